@@ -108,6 +108,7 @@ from triage.intake.tidying import (
     plainecu,
     plurals,
     quotebars,
+    quotedbreaks,
     repeated,
     rowtimes,
     saidbelow,
@@ -151,7 +152,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
+    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)

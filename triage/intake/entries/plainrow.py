@@ -64,6 +64,8 @@ _LEADER_SIGNS = ("....", ". ", "____", "----", "\u2026")  # what leads the eye f
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s)|\.(?=\s))\s*(?=\S)")
 #: What stands between the marks of a line of several keys.
 _PIECE = lazily(r"[^|;\s][^|;]*")
+#: Of a thing without a memory nobody tells that it has none: "tyre pressures - no codes" is a module's.
+_OF_CODES = lazily(r"(?<![a-z])(?:codes?|dtcs?|fehlercodes?|codigos?)(?![a-z])")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 
 
@@ -168,7 +170,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
-    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing):
+    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing) and not (
+            _OF_CODES.search(row.low) is not None and context.names.likely(thing)):
         # Of what was not done or not there, neither a phase nor a deed is read.
         metarow.apply(context, row, top=True)
         context.open_code = context.open_row = None
