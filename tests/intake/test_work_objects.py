@@ -4,7 +4,6 @@ names. All invented; wordings: common practice."""
 from __future__ import annotations
 
 import pytest
-
 from reads import modules_of
 
 from code_tables import load
