@@ -244,8 +244,8 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     rest = row.text[match.end() :]
     described, said = trailing_status(rest)
     status = said is not None or tells_status(row, match.end(1))
-    pieces = _TO_NAME.split(described)
-    last = len(pieces) > 1 and is_named(pieces[-1].strip(" ()[]"), is_name)
+    parts = _TO_NAME.split(described)
+    last = len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)
     words = rest.split(" ")[:_MOST_WORDS]
     names = any(is_named(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
         is_named(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
