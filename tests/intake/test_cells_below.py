@@ -174,7 +174,7 @@ def test_an_answer_ends_its_row(answer: str) -> None:
 
 def test_a_colon_in_a_code_ends_no_table_of_a_cell_a_line() -> None:
     text = ("Module\nDTC\nText\nStatus\nSteering angle\nC0051:62\nAngle sensor\nNot present\nSteering angle\n"
-            "U0073:88\nModule communication bus A off, see the wiring part\nCurrently failing\nRadio\nno answer\nA/C\nP0562:1C\n"
-            "System voltage low\nNot present\n")
+            "U0073:88\nModule communication bus A off, see the wiring part\nCurrently failing\nRadio\n"
+            "no answer\nA/C\nP0562:1C\nSystem voltage low\nNot present\n")
     assert modules_of(text) == {"steering angle sensor": ["C0051-62 stored", "U0073-88 current"],
                                 "radio": ["silent"], "air conditioning": ["P0562-1C stored"]}
