@@ -135,3 +135,14 @@ def test_a_fault_told_in_words_is_no_silence_of_its_module(line: str) -> None:
     reading = read_text(f"ECM: P0562 stored\n{line}\n", load())
     assert [module.printed for module in reading.snapshots[0].modules] == ["ECM"]
     assert any("EBS: what is said of it is not understood" in notice.message for notice in reading.notices)
+
+
+@pytest.mark.parametrize("line", [
+    "=== PSCM: steering assistance === -> No trouble codes stored", "EBS: brake unit, no codes stored",
+    "EBS: brake unit - no faults present"])
+def test_an_answer_that_ends_in_a_word_for_a_status_is_an_answer(line: str) -> None:
+    reading = read_text(f"=== GWM: Gateway ===\nU0100 stored\n{line}\nABS: no answer\n", load())
+    (snapshot,) = reading.snapshots
+    assert [(module.responds, len(module.codes)) for module in snapshot.modules] == [
+        (True, 1), (True, 0), (False, 0)]
+    assert not any("not understood" in notice.message for notice in reading.notices)

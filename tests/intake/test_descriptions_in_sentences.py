@@ -108,3 +108,13 @@ def test_a_whole_module_behind_a_code_is_doubted_aloud() -> None:
     reading = read_text(text, load())
     assert modules_of(text) == {"engine control": ["P0562", "U0100", "U0140"]}
     assert [notice.message.split(":")[0] for notice in reading.notices] == ["TCM"]
+
+
+@pytest.mark.parametrize(("said", "status"), [
+    ("(level sensor intermittent contact) current", "current"),
+    ("(door contact intermittent contact) pending", "pending"),
+    ("(sensor with intermittent contact) as stored", "stored"), ("(relay sticks, stored) since Monday", "stored"),
+])
+def test_the_status_behind_a_description_in_brackets(said: str, status: str) -> None:
+    assert modules_of(f"The SRS gave me B1A21:81 {said}, and B1A22 (lamp open) confirmed.") == {
+        "restraints": [f"B1A21-81 {status}", "B1A22 confirmed"]}

@@ -101,3 +101,33 @@ def test_a_code_with_blanks_behind_a_status_that_as_leads_to() -> None:
     assert modules_of(said) == {
         ABS: ["U0423 stored", "C2100 stored", "C0077 pending", "C191C current", "B1057 permanent"],
         ECM: ["clean"]}
+
+
+ON_AND_ON = [
+    # A list in words, wrapped behind commas, "and" and verbs.
+    ("steering angle sensor u0452-09, u0010-11, and\nu oh one five one, all not active, tpms shows pending\n"
+     "u 2d26-09, and c1a67, all wheel drive u23d6 current, and\nc1277-49 stored, and c1d48 confirmed\n",
+     {"steering angle sensor": ["U0452-09 stored", "U0010-11 stored", "U0151 stored"],
+      "tyre pressure": ["U2D26-09 pending", "C1A67"],
+      "all-wheel drive": ["U23D6 current", "C1277-49 stored", "C1D48 confirmed"]}),
+    # A code in words is not broken either.
+    ("NOTHING IN THE STEERING NEXT AIRBAGS DID NOT ANSWER NEXT\nHEATER PANEL U0121, AND B 2 7 9 9 NEXT DRIVER SEAT\n"
+     "U OH FOUR ONE EIGHT NEXT RAIN SENSOR B195A, AND\nU290F\n",
+     {"power steering": ["clean"], "restraints": ["silent"], "climate control": ["U0121", "B2799"],
+      "seat, driver": ["U0418"], "rain sensor": ["B195A", "U290F"]}),
+    # Short names that nobody knows before their codes, as known ones stand.
+    ("okay pscm stays silent, pdc b1c0e present now, qsml u0423 current, then qsmr has b10ac in history",
+     {"power steering": ["silent"], "parking assist": ["B1C0E current"], "qsml": ["U0423 current"],
+      "qsmr": ["B10AC stored"]}),
+    ("PDC B1C0E present now, QSML U0423 current, QSMR B10AC in history",
+     {"parking assist": ["B1C0E current"], "QSML": ["U0423 current"], "QSMR": ["B10AC stored"]}),
+    ("pdc b1c0e present now, plus u0423 current, also b10ac in history",
+     {"parking assist": ["B1C0E current", "U0423 current", "B10AC stored"]}),
+    ("okay engine didn't reply then no codes in abs,radio and roof",
+     {"engine control": ["silent"], "anti-lock brakes": ["clean"], "radio": ["clean"], "sunroof": ["clean"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), ON_AND_ON)
+def test_what_is_dictated_on_and_on(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want

@@ -141,7 +141,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
     led = unknown.led(row, names, not context.builder.snapshot.empty)
     names = wholenames.bracketed(context, row, unknown.joined(row, led, said))
-    names = unknownlists.listed(row, names, said)
+    names = unknownlists.listed(row, unknown.opening(row, names), said)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])

@@ -14,6 +14,7 @@ from triage.intake.entries import leads, nameplaces
 from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, partwords
+from triage.intake.lines.behind import wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.lines.unknown import is_one_of_short
@@ -240,7 +241,9 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
         return [module_for(context, row, code)], (0, 0)
     context.under_heading = False
-    listed = not place.before and any(mark in row.text for mark in _LIST_MARKS)
+    listed = not place.before and any(mark in row.text for mark in _LIST_MARKS) and (
+        # A description is no second name where each row has one.
+        context.style.widths.get(shape_of(row)) != len(wordy(row)))
     spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure) if listed else ()
     if len(spans) > 1:
         texts = [(context.names.bare(tidy(row.text[at:to])), at, to) for at, to in spans]

@@ -47,6 +47,8 @@ _OF_VEHICLE = lazily(
     r"(?:de |du |del |of )?(?:la |l'|the )?(?:vehicule|vehiculo|vehicle|fahrzeug)|"
     r"(?:vehicle |fahrzeug[ -]?)(?:computer|controller|module|unit|electronics|elektronik|rechner))(?![a-z])"
 )
+#: In small letters below a code no name begins so.
+_LED = lazily(r"(?:from|with|to|of|by|mit|von|vom|zum|zur|avec|du|con|del) ")
 _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
@@ -220,6 +222,7 @@ def nameable(printed: str) -> bool:
         and bool(strip_links(printed))
         and bool(without_links(printed))
         and not otherthings.is_part(low)
+        and not ("," in low and states.in_text(low))
         and not (
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
@@ -320,7 +323,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
-    if cellrest.goes_on(context, row, at, score):
+    if cellrest.goes_on(context, row, at, score) or _LED.match(row.text) is not None:
         return True
     if (below := below_of(context, at)) is not None and _is_placed(context, row, below):
         return False

@@ -26,7 +26,7 @@ from triage.intake.words.vocabulary import ANSWERS, STATES
 _ARROW = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*")
 _MARK = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*|\s-+\s|\s*[:|=]\s+|\s{2,}|\t|\s*,\s+")
 #: A name, a fault in words, quoted or behind a colon, and a status at the end.
-_IN_WORDS = lazily(r"(?P<name>[^:\"|;\t]{2,40}?)\s*(?::\s*\"?|\")(?P<told>[^\":|;\t]{8,80}?)(?:\"\s*|\s+)"
+_IN_WORDS = lazily(r"(?P<name>[^:\"|;\t]{2,40}?)\s*(?::\s*\"?|\")(?P<told>[^\":|;\t=>\u2192]{8,80}?)(?:\"\s*|\s+)"
                    r"(?P<status>(?:in)?active|current|stored|pending|confirmed|present|intermittent|aktiv|aktuell|gespeichert|"
                    r"actif|present|activo|presente)\s*[.!]?$")
 _ARROWS = frozenset(">\u2192\u00bb\u279c\u21d2")
@@ -83,6 +83,9 @@ def _in_words(context: Context, row: Row) -> bool:
     known = context.names.score(name) >= 60.0 or any(
         small(module.printed) == small(name) for scan in context.builder.snapshots for module in scan.modules.values())
     if not known or not spoken(match["told"]) or answer_of_cell(match["told"]) is not None:
+        return False
+    if any(hit.end > match.start("status") for hit in spoken(row.low)):
+        # "No codes stored": the status is a word of the answer.
         return False
     _name(context, row, name, None)
     return True

@@ -107,7 +107,7 @@ def read(context: Context, row: Row, at: int) -> None:
     if heading is not None and (phase or _DATED.search(row.low)) and not context.names.listed(heading.printed):
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
-    if surely == "strong" and heading is not None and (heading.count is None or not totalrow.TOTAL.search(row.low)):
+    if surely == "strong" and heading is not None and not totalrow.counts_all(context, row, heading):
         listing = context.list_of is not None and not heading.count and not row.text.endswith(":")
         if listing and context.blanks <= 1 and answerrow.listed(context, row):
             return

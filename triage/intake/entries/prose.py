@@ -338,6 +338,8 @@ def _beside(context: Context, row: Row, code: Found) -> Details | None:
     bracket = _BRACKET.match(row.low, code.end)
     if bracket is not None:
         inside = (_TIGHT.sub(", ", row.text[bracket.start(1) : bracket.end(1)]),)
+        if (behind := setoff.behind_bracket(row.low, *bracket.span(1), context.translated)) is not None:
+            return Details(status=behind, texts=list(inside))
         details = read_pieces(inside, True, context.translated, context.style.doubtful_states, context.legend)
         if details.status is not None:
             return details

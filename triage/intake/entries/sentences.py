@@ -110,8 +110,7 @@ def is_prose(context: Context, row: Row) -> bool:
             OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
         return True
     if row.cells is not None and any(
-        cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
-    ):
+            cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start):
         return False
     before = _named_before(row.text[: first.start])
     named = bool(before) and context.names.likely(context.names.bare(before))
@@ -144,6 +143,7 @@ def is_prose(context: Context, row: Row) -> bool:
         # "EBS - C0034 stored. VDM - U0073"
         return True
     if named and not answers_in(row) and len(unknown.led(row, [(0, first.start)])) < 2 and (
+            len(unknown.opening(row, [(0, len(head))])) < 2) and (
             len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
         # One module before its codes, no other behind: a line of a list.
         return False

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from triage.intake.codes.pieces import soft_pieces
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.model.snapshot import StatusWord
@@ -37,6 +38,8 @@ _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: A description right behind a code, up to its comma: "C0051 steering angle sensor, present now".
 _TITLE = lazily(r"\s[a-z](?:(?<=j)1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){2,80}(?=,)")
+#: Between a description in brackets and its status.
+_AS = lazily(r"\s+(?:(?:is|as|ist|als|est|comme|es|como)\s+)?")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z])")
 #: Of which codes it is said: two, all, or none of either.
 _OF_WHICH = lazily(
@@ -134,4 +137,19 @@ def _behind_title(low: str, at: int) -> int:
     return title.end()
 
 
-__all__ = ["Said", "of_several", "told"]
+def behind_bracket(low: str, start: int, end: int, translated: bool = False) -> StatusWord | None:
+    """The status right behind a description that stands at a place in brackets, whatever words that ends in.
+
+    >>> low = "b1a01 (intermittent contact) as current, b1a02 (stored) since monday"
+    >>> behind_bracket(low, 7, 27), behind_bracket(low, 48, 54)
+    ('current', None)
+    """
+    if any(states.of_cell(piece, translated) is not None for _, piece in soft_pieces(low[start:end])):
+        return None
+    lead = _AS.match(low, end + 1)
+    begin = lead.end() if lead is not None else len(low)
+    stop = states.leading(low, begin)
+    return states.of_cell(low[begin:stop], translated) if stop > begin else None
+
+
+__all__ = ["Said", "behind_bracket", "of_several", "told"]

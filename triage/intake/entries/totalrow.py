@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from triage.intake.entries.headname import Heading
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.counts import stated_count
@@ -36,6 +37,12 @@ def read(context: Context, row: Row) -> bool:
     return False
 
 
+def counts_all(context: Context, row: Row, heading: Heading) -> bool:
+    """Whether a row with a name counts all codes: a word for that is no part of the name ("SUM (Level control): 2")."""
+    total = TOTAL.search(row.low) if heading.count is not None else None
+    return total is not None and not (context.names.sure(heading.printed) and context.names.listed(total[0]))
+
+
 def is_total(low: str) -> bool:
     """Whether a line counts all codes and says nothing else.
 
@@ -49,4 +56,4 @@ def is_total(low: str) -> bool:
     return not rest or TOTAL.fullmatch(rest) is not None
 
 
-__all__ = ["TOTAL", "is_total", "read"]
+__all__ = ["TOTAL", "counts_all", "is_total", "read"]

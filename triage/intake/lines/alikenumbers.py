@@ -26,6 +26,7 @@ from triage.intake.lines.ownevidence import (
     tells_status,
 )
 from triage.intake.lines.row import Row
+from triage.intake.lines.unknown import is_one_of_short
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
@@ -48,7 +49,7 @@ _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", laz
           ("\t", lazily(r"\s*\t\s*")), (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
           ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")), (":", lazily(r":\s+")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
-_LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW, _ALL = 200, 6, 3, 2, 3
+_LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW, _ALL, _NEARLY = 200, 6, 3, 2, 3, 0.8
 _LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
@@ -66,6 +67,8 @@ class _Place(NamedTuple):
     arrow: bool = False
     #: A hyphen, or a sign for "at", leads to a name at its end.
     last: bool = False
+    #: A short name that nobody knows stands in brackets behind it.
+    short: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) -> None:
@@ -81,7 +84,7 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         if usable and (place := _place(row, is_name)) is not None:
             # What begins its line begins those that are cut otherwise as well.
             found[place.shape if place.start else ("", 0)].append(place)
-    for places in found.values():
+    for places in map(_with_short_names, found.values()):
         told = [place for place in places if place.status or place.name]
         most = len(told) > 0.6 * len(places)
         several = len({place.token for place in told}) >= _FEW and most
@@ -96,6 +99,16 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
                 or (place.last and named_last))
             if place.led or known or listed:
                 put(place.row, place.start, place.token)
+
+
+def _with_short_names(places: Sequence[_Place]) -> Sequence[_Place]:
+    """The numbers of one shape, a short name that nobody knows behind each taken for one where known names stand so in
+    others, and one or the other in nearly all."""
+    short = sum(place.short for place in places)
+    known = sum(place.name and not place.short for place in places)
+    if not short or known < _FEW or short + known < _NEARLY * len(places):
+        return places
+    return [place._replace(name=place.name or place.short) for place in places]
 
 
 def adopt_likewise(rows: Sequence[Row]) -> None:
@@ -137,23 +150,26 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
     >>> [code.text for row in found for code in row.finds.codes]
     ['E6771', 'SG587', '14702', 'DF107']
     """
-    found: dict[outline.Level, list[tuple[Row, str, bool, int]]] = defaultdict(list)
+    found: dict[tuple[outline.Level, bool], list[tuple[Row, str, bool, int]]] = defaultdict(list)
     above: dict[outline.Level, tuple[bool, int]] = {}
     head, named = -1, False
     for at, row in enumerate(rows):
         if row.blank or row.aside is not None:
             continue
         level = outline.level_of(row)
-        token = _begins(rows, at)
+        token = _begins(rows, at) or (row.text if _is_alone(row) else None)
         if token is None:
             if not row.finds.codes and (not named or level[0] <= rows[head].line.indent):
                 head, named, above = at, is_head(row, is_name), {}
             continue
         if level not in above:
             above[level] = named, head
-        found[level].append((row, token, *above[level]))
-    for places in found.values():
+        found[level, _begins(rows, at) is None].append((row, token, *above[level]))
+    for (_, alone), places in found.items():
         heads = {at: told for _, _, told, at in places}
+        if alone and not all(told and outline.level_of(rows[at])[1] for at, told in heads.items()):
+            # A number alone may be anything's, below anything but a heading with a mark of its own.
+            continue
         letters = {token.rstrip("0123456789") for _, token, _, _ in places if not token.isdigit()}
         if len({token for _, token, _, _ in places}) <= _FEW or sum(heads.values()) < max(_FEW, 0.6 * len(heads)):
             continue
@@ -183,9 +199,16 @@ def _begins(rows: Sequence[Row], at: int) -> str | None:
 
 def adopt_alone(rows: Sequence[Row]) -> None:
     """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
-    "K4729", "  Description: relay open", "  State: stored". Linear."""
+    "K4729", "  Description: relay open", "  State: stored"; or where others of their bullet hold nothing but a code.
+    Linear."""
+    coded = Counter(
+        outline.level_of(row) for row in rows if len(row.finds.codes) == 1 and not row.roles
+        and not row.finds.codes[0].start and row.finds.codes[0].end == len(row.text))
     for at, row in enumerate(rows):
-        if _is_alone(row) and any(_status_key(below) for below in _below(rows, at)):
+        if not _is_alone(row):
+            continue
+        level = outline.level_of(row)
+        if any(_status_key(below) for below in _below(rows, at)) or (level[1] and coded[level] >= _FEW):
             put(row, 0, row.text)
 
 
@@ -247,11 +270,13 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     parts = _TO_NAME.split(described)
     last = len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)
     words = rest.split(" ")[:_MOST_WORDS]
-    names = any(is_named(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
+    enclosed = [inside[1] for inside in _BRACKET.finditer(rest)]
+    names = any(is_named(inside, is_name) for inside in enclosed) or any(
         is_named(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
     arrow = namelist.behind_arrow(row, match.end(1), is_name)
+    short = any(map(is_one_of_short, enclosed)) and not any(is_named(inside, is_name) for inside in enclosed)
     names = names or last or any(map(is_name, arrow))
-    return _Place(row, 0, match[1], ("", 0), status, names, False, bool(arrow), last)
+    return _Place(row, 0, match[1], ("", 0), status, names, False, bool(arrow), last, short)
 
 
 def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_name: IsName) -> _Place | None:

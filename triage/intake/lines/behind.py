@@ -7,12 +7,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.codes import pieces
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -31,6 +34,8 @@ _ENCLOSED = {
 }
 _ABBREVIATED = lazily(r"\(\s?([^\W\d][^()]{1,60}\(([A-Z][A-Za-z0-9-]{1,7})\))\s?\)")
 _BYTE = lazily(r"[0-9A-Fa-f]{2}")
+#: So many rows with so many pieces tell that a piece beside that of the module is a name by chance.
+_FEWEST, _PIECES, _MOST_ALIKE, _BY_CHANCE = 3, 2, 0.6, 0.25
 
 
 def may_name(text: str) -> bool:
@@ -41,6 +46,25 @@ def may_name(text: str) -> bool:
 def wordy(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code that are no status and no number: one may be left out of a line at will."""
     return [(start, piece) for start, piece in behind(row) if may_name(piece) or _is_unit(piece)]
+
+
+def width(rows: Sequence[Row], place: int, is_name: IsName) -> int:
+    """How many wordy pieces most rows have, where the one at a place holds the module and the others hardly ever a
+    name; 0 where that is not so.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> found = rows_of("P0562, ABS, low\\nP0563, Radio, high\\nP0564, ABS, open\\nP0565, BCM")
+    >>> width(found, 0, ("ABS", "Radio").__contains__), width(found[:2], 0, ("ABS", "Radio").__contains__)
+    (2, 0)
+    """
+    tails = [[tidy(piece) for _, piece in wordy(row)] for row in rows]
+    many = max(Counter(map(len, tails)).items(), key=lambda times: times[1])[0]
+    usual = [tail for tail in tails if len(tail) == many]
+    if len(rows) < _FEWEST or many < _PIECES or len(usual) < _MOST_ALIKE * len(tails):
+        return 0
+    at = place % many
+    others = sum(any(map(is_name, [*tail[:at], *tail[at + 1 :]])) for tail in usual)
+    return many if others <= _BY_CHANCE * len(usual) else 0
 
 
 def _is_unit(piece: str) -> bool:

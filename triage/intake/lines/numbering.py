@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.recut import behind_number, is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
@@ -112,9 +112,7 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     run |= {at: match.end() for at, match in found if match[0][-1:] in (")", "]")}
     if not run:
         return list(rows)
-    return [
-        Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)
-    ]
+    return [behind_number(row, run[at]) if at in run else row for at, row in enumerate(rows)]
 
 
 def uncounted(rows: Sequence[Row]) -> list[Row]:

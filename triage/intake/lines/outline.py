@@ -49,13 +49,19 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
     """
     # Entries without a mark stand below headings with one, or headings without below others.
     lists = [*_lists(rows, True).values(), *_lists(rows, False).values()]
-    told = {level_of(row) for row in rows if row.finds.codes}
+    told: dict[Level, list[int]] = defaultdict(list)
+    for at, row in enumerate(rows):
+        if row.finds.codes:
+            told[level_of(row)].append(at)
+    places = {id(row): at for at, row in enumerate(rows)}
     known: dict[str, bool] = {}
     for found in lists:
         entries = [row for _, group in found for row in group]
         if len(found) < _FEWEST_LISTS or len(entries) < _FEWEST_CODES:
             continue
-        if any(level_of(head) in told for head, _ in found):
+        first, last = places[id(found[0][0])], places[id(entries[-1])]
+        if any(first < at < last for level in {level_of(head) for head, _ in found} for at in told[level]):
+            # Another scan of the text may have its codes in the place of these headings.
             continue
         names = {_name(head) for head, _ in found}
         for name in names - known.keys():

@@ -57,6 +57,8 @@ _FEW = 2
 _LONGEST_NAME = 30
 #: A row with a name, a number and more is one of a table.
 _FEWEST_CELLS = 3
+#: Of each code that is described before it.
+_PLACES = 3
 
 
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
@@ -76,6 +78,9 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         for other in others:
             row.finds = row.finds.allowed(other.start, other.end)
         _put(row, others)
+        if len(row.described) != _PLACES * len(row.finds.codes):
+            # What was taken for the description of one holds another.
+            row.described = ()
 
 
 def _put(row: Row, others: Sequence[Found]) -> None:

@@ -7,6 +7,8 @@ from dataclasses import replace
 from triage.intake.lines.row import Row
 from triage.intake.lines.spacing import with_places
 
+_CLOSING = {"[": "]", "(": ")"}
+
 
 def is_as_pasted(row: Row) -> bool:
     """Whether the text of a row stands so in its line; what was written out or put together can't be cut."""
@@ -27,4 +29,17 @@ def without(row: Row, *parts: tuple[int, int]) -> Row:
     return replace(row, line=line, text=text, low="", shape=None)
 
 
-__all__ = ["is_as_pasted", "without"]
+def behind_number(row: Row, end: int) -> Row:
+    """A row from the name on that stands behind a number, without the bracket round both.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> [behind_number(row, 5).text for row in rows_of("[ 01 Engine ]\\n[01] Engine [ECM]")]
+    ['Engine', 'Engine [ECM]']
+    """
+    closing = _CLOSING.get(row.text[:1], "")
+    both = closing and closing not in row.text[:end] and row.text.endswith(closing) and (
+        row.text[0] not in row.text[end:])
+    return Row(row.line, row.text[end:-1].rstrip() if both else row.text[end:], row.start + end)
+
+
+__all__ = ["behind_number", "is_as_pasted", "without"]

@@ -19,7 +19,7 @@ from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.said.near import small
 
-_SHORT = lazily(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}(?:[ -][A-Z]{1,4})?")
+_SHORT = lazily(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}(?:[ /-][A-Z]{1,4})?")
 #: What a failure type, or a status byte, may be.
 _BYTE = lazily(r"(?:0X)?[0-9A-F]{2}H?")
 #: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code; sensors, cylinders.

@@ -15,6 +15,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.lines.alikenumbers import shape_between
+from triage.intake.lines.codeplaces import manner, typed_end
 from triage.intake.lines.row import Row
 
 #: So many lines that are cut by one mark tell where the codes of the others stand.
@@ -24,12 +25,19 @@ _FEWEST = 2
 def closed(rows: Sequence[Row]) -> None:
     """Take rows with a gap for uncut that have their only code in the very piece, between the same marks, in which
     more others without a gap have theirs."""
-    coded = [(row, shape) for row in rows if not (row.roles or row.head) and (shape := shape_between(row)) is not None]
+    coded = [(row, shape) for row in rows if not (row.roles or row.head)
+             and (shape := shape_between(row) or _led_by_in(row)) is not None]
     plain = Counter(shape for row, shape in coded if not row.cells)
     apart = Counter(shape for row, shape in coded if row.kind == "gap")
     for row, shape in coded:
         if row.kind == "gap" and shape[0].strip() and plain[shape] >= max(_FEWEST, apart[shape]):
             row.cells, row.kind, row.shape = None, "", None
+
+
+def _led_by_in(row: Row) -> tuple[str, int] | None:
+    """The place of the only code of a row that begins with it and goes on with "in": "U0140 in Radio: lost"."""
+    starts = len(row.finds.codes) == 1 and not row.finds.codes[0].start
+    return ("in", 0) if starts and manner(row, typed_end(row, row.finds.codes[0])) == "in" else None
 
 
 __all__ = ["closed"]

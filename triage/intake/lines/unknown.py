@@ -14,6 +14,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
 
+from triage.intake.lines import goingon
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import low as small
@@ -22,6 +23,7 @@ from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.words.module_words import FILLERS
+from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, VERBS
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
@@ -78,6 +80,19 @@ _DASHED = lazily(
 #: In brackets behind a code, and perhaps its failure type: "U3006 (17) (HLR)".
 _BRACKETED = lazily(rf"\s?(?:\([0-9A-F]{{2}}\)\s?)?\({_TOKEN}\)")
 _IN_BRACKETS = lazily(r"(?:\s?\([^()]{1,80}\))?(?:, [a-z ]{3,40})?\s?")
+_VERB = (r"(?:(?:has|had|shows?|gives?|gave|sets?|got|reports?|hat|hatte|zeigt|meldet|affiche|indique|tiene|muestra|"
+         r"da)\s)?")
+#: From a name to its code, and a short word in that place.
+_TO_CODE = lazily(rf"\s{_VERB}")
+_OPENING = lazily(
+    rf"(?:^|[,;.]\s|(?<![A-Za-z])(?:then|next|dann|weiter|ensuite|puis|luego|despues)\s)(?:the\s)?"
+    rf"([A-Za-z][A-Za-z0-9]{{2,4}})\s{_VERB}$"
+)
+#: Short words that are none of a name in that place.
+_NO_SHORT = goingon.PROSE | goingon.TELLS | goingon.IN_DESCRIPTIONS
+_NO_SHORT |= BEFORE | BEHIND | ADVERBS | PEOPLE | VERBS | word_set(
+    "plus code codes dtc dtcs err old new two six ten one first last both each more many next then mit und von noch "
+    "dann pcs pts gone sets such ltd etc via per with thx pls")
 _REACH, _FAR, _WORDS = 16, 100, 30
 
 
@@ -186,6 +201,38 @@ def dashed(row: Row, at: int = 0) -> list[Span]:
             if match.end() in starts and _may_be_name(row.low[slice(*match.span(1))])]
 
 
+def opening(row: Row, names: Sequence[Span]) -> list[Span]:
+    """The names of a sentence with those unknown short ones that open a part of it right before a code, or before its
+    verb, as a known name does: "abs C0035 stored, qsml U0100, then gcr has B1000".
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = rows_of("abs C0035 stored, qsml U0100, plus U0101, then gcr has B1000")[0]
+    >>> [row.text[start:end] for start, end in opening(row, [(0, 3)])]
+    ['abs', 'qsml', 'gcr']
+    """
+    codes = [code.start for code in row.finds.codes]
+    if not any(_TO_CODE.fullmatch(row.low, end, codes[at]) for _, end in names
+               if (at := bisect_right(codes, end)) < len(codes)):
+        return list(names)
+    taken = _covered(row, names)
+    found = list(names)
+    mixed = sum(map(str.islower, row.text)) > sum(map(str.isupper, row.text))
+    for start in codes:
+        match = _OPENING.search(row.text, max(0, start - _REACH - _REACH), start)
+        if match is not None and 1 not in taken[slice(*match.span(1))] and (
+                _abbreviates(match[1] if mixed else match[1].lower())):
+            found.append(match.span(1))
+    return sorted(found)
+
+
+def _abbreviates(text: str) -> bool:
+    """Whether a word is short for something: all in capitals, or in small letters with hardly a vowel among them."""
+    low = text.lower()
+    if low in _NO_SHORT or not _may_be_name(low):
+        return False
+    return text == text.upper() or (text == low and sum(map(low.count, "aeiou")) <= 1)
+
+
 _LONGEST_SIDE = 4
 
 
@@ -246,4 +293,6 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["KINDS", "NO_NAMES", "answers", "dashed", "ends_as_name", "is_one_of_short", "is_short", "joined", "led"]
+__all__ = [
+    "KINDS", "NO_NAMES", "answers", "dashed", "ends_as_name", "is_one_of_short", "is_short", "joined", "led", "opening",
+]

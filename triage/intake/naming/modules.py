@@ -299,7 +299,9 @@ def _pieces(text: str, index: Index) -> Hit | None:
     Beside the pieces that are names there may be a type number or a short word ("Engine - ABC"); more makes it "rest".
     """
     outside = _BRACKETS.sub(" \t ", text)
-    parts = [*_SEPARATOR.split(outside), *_BRACKETS.findall(text)]
+    # "Retarder - driveline" is listed as a whole.
+    whole = _BRACKETS.search(text) is not None and bool(_sure(tokens(outside), index)[0])
+    parts = [*([outside] if whole else _SEPARATOR.split(outside)), *_BRACKETS.findall(text)]
     asked = [words for words in map(tokens, parts) if any(map(str.isalpha, "".join(words)))]
     if len(asked) < 2:
         return None

@@ -357,8 +357,8 @@ class Names:
         return 0
 
 
-#: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.
-_SPACED_CODE = lazily(r"[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?(?![a-z0-9])")
+#: A code with a gap in it ("ABS P 0562"), or two letters ("BCM, A/C"): its letter numbers nothing.
+_SPACED_CODE = lazily(r"(?:[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?|[a-z]/[a-z])(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)", "radio 12 V"): they number nothing.
 _DECIMAL = lazily(r"[.,][0-9]|:[0-5][0-9](?![0-9])|\s?v(?:olts?)?(?![a-z0-9])")
 #: What somebody says he did: "in the radio I found" is no radio number one.

@@ -172,10 +172,10 @@ def _meant_beside(word: str) -> str | None:
 @lru_cache(maxsize=8192)
 def slip_for(word: str) -> str | None:
     """The status that a word is meant for which one letter parts from it: not the first, and of the last only whether
-    it was left out or written twice; None for a word of a status and for any other.
+    it was left out, written twice or before its neighbour; None for a word of a status and for any other.
 
-    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending"), slip_for("activ")
-    ('stored', 'current', None, None, 'active')
+    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending"), slip_for("curretn")
+    ('stored', 'current', None, None, 'current')
     """
     if word in _NO_SLIPS:
         return None
@@ -265,11 +265,11 @@ _LONG_STATES_MEANING = {
 LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
                 "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher", "confirmation",
                 "confirmacion", "bestatigung")
-#: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
+#: The same without their last letter, with it twice, and with the last two swapped, where that is no word of its own.
 _BY_LAST = {
     slip: word
     for word in reversed(LONG_STATES)
-    for slip in (word[:-1], word + word[-1])
+    for slip in (word[:-1], word + word[-1], word[:-2] + word[:-3:-1])
     if len(slip) > 4 and slip not in _NO_SLIPS | word_set("store confirm confirma attent histor")
 }
 #: The same by their first and last letters.

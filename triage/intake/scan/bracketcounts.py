@@ -15,8 +15,13 @@ def agree(rows: Sequence[Row], marks: Set[int]) -> bool:
     """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below.
     ``marks``: the numbers of the lines of a page's head or foot."""
     same = differ = 0
+    coded: Row | None = None
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or row.line.number in marks:
+            coded = None if row.blank else row if row.finds.codes else coded
+            continue
+        if coded is not None and row.line.indent > coded.line.indent:
+            # "Occurrence counter: 4" below a code tells of that.
             continue
         last = row.text[-1]
         match = _BRACKET_COUNT.fullmatch(row.text) if "0" <= last <= "9" or last in ")]:" else None

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, ownstatus, shortcolumn
-from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, wordy
+from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, width, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -63,6 +63,8 @@ class Style:
     described: set[Shape] = field(default_factory=set)
     #: A status in brackets is that of the code before it alone.
     own_brackets: bool = False
+    #: By the shape of rows whose module is one of the pieces behind the code, the others hardly ever names: how many.
+    widths: dict[Shape, int] = field(default_factory=dict)
     status_heads: bool = False  # a line that is a status and nothing else heads the codes below it
 
 
@@ -85,6 +87,8 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+        if (piece := style.places[shape].piece) is not None and (many := width(group[:60], piece, names.listed)):
+            style.widths[shape] = many
     _led_by_status(style, groups, names)
     _as_without_gap(style, groups)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
@@ -332,15 +336,16 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
+    short = shortcolumn.at(sample) if best is HEADING else None
+    if short is not None and _are_bracketed(short, sample):
+        return Place(piece=short, sure=True)
     if best is HEADING and not kind:
         leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
         if sum(leads) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(lead=True)
         if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(tail=True)
-    if best is HEADING and (short := shortcolumn.at(sample)) is not None:
-        return Place(piece=short, sure=True)
-    return best
+    return Place(piece=short, sure=True) if short is not None else best
 
 
 def _are_bracketed(at: int, sample: Sequence[Row]) -> bool:

@@ -18,7 +18,7 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.numbering import is_amount
-from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.recut import behind_number, is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import is_head, roles_of
 from triage.intake.naming.names import tidy
@@ -62,8 +62,7 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         wide = found[at].end() > found[at].end("number") + 1
         if wide or is_name(named[at]):
             # The number stays in the line, where it marks the row as a heading.
-            row, end = rows[at], found[at].end()
-            kept[at] = Row(row.line, row.text[end:], row.start + end)
+            kept[at] = behind_number(rows[at], found[at].end())
     return kept
 
 

@@ -18,7 +18,7 @@ from functools import reduce
 from itertools import pairwise
 
 from triage.intake.lines.glue import closed, lines_glued
-from triage.intake.lines.goingon import LIST_LIKE, STARTED, prefix
+from triage.intake.lines.goingon import LINKS, LIST_LIKE, SHOWS, STARTED, begins_with_status, last_word, prefix
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
@@ -29,10 +29,13 @@ _TURNS = lazily(
 )
 _STOP = lazily(r"[.!?] +(?=[^\W\d_])")
 #: A code is not broken at a space in it.
-_FIRST = lazily(r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
+_FIRST = lazily(
+    r"[pcbu](?: (?:oh?|zero|one|two|three|four|five|six|seven|eight|nine|[0-9a-f])){4}(?![^ ,;.])|"
+    r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
 _DOTS = " ... "
 _CODED = lazily(r"[pcbu][ -]?[0-3o][0-9a-fo]{3}(?![0-9a-z]{3})")
-_NARROWEST, _WIDEST, _LONGEST, _LEAST = 40, 110, 4000, 2
+_ENDS = lazily(r"(?<![a-z0-9])[pcbu] ?[0-3o][0-9a-fo ]{3,6}$")
+_NARROWEST, _WIDEST, _LONGEST, _LEAST, _MOST_WITHIN = 40, 110, 4000, 2, 0.6
 
 
 def joined(found: Sequence[Line]) -> Sequence[Line]:
@@ -93,7 +96,9 @@ def _run(run: list[Line]) -> list[Line]:
     one = closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
     # One in a line leads from a name to its answer.
     dotted = any(line.text.count(_DOTS) > 1 for line in run)
-    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, one.text) else run
+    if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, one.text) or _is_listed_on(run):
+        return [one]
+    return run
 
 
 def _is_listed(line: Line) -> bool:
@@ -111,6 +116,17 @@ def _is_told(run: list[Line], text: str) -> bool:
         _bare(line)[0].islower() or _bare(line)[0] in "(&" or _CODED.match(line.low, len(_prefix(line))) is not None)
         for above, line in pairwise(run))
     return 2 * within >= len(run) - 1 and text.count(":") <= len(run)
+
+
+def _is_listed_on(run: list[Line]) -> bool:
+    """Whether the lines are one list in words, which goes on at most of its breaks: behind a comma, behind "and" or a
+    verb of saying, or between a code and its status."""
+    breaks = [(_bare(above).lower(), _bare(line).lower()) for above, line in pairwise(run)]
+    within = sum(
+        (above[-1] == "," and ", " in above[:-1]) or last_word(above) in LINKS | SHOWS
+        or (_ENDS.search(above) is not None and begins_with_status(line))
+        for above, line in breaks)
+    return len(breaks) >= _LEAST and within >= max(_LEAST, _MOST_WITHIN * len(breaks))
 
 
 __all__ = ["joined"]

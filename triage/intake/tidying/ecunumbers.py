@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.codes.ownnumbers import ANY, TOKEN
+from triage.intake.codes.finds import Found
+from triage.intake.codes.ownnumbers import ANY, TOKEN, found
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
@@ -12,7 +13,20 @@ from triage.intake.plain.patterns import lazily
 _OWN = lazily(rf"(\s+[-|>=]+\s+|\s*\t\s*){TOKEN}")
 _CODED = lazily(rf"(?:[PCBU][0-3][0-9A-F]{{3}}|{ANY})")
 _KEYED = lazily(r"\s?[:=]\s?([^:=]{2,60})")
+_FIRST = lazily(rf"[\s>*\u2022-]*({TOKEN})")
 _LENGTH = 3
+
+
+def first(line: Line) -> tuple[Found, ...]:
+    """The maker's own number with which a line begins, behind a bullet or not.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [[each.text for each in first(line)] for line in lines("- K7424 [ABS] Fan\\nABS K7424")]
+    [['K7424'], []]
+    """
+    match = _FIRST.match(line.text)
+    own = found(match.start(1), match[1]) if match is not None else None
+    return (own,) if own is not None else ()
 
 
 def stands_so(lines: Sequence[Line], at: int, start: int, names: Names) -> bool:

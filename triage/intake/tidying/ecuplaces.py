@@ -49,8 +49,8 @@ _LEADS = word_set(
 )
 _WORD_BEFORE = lazily(r"([a-z0-9]+)[\s']*$")
 _THE = r"(?:(?:the|my|our|le|la|el|die|das|der)\s+|l')?"
-#: Before it in a line that starts with it.
-_OPENS = lazily(rf"[^a-z]*{_THE}")
+#: Before it in a line that starts with it, or with a word for a module.
+_OPENS = lazily(rf"[^a-z]*(?:{_THE}|(?:control module|module?|steuergerat|calculateur|centralita)\s+)")
 _AND = "(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)"
 _LEFT = rf"\s*(?:[,;]\s*(?:{_AND}\s+)?|\s{_AND}\s+|\s[/&+]\s+)"
 #: Between it and a name in a list of names: a status in brackets may stand behind each.
@@ -372,12 +372,12 @@ class _Text:
             self._like = set()
             coded = 0
             for other, line in enumerate(self._lines):
-                if coded >= _MOST_LINES or not (codes := self._codes(other)):
+                if coded >= _MOST_LINES or not (codes := self._codes(other) or ecunumbers.first(self._lines[other])):
                     continue
                 coded += 1
                 spans = [(first, last) for first, last, _ in self._names.find(line.low)]
                 self._like |= {self._beside(other, span, codes) for span in spans}
-        codes = self._codes(at)
+        codes = self._codes(at) or ecunumbers.first(self._lines[at])
         beside = self._beside(at, (start, start + 3), codes) if codes else ("", "")
         return bool(beside[0]) and beside in self._like
 

@@ -32,7 +32,7 @@ _CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 _GLUED = lazily(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
-_NUMBER = lazily(r"[0-9A-F]{6}")
+_NUMBER = lazily(r"[0-9A-Fa-f]{6}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
 _LETTERS = lazily(r"[a-z]*")
@@ -46,7 +46,7 @@ _BEHIND = dict.fromkeys(
 ) | {"all": kinds.WELL | kinds.EMPTY}
 _FOUND = tuple(sorted(kinds.KEPT | kinds.SEEN | kinds.PRESENT))
 #: What stands behind the first word of a description, or behind a key.
-_GOES_ON = lazily(r"[ '][a-z]|[:=]")
+_GOES_ON = lazily(r"[ '][a-z]|[:=]| ?[(\[]")
 #: Words that lead to codes.
 _LINKS = LINKS - word_set("no nr number p/n a i y set log list")
 #: What a code with its description glued on stands behind, and the fewest letters of such a word.

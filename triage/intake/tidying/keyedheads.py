@@ -67,7 +67,9 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         # A known name right below a code alone in its line: descriptions stand elsewhere.
         bare = any(_below_a_code(rows, at) for at in sure)
         heads = [at for at, end, known in places
-                 if not known and (bare or not _below_a_code(rows, at)) and _heads(rows, at, end)]
+                 if not known and (bare or not _below_a_code(rows, at)) and _heads(rows, at, end)
+                 # "Calculateur véhicule" is known with the word before it.
+                 and not is_name(_name(rows[at].text))]
         all_head = len(sure) >= _FEWEST and len(sure) + len(heads) == len(places)
         if len(distinct) < _FEWEST or not (2 * len(sure) >= len(places) or all_head):
             continue

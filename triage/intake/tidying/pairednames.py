@@ -28,7 +28,7 @@ from triage.intake.said.near import small
 _PAIR = lazily(
     r"(?:^[\s\W]*|(?:[|;\t]\s*|,(?=\S))\"?|\s\s|\s[/-]\s+|\s::\s+)"
     r"(?P<pair>(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
-    r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/\"]{2,44}?))"
+    r"(?P<long>[^\W\d_](?:/[a-z](?![^\W_])|[a-z\u00df-\u00ff]+(?:(?! - )[^|;:\t()\[\]<>=,/\"]){2,44}?)))"
     r"(?=\s*(?:$|[|;:\t(\[=<,\"]|->|=>|\s-\s|\s/\s)|\s\s)"
 )
 #: The same in two columns, with an answer or a count behind them and no code.
@@ -44,6 +44,9 @@ _BRACKETED = lazily(
 _DASHED = lazily(
     r"[\s*>\u2022-]*(?P<pair>(?P<one>[A-Z][a-z][\w /&'.-]{1,40}?) - (?P<two>[A-Z][A-Z0-9]{1,5}))(?=\s*(?::|$))")
 _CODE = lazily(r"(?<![A-Za-z0-9])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z])")
+#: Behind the name of a module whose list goes on.
+_GOES_ON = frozenset(("continued", "cont", "cont.", "cont'd", "contd", "fortsetzung", "forts.", "suite",
+                      "continuacion"))
 #: So many of such pairs are no chance.
 _FEWEST = 2
 
@@ -78,7 +81,8 @@ def _adopt_bracketed(found: Sequence[Line], names: Names) -> None:
     for line in found:
         for match in _BRACKETED.finditer(line.text) if "(" in line.text and len(line.text) <= 400 else ():
             one, two = match["one"], match["two"]
-            if states.of_cell(small(two)) is None and answer_of_cell(small(two)) is None:
+            low = small(two)
+            if states.of_cell(low) is None and answer_of_cell(low) is None and low not in _GOES_ON:
                 pairs.setdefault(match["pair"], (one, two))
     both = [halves for halves in pairs.values() if all(map(names.sure, halves))]
     same = sum(names.match(one).canonical == names.match(two).canonical for one, two in both)

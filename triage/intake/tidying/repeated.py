@@ -14,7 +14,7 @@ from collections.abc import Callable, Sequence
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.said import states
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 
 _FEWEST, _LONGEST = 3, 30
 
@@ -38,7 +38,8 @@ def left_out(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
 def _is_label(rows: Sequence[Row], places: Sequence[int], is_name: Callable[[str], bool]) -> bool:
     """Whether a line that stands at some places is a label: a name stands above its codes, behind a blank line."""
     first = rows[places[0]]
-    if is_name(first.text) or states.of_cell(first.low) is not None or spoken(first.low) or ":" in first.text:
+    if is_name(first.text) or states.of_cell(first.low) is not None or spoken(first.low) or ":" in first.text or (
+            answer_of_cell(first.low) is not None):
         return False
     if any(not at or rows[at - 1].blank for at in places):
         return False

@@ -156,9 +156,16 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
             entries.append(_Told(at, lead[1], codes, "" if codes else _answer(line.low[lead.end() :])))
         elif entries and codes:
             entries[-1].codes |= codes
-        elif entries and at == entries[-1].at + 1 and not entries[-1].codes:
+        elif entries and at == entries[-1].at + 1 and not entries[-1].codes and _is_one_cell(line.low):
+            # Behind a name of its own stands the answer of another module.
             entries[-1].answer = entries[-1].answer or _answer(line.low)
     return entries
+
+
+def _is_one_cell(low: str) -> bool:
+    """Whether a line has nothing but one cell, or a key before it."""
+    first, mark, _ = low.strip().partition(next((cut[0] for cut in _CELL_ENDS.finditer(low.strip())), "\n"))
+    return not mark or role_of(first.rstrip(" :=")) is not None
 
 
 def _lead(low: str) -> re.Match[str] | None:

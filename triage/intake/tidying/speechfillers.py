@@ -32,6 +32,12 @@ _HEADS = lazily(
     r"(?=(?:the )?(?:before|after|prior|pre|post|with|re-?scan|second|2nd|first|1st|scan|nach|vor|avant|apres|antes|"
     r"despues|tras|this is|das ist|voici)(?![a-z])[^:]{0,60}:)"
 )
+#: "Ok" before a name of which a verb tells more: "okay engine did not answer".
+_OKAY = lazily(
+    r"^[ \t>]*(ok(?:ay)?,? )(?=(?:the )?[a-z][a-z0-9/ -]{1,30}? (?:has|have|had|shows?|gives?|gave|reports?|is|are|was|"
+    r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
+    r"affiche|tiene|muestra|esta) )"
+)
 _SIGNS = ("ing ", "next", "then", "on we", "right so", "see", "here we", "weiter", "nachst", "pass", "suiva", "suite",
           "continu", "segui", "sigo", "sigui", "ok", "right", "so ", "well", "now", "alors", "bon", "bueno", "vale",
           "gut", "also")
@@ -44,7 +50,7 @@ def left_out(found: Sequence[Line]) -> list[Line]:
 
 def _one(line: Line) -> Line:
     """A line without them."""
-    for pattern in (_TALK, _UP, _HEADS):
+    for pattern in (_TALK, _UP, _HEADS, _OKAY):
         for match in reversed(list(pattern.finditer(line.low))):
             line = reworded(line, *match.span(1), "")
     return line

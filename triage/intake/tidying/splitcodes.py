@@ -44,7 +44,7 @@ _TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W
 _AS = lazily(r" as(?: an?)?(?= [a-z])")
 _LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}(?:\s(?:as(?: an?)?|als|comme|como))?\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.
-_LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
+_LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?i:and|und|et|y|e|plus)\s+)?$")
 #: Makers' own numbers of three characters with a number behind, and of four: no code begins like them.
 _OWN_OF_THREE = lazily(r"(?<![^\W_])(?:[ADE-OQ-TV-Z][0-9]|[PCBU][4-9])[0-9A-F] [0-9]{2}(?![^\W_])")
 _OWN_OF_FOUR = lazily(r"(?<![^\W_])(?=[0-9]*[A-F])(?=[A-F]*[0-9])(?:[0-9ADEF]|[BC][4-9A-F])[0-9A-F]{3}(?![^\W_])")

@@ -26,7 +26,7 @@ _TALK = word_set(
     "it hat haben meldet zeigt und kein keine nicht im ist sind et dans est sont rien pas aucun y en tiene es son sin"
 )
 _CELLS = ('"', "|", "\t", ";")
-_MOST_ALIKE, _LONGEST = 2, 4000
+_MOST_ALIKE, _LONGEST, _MOST_SAID = 2, 4000, 3
 
 
 def opened(found: Sequence[Line]) -> Sequence[Line]:
@@ -39,9 +39,11 @@ def opened(found: Sequence[Line]) -> Sequence[Line]:
     kept = found
     for at, count in tight.items():
         line = found[at]
-        if not count or len(line.low) > _LONGEST or _TALK.isdisjoint(plain_words(line.low)):
+        said = _TALK.intersection(plain_words(line.low)) if count and len(line.low) <= _LONGEST else ()
+        # Without a comma that has its space only several words of a sentence tell that these are of one.
+        if not said or count > 2 * line.low.count(_SPACED) + min(len(said), _MOST_SAID):
             continue
-        if count > 2 * line.low.count(_SPACED) + 1 or any(mark in line.low for mark in _CELLS):
+        if any(mark in line.low for mark in _CELLS):
             continue
         if alike[count] > (1 if count > 1 else _MOST_ALIKE):
             # Rows of a table have as many commas each.

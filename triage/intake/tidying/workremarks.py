@@ -39,7 +39,8 @@ _ANEW = lazily(
     r"ensuite|puis|roule|leido|lectura|luego|despues)(?![a-z])"
 )
 _SENTENCE = lazily(rf"(?:[;!?]|\.{NOT_SHORT})\s+")
-_PIECE = lazily(r";|,(?=[\s,])|[.!?](?=\s)|\s-+\s|\s*\||\t|\s/{1,2}\s|\s(?:but|and|aber|und|mais|et|pero|y)\s")
+_PIECE = lazily(r";|,(?=[\s,])|[.!?](?=\s)|\s-+\s|\s*\||\t|\s/{1,2}\s|"
+                r"\s(?:but|and|next|then|aber|und|dann|mais|et|puis|pero|y|luego)\s")
 _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wiped|deleted|geloscht|geloescht|"
                   r"effacee?s?|borrad[oa]s?|nrc)(?![a-z])")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
@@ -53,6 +54,8 @@ _RAN_WELL = lazily(
 )
 #: Between a module and a lamp that is listed beside it: "ABS and MIL are ok".
 _LISTED = lazily(r"\s*(?:,\s*|\s(?:and|und|et|y)\s+)")
+#: A voltage right before a place.
+_MEASURED = lazily(r"(?:[0-9]\s?v(?:olts?)?|(?:point|dot)(?: [a-z0-9]{1,6}){1,3})\s+$")
 #: What ties the next piece to one that goes.
 _AND = ("and", "und", "et", "y")
 _JOINT = lazily(r"\s*[,;]?\s*(?:(?:but|and|yet|still|aber|und|mais|et|pero|y)\s+)?")
@@ -168,7 +171,8 @@ def _is_of_work(low: str, hit: Spoken, pieces: Sequence[_Piece], named: Sequence
     at = next(at for at, piece in enumerate(pieces) if hit.start < piece.end or at + 1 == len(pieces))
     own = pieces[at]
     if own.work is not None:
-        return begin <= own.work
+        # "Battery voltage 12.3 V ok next radio ..."
+        return begin <= own.work and _MEASURED.search(low, own.start, hit.start) is None
     if not own.named:
         # "EPS connector checked, ok"; "rest ok" speaks of others.
         before = [piece for piece in pieces[:at] if piece.start >= first or piece.end > first]

@@ -50,12 +50,15 @@ _ENCLOSED = lazily(r"[(\[]([^()\[\]]{3,60})[)\]]")
 _COUNT = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
+#: The short name of a module behind the long one above, before the next piece.
+_SHORT_NAME = lazily(r"[(\[][a-z][a-z0-9/-]{1,6}[)\]]\s*[,;]\s")
 #: Lines that narrow were wrapped where the whole list tells that.
 _NARROWEST, _NARROW, _WIDEST, _LONGEST = 36, 44, 80, 1200
 _MOST_WORDS = 4
 #: The words behind a code stand no further left.
 _BEHIND = 7
-_FEWEST_CODED, _FEWEST_RESTS = 3, 2
+_FEWEST_CODED, _FEWEST_RESTS, _FEWEST_CELLS, _MOST = 3, 2, 3, 0.8
+_BULLETS = ("- ", "* ", "\u2022 ", "+ ")
 
 
 def width_of(found: Sequence[Line]) -> int:
@@ -81,6 +84,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
     marks = page_marks(rows, is_name)
     pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     listed = _rests_in_lists(rows, of_codes, pages, is_name)
+    bulleted = _rests_below_bullets(rows, width or of_codes)
     for at, row in enumerate(rows):
         if at in pages:
             kept.append(row)
@@ -89,7 +93,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         bare = row.line.text[prefix(row.line) :].rstrip()
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
-        if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
+        if above is not None and _may_join(above, row) and (at in bulleted or _hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
                         above.line, row.line, is_name, again, rest))))):
@@ -133,6 +137,27 @@ def _rests_in_lists(rows: Sequence[Row], width: int, pages: set[int], is_name: I
                 lambda at: _is_rest(rows, at, width, is_name) and named_answer(rows[at].low) is None,
                 rests[len(within) :],
             ))
+    return found
+
+
+def _rests_below_bullets(rows: Sequence[Row], width: int) -> set[int]:
+    """The places of the lines without a bullet in lists whose others all have one before the name of a module with its
+    codes or its answer, where each of them stands below a full line."""
+    found: set[int] = set()
+    blanks = [at for at, row in enumerate(rows) if row.blank]
+    for start, end in pairwise([-1, *blanks, len(rows)]):
+        first = [rows[at].line.text[prefix(rows[at].line) :][:2] for at in range(start + 1, end)]
+        marked = [at for at, mark in enumerate(first, start + 1) if mark in _BULLETS]
+        if len(marked) < _FEWEST_CODED or len({first[at - start - 1] for at in marked}) > 1:
+            continue
+        telling = sum(not _coded_first(row.low) and bool(_CODE.search(row.low) or spoken(row.low))
+                      for row in (rows[at] for at in marked))
+        rests = [at for at in range(marked[0] + 1, end) if at not in set(marked)]
+        if telling < _MOST * len(marked) or len(rests) < _FEWEST_RESTS or any(
+                goingon.STARTED.match(rows[at].line.low, prefix(rows[at].line)) for at in rests):
+            continue
+        if not any(fits(_width(rows[at - 1].line), rows[at].line.text.strip(), width) for at in rests):
+            found.update(rests)
     return found
 
 
@@ -217,11 +242,14 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
         return False
     if goingon.tears_bracket(low, below):
         return True
-    if _ADDRESS.match(below) is not None:
+    if _ADDRESS.match(below) is not None or (
+            _SHORT_NAME.match(below) is not None and _coded_first(low) and not goingon.ends_with_status(low)):
         return _CODE.search(low) is not None
     if _CODE.search(low) is None and "  " in low and goingon.ends_with_status(low) and _CODE.match(below) is not None:
-        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it.
-        return not rest and start == begin
+        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it or the next
+        # has as many.
+        cells, others = (len(_COLUMN.split(part.strip())) for part in (low, below))
+        return not rest and start == begin and (cells != others or cells < _FEWEST_CELLS)
     if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
