@@ -127,7 +127,8 @@ def _are_otherwise(rows: Sequence[Row], first: int, rests: dict[int, list[int]],
         below = rows[rest[0]]
         told = states.in_text(below.low, True)
         name = below.text[: told[-1].start] if told and goingon.ends_with_status(below.low, True) else below.text
-        named += is_name(tidy(name)) and goingon.last_word(rows[at].low) not in goingon.LINKS
+        named += goingon.last_word(rows[at].low) not in goingon.LINKS and (
+            is_name(tidy(name)) or is_name(tidy(name.partition("(")[0])))
     return 3 * named > len(rests)
 
 
