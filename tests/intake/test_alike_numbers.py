@@ -54,3 +54,21 @@ def test_some_lines_without_a_status() -> None:
     assert modules_of(f"{text}\n") == {
         name: [code.replace(" stored", "") if code[:5] in ("K4729", "9A376") else code for code in codes]
         for name, codes in OWN.items()}
+
+
+def test_numbers_of_lines_that_all_end_with_a_module_behind_a_hyphen() -> None:
+    text = ("*Current*\nH71F Terminal 30 voltage low - Trailer module\nX93A Memory checksum - Radio\n"
+            "E218  Message counter - Radio\nU0155-87 Lost communication with dash - Seat heater\n\n*Stored*\n"
+            "F44A Data bus timeout - Seat heater\n")
+    assert modules_of(text) == {
+        "trailer": ["H71F current"], "radio": ["X93A current", "E218 current"],
+        "seat heating": ["U0155-87 current", "F44A stored"]}
+
+
+@pytest.mark.parametrize("sign", ["@", "-"])
+def test_numbers_with_a_hyphen_before_their_words_and_a_module_behind_a_sign(sign: str) -> None:
+    text = (f"K61F - Wake-up line to ground {sign} Immobiliser [Inactive]\n"
+            f"E78F - No response in time {sign} Radio [Confirmed]\n"
+            f"X385 - Terminal 30 low {sign} Parking brake [Pending]\n")
+    assert modules_of(text) == {
+        "immobiliser": ["K61F stored"], "radio": ["E78F confirmed"], "park brake": ["X385 pending"]}

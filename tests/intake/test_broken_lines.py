@@ -130,3 +130,9 @@ def test_a_failure_type_may_begin_the_next_line_of_a_sentence_and_the_number_of_
     assert modules_of(sentence)["climate control, rear"] == ["U0073-1A pending", "U0422-F0 permanent"]
     assert modules_of("[01] Motor: P0087\n[03] Bremsen: antwortet nicht\n[1A] Airbag: ok\n") == {
         "engine control": ["P0087"], "anti-lock brakes": ["silent"], "restraints": ["clean"]}
+
+
+def test_an_address_before_a_name_begins_a_line_of_its_own() -> None:
+    text = ("6C - Calculateur moteur\n  * U0415 Données invalides reçues\nD2 - Combiné ... ne répond pas\n"
+            "94 - Pression pneus  mémoire vide\n0C - Module de carrosserie\n  * U3003 Tension\n")
+    assert modules_of(text)["tyre pressure"] == ["clean"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from reads import scans
+from reads import modules_of, scans
 
 PAGES = """\
 Fault code
@@ -170,3 +170,11 @@ def test_an_answer_ends_its_row(answer: str) -> None:
     for clean in ("0 codes", "no codes"):
         text = f"System\nCode\nText\nStatus\nRadio\nB1318-11\nAerial open\nSTORED\nGateway\n{answer}\nABS\n{clean}\n"
         assert scans(text) == [" | Radio: B1318 stored; Gateway: silent; ABS: clean"]
+
+
+def test_a_colon_in_a_code_ends_no_table_of_a_cell_a_line() -> None:
+    text = ("Module\nDTC\nText\nStatus\nSteering angle\nC0051:62\nAngle sensor\nNot present\nSteering angle\n"
+            "U0073:88\nModule communication bus A off, see the wiring part\nCurrently failing\nRadio\n"
+            "no answer\nA/C\nP0562:1C\nSystem voltage low\nNot present\n")
+    assert modules_of(text) == {"steering angle sensor": ["C0051-62 stored", "U0073-88 current"],
+                                "radio": ["silent"], "air conditioning": ["P0562-1C stored"]}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from reads import scans
+from reads import modules_of, scans
 
 MIXED = " | pcm: clean; bcm: B1517; rfa: clean"
 
@@ -53,3 +53,10 @@ def test_nothing_but_their_answers_between_the_modules_of_a_line(line: str, expe
 def test_the_others_behind_the_codes_of_one() -> None:
     assert scans("ECM P0335\nBCM U0100\nafter clear 12.6 V\nECM P0335 confirmed  others none\n")[1] == (
         "after-clear 12.6 V | ECM: P0335 confirmed; BCM: clean")
+
+
+def test_a_status_behind_a_name_with_a_stroke_is_no_answer_of_a_second_module() -> None:
+    text = ("Module           DTC    Text                               State\n"
+            "Gateway          U0401  Invalid data received from ECM/PCM A   Stored, not present\n"
+            "Horn box         B1A05  Horn relay                          Current\n")
+    assert modules_of(text) == {"gateway": ["U0401 stored"], "Horn box": ["B1A05 current"]}

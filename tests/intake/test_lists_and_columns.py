@@ -103,6 +103,13 @@ def test_a_column_of_modules_by_its_head_or_what_stands_in_it(head: str, title: 
     assert modules_of(f"{title}{head},SPN,FMI,State\nEngine,168,4,Active\nHydraulics,520,14,Active") == told
 
 
+def test_an_empty_cell_below_a_module_is_that_module_while_its_address_stays() -> None:
+    text = ("| Unit | Code | State |\n|---|---|---|\n| Hydraulics | SA 14: SPN 520 FMI 4 | active |\n"
+            "|  | SA 14: SPN 701 FMI 3 | stored |\n|  | SA 3: SPN 191 FMI 2 | stored |\n")
+    assert modules_of(text) == {"hydraulics": ["SPN 520 FMI 4 current", "SPN 701 FMI 3 stored"],
+                                "source address 3": ["SPN 191 FMI 2 stored"]}
+
+
 def test_a_column_of_addresses_names_the_sender_of_each_code() -> None:
     text = "SPN,FMI,Source,State\n168,4,0,Active\n520,14,3,Active"
     assert modules_of(text) == {"source address 0": ["SPN 168 FMI 4 current"],

@@ -61,3 +61,18 @@ def test_empty_lists_below_a_name_that_nobody_knows(form: str, none: str) -> Non
 def test_an_empty_list_goes_on_in_no_other(none: str, head: str) -> None:
     text = f"Radio\n  {none}\n  {head}\n    B1168 altavoz\n\nABS\n  {none}\n  {head}\n    C0035 sensor\n"
     assert modules_of(text) == {"radio": ["B1168 stored"], "anti-lock brakes": ["C0035 stored"]}
+
+
+def test_statuses_in_the_plural_head_their_lists_beside_empty_ones() -> None:
+    text = ("Centralita motor:\n  Averías presentes (0): -\n  Memorizadas (1)\n    P0420 Catalizador\n"
+            "  Pendientes (0): -\n\nCarga por eje:\n  Averías presentes (1)\n    U0131 Comunicación perdida\n"
+            "  Memorizadas (1)\n    U0415 Datos no válidos\n  Confirmadas (1)\n    U0073 Bus desconectado\n"
+            "  Pendientes: -\n")
+    assert modules_of(text) == {
+        "engine control": ["P0420 stored"], "axle load": ["U0131 current", "U0415 stored", "U0073 confirmed"]}
+
+
+def test_an_empty_list_at_the_end_takes_no_status_back() -> None:
+    text = ("projecteur gauche\n  présents (1)\n    B1A03 [16]\n  historique: -\n\ncombiné\n  présents (1)\n"
+            "    U0100 [87]\n  historique (0): -\n")
+    assert modules_of(text) == {"headlamp, left": ["B1A03-16 current"], "instrument cluster": ["U0100-87 current"]}

@@ -72,3 +72,12 @@ def test_an_answer_between_empty_cells_is_of_the_name_behind_an_address(mark: st
 @pytest.mark.parametrize("remark", ["new, p/n as ordered", "used", "aftermarket?", "replaced last week"])
 def test_what_was_done_to_a_module_in_brackets_is_no_part_of_its_name(remark: str) -> None:
     assert printed(f"BCM ({remark})\n B1000-55 active\nECM\n P0562\n") == "BCM: B1000-55; ECM: P0562"
+
+
+@pytest.mark.parametrize("status", [" stored", ""])
+def test_a_name_with_its_abbreviation_in_brackets_within_brackets_is_one(status: str) -> None:
+    text = (f"C0051 Angle sensor (Anti-lock Brake System (ABS)){status}\n"
+            f"B2C31 Image missing (Front Camera (FCM)){status}\n"
+            f"U3003 Supply voltage (Immobiliser){status}\n")
+    assert modules_of(text) == {"anti-lock brakes": [f"C0051{status}"], "camera, front": [f"B2C31{status}"],
+                                "immobiliser": [f"U3003{status}"]}

@@ -70,3 +70,9 @@ def test_status_behind_a_bracket_in_a_sentence(line: str, number: str) -> None:
     assert read[RADIO][-1] == f"{number} current"
     assert read[ABS] == ["clean"]
     assert all(code.endswith("current") for code in read[RADIO])
+
+
+def test_among_makers_own_numbers_an_open_relay_is_no_measurement() -> None:
+    text = ("Airbag (SRS)\n    TE557 - supply voltage too low\n    FE845 - lamp output open\n"
+            "    HB144 - relay feed open\nRadio - no codes\n")
+    assert modules_of(text) == {"restraints": ["TE557", "FE845", "HB144"], "radio": ["clean"]}

@@ -4,6 +4,7 @@ names. All invented; wordings: common practice."""
 from __future__ import annotations
 
 import pytest
+from reads import modules_of
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -65,3 +66,9 @@ def test_a_complaint_in_the_line_hides_no_voltage(line: str, volts: float | None
 ])
 def test_a_sentence_without_an_object_goes_on_about_the_one_before(line: str, done: list[str]) -> None:
     assert _done(line) == [(what, "anti-lock brakes", None) for what in done]
+
+
+def test_what_is_told_to_hold_no_codes_is_a_module() -> None:
+    assert modules_of("ABS - no codes\ntyre pressures - no codes\nRadio - no answer\n") == {
+        "anti-lock brakes": ["clean"], "tyre pressure": ["clean"], "radio": ["silent"]}
+    assert list(modules_of("ABS - no codes\ntyre pressures - ok\nRadio - no answer\n")) == ["anti-lock brakes", "radio"]

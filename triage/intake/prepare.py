@@ -68,6 +68,7 @@ from triage.intake.tidying import (
     dottedkeys,
     doublespaced,
     drives,
+    endedentries,
     entrylines,
     exceptions,
     fields,
@@ -107,6 +108,7 @@ from triage.intake.tidying import (
     plainecu,
     plurals,
     quotebars,
+    quotedbreaks,
     repeated,
     rowtimes,
     saidbelow,
@@ -150,7 +152,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
+    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
@@ -278,7 +280,7 @@ def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
     with a piece in each line."""
     whole = namesbelow.joined(saidbelow.joined(hearsay.marked(all_rows), names.find), names.listed)
     found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
-    return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
+    return entrylines.joined(endedentries.joined(wraps.joined(found, width, names.listed), names.listed), names.listed)
 
 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:

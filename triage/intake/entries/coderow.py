@@ -171,6 +171,14 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     return builder.unnamed(code, row.line, row.start)
 
 
+def same_sender(context: Context, code: Found) -> bool:
+    """Whether the address of the sender stands with the code of the row above as well: the module is the same."""
+    above, module = context.open_row, context.builder.module
+    if above is None or module is None or context.open_code is None or context.open_code not in module.codes:
+        return False
+    return any(found.source_address == code.source_address for found in above.finds.codes)
+
+
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
     if place.many and _names_stand_behind(context, row):

@@ -165,7 +165,8 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
     """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
     if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
         return False
-    if len(heading.printed.split()) > 5 or role_of(small(heading.printed)) is not None or only_counts(row.low):
+    if len(heading.printed.split()) > 5 or role_of(small(heading.printed)) is not None or (
+            _heads_a_list(context, row)):
         # "Entries (2)" below the name.
         return False
     return (is_short(heading.printed) or nameable(heading.printed)) and followed(context, at)

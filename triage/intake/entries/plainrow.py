@@ -64,6 +64,8 @@ _LEADER_SIGNS = ("....", ". ", "____", "----", "\u2026")  # what leads the eye f
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s)|\.(?=\s))\s*(?=\S)")
 #: What stands between the marks of a line of several keys.
 _PIECE = lazily(r"[^|;\s][^|;]*")
+#: Of a thing without a memory nobody tells that it has none: "tyre pressures - no codes" is a module's.
+_OF_CODES = lazily(r"(?<![a-z])(?:codes?|dtcs?|fehlercodes?|codigos?)(?![a-z])")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 
 
@@ -127,6 +129,10 @@ def read(context: Context, row: Row, at: int) -> None:
 
 def _measured(context: Context, row: Row, at: int) -> bool:
     """Whether a row tells measurements; what stands beside them is read as in any row."""
+    above = context.open_row
+    if above is not None and above.line.indent == row.line.indent and ownlines.begins(above) and ownlines.begins(row):
+        # Among makers' own numbers "relay feed open" is what one means.
+        return False
     others = measuredline.read(context, row)
     for other in others or ():
         if spoken(other.low) and context.names.find(other.low):
@@ -168,7 +174,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
-    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing):
+    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing) and not (
+            _OF_CODES.search(row.low) is not None and context.names.likely(thing)):
         # Of what was not done or not there, neither a phase nor a deed is read.
         metarow.apply(context, row, top=True)
         context.open_code = context.open_row = None

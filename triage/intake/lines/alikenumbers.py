@@ -40,7 +40,9 @@ _LEADING = lazily(TOKEN)
 #: What stands between a number and its description.
 _BEHIND = lazily(r"\s*[:;|,]\s*[^\W\d]{2}|\s+(?:[-=]+>?\s+)?[^\W\d]{2}")
 _OF_MODULES = lazily(rf"(?i:{'|'.join(OF_MODULES)})[0-9]")
-_FIRST = lazily(rf"({TOKEN})\s+(?=[^\W\d]{{2}})")
+_FIRST = lazily(rf"({TOKEN})(?:\s+-|:)?\s+(?=[^\W\d]{{2}})")
+#: From a description to the name of its module.
+_TO_NAME = lazily(r"\s-\s|\s?@\s?")
 #: One kind of mark cuts a line.
 _ARROW = lazily(r"\s*[-=]+>\s*")
 _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")),
@@ -63,6 +65,8 @@ class _Place(NamedTuple):
     led: bool
     #: An arrow leads from the number and its description to what may be names.
     arrow: bool = False
+    #: A hyphen, or a sign for "at", leads to a name at its end.
+    last: bool = False
     #: A short name that nobody knows stands in brackets behind it.
     short: bool = False
 
@@ -85,12 +89,14 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         most = len(told) > 0.6 * len(places)
         several = len({place.token for place in told}) >= _FEW and most
         some = any(place.status for place in told)
+        named_last = sum(place.last for place in places) >= _ALL
         for place in places:
             marked = bool(place.shape[0])
             known = coded[place.shape] >= _FEW and marked and most
             all_named = marked and len(told) == len(places) >= _ALL
             listed = several and (
-                (place.status and marked) or (place.name and (place.status or some or all_named)) or place.arrow)
+                (place.status and marked) or (place.name and (place.status or some or all_named)) or place.arrow
+                or (place.last and named_last))
             if place.led or known or listed:
                 put(place.row, place.start, place.token)
 
@@ -259,14 +265,18 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     if match is None or of_other_use(row, 0, match.end(1)) or own_at(row, 0, match[1]) is None:
         return None
     rest = row.text[match.end() :]
-    status = trailing_status(rest)[1] is not None or tells_status(row, match.end(1))
+    described, said = trailing_status(rest)
+    status = said is not None or tells_status(row, match.end(1))
+    parts = _TO_NAME.split(described)
+    last = len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)
     words = rest.split(" ")[:_MOST_WORDS]
     enclosed = [inside[1] for inside in _BRACKET.finditer(rest)]
     names = any(is_named(inside, is_name) for inside in enclosed) or any(
         is_named(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
     arrow = namelist.behind_arrow(row, match.end(1), is_name)
-    return _Place(row, 0, match[1], ("", 0), status, names or any(map(is_name, arrow)), False, bool(arrow),
-                  any(map(is_one_of_short, enclosed)) and not any(is_named(inside, is_name) for inside in enclosed))
+    short = any(map(is_one_of_short, enclosed)) and not any(is_named(inside, is_name) for inside in enclosed)
+    names = names or last or any(map(is_name, arrow))
+    return _Place(row, 0, match[1], ("", 0), status, names, False, bool(arrow), last, short)
 
 
 def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_name: IsName) -> _Place | None:
@@ -278,6 +288,10 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
     words = sum(has_letter(row.low[first:last]) for first, last in others)
     names = any(is_named(row.text[slice(*piece)], is_name) for piece, status in zip(others, told, strict=True)
                 if not status)
+    named, said = trailing_status(row.text[slice(*others[-1])])
+    if said is not None and is_named(named.strip(" -([,"), is_name):
+        # "Radio [stored]"
+        told, names = [*told[:-1], True], True
     led = bool(at) and told[at - 1] and words > 1
     return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
 

@@ -32,6 +32,7 @@ _ENCLOSED = {
     # Behind words.
     "w": lazily(r"(?<=[^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
 }
+_ABBREVIATED = lazily(r"\(\s?([^\W\d][^()]{1,60}\(([A-Z][A-Za-z0-9-]{1,7})\))\s?\)")
 _BYTE = lazily(r"[0-9A-Fa-f]{2}")
 #: So many rows with so many pieces tell that a piece beside that of the module is a name by chance.
 _FEWEST, _PIECES, _MOST_ALIKE, _BY_CHANCE = 3, 2, 0.6, 0.25
@@ -127,7 +128,18 @@ def _behind(row: Row) -> list[tuple[int, str]]:
         if tail.count(mark) >= 2 or alone:
             # One mark cuts the whole line; a comma inside a piece is part of it.
             return _cut_at(tail, mark, code.end)
-    return list(pieces.soft_pieces(tail, code.end))
+    return _unparted(tail, list(pieces.soft_pieces(tail, code.end)), code.end)
+
+
+def _unparted(tail: str, found: list[tuple[int, str]], offset: int) -> list[tuple[int, str]]:
+    """The pieces, a name in brackets with its abbreviation in brackets behind it as one: "(Lamp unit (LMU))"."""
+    for match in reversed(list(_ABBREVIATED.finditer(tail)) if "))" in tail else []):
+        start, end = (offset + place for place in match.span(1))
+        if states.of_cell(small(match[1])) is None and states.of_cell(small(match[2])) is None:
+            first = sum(at < start for at, _ in found)
+            last = sum(at < end for at, _ in found)
+            found[first:last] = [(start, match[1])]
+    return found
 
 
 def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:

@@ -13,6 +13,7 @@ from itertools import islice, pairwise
 
 from triage.intake.codes.found import find
 from triage.intake.lines import numbering, unknown
+from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -246,7 +247,8 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         for at in counted
         for near in range(max(0, at - 3), min(len(rows), at + 4))
         if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
-        and not _tells(rows[near].low) and not (near + 1 < len(rows) and _tells(rows[near + 1].low))
+        and not _tells(rows[near].low) and not ends_with_status(rows[near].low) and not (
+            near + 1 < len(rows) and _tells(rows[near + 1].low))
     ]
     beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
     for distance, near in places:

@@ -6,11 +6,13 @@ from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
+from triage.intake.said import listheads, states
 from triage.intake.said.answers import answer_of_cell
 
 #: How many codes stand below a status.
 _COUNT_BEHIND = lazily(r"\s?(?:[(\[][0-9]{1,3}[)\]]|: ?[0-9]{1,3})$")
+#: A list that is empty.
+_NONE_BEHIND = lazily(r"[(\[]0[)\]]|[:=]\s?-+$|-\s-+$")
 
 
 def are_heads(rows: Sequence[Row]) -> bool:
@@ -32,8 +34,13 @@ def are_heads(rows: Sequence[Row]) -> bool:
 
 
 def _is_status(row: Row) -> bool:
-    """Whether a line is a status alone, or one with the number of its codes: "Not active (2)"."""
-    return len(row.low) <= 30 and states.of_cell(_COUNT_BEHIND.sub("", row.low)) is not None
+    """Whether a line is a status alone, in whatever form, or one with the number of its codes: "Not active (2)"; not
+    where it says that there are none of it: "Pending: -"."""
+    if len(row.low) > 30 or row.finds.codes or _NONE_BEHIND.search(row.low) is not None:
+        return False
+    low = _COUNT_BEHIND.sub("", row.low)
+    return states.of_cell(low) is not None or (":" not in low and " " not in low and (
+        listheads.status_of_head(low, True)[0] is not None))
 
 
 __all__ = ["are_heads"]

@@ -13,11 +13,12 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell
 
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
 _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])([^@]{0,24})$")
 _CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])")
+_CLAUSE = lazily(r"[,;.:]\s+")
 _REACH, _TYPE = 60, 5
 _SIGN = signs.of_parts("@")
 
@@ -36,7 +37,7 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
                 # The name is a column of its own, behind that of the text.
                 start, word = place, ""
             elif ((code := _CODE_BEFORE.search(before)) is not None and not _describes(code[1].lower())) or (
-                    spoken(before.strip().lower())):
+                    answer_of_cell(_CLAUSE.split(before.lower())[-1].strip()) is not None):
                 start, word = len(line.text[:place].rstrip()), " in "
             else:
                 continue

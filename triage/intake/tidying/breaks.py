@@ -313,7 +313,7 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
         return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
     if (ends in goingon.OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
-        return not (row.text[0].isupper() and goingon.is_answered(above.low))
+        return not (not row.text[0].islower() and goingon.is_answered(above.low))
     if _begins_with_status(above, row):
         return True
     if not small:

@@ -81,7 +81,9 @@ def _cells_below(found: Sequence[Line], at: int, roles: list[str], is_name: IsNa
             place += len(heads) - 1
             last = place + 1
         elif line.text.strip():
-            if len(line.text) > _LONGEST_HEAD or ":" in line.text or "=" in line.text or names_a_scan(line.low) or (
+            # "C0031:62" is a code with its failure type, and no key.
+            keyed = ": " in f"{line.text} " or "=" in line.text
+            if len(line.text) > _LONGEST_HEAD or keyed or names_a_scan(line.low) or (
                     volts.find(line.low) and "volts" not in roles):
                 break
             if place > last and not (found[place - 1].text.strip() or _misfit(line, roles[0], is_name) == 0.0):
