@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of, scans
+from tests.intake.reads import modules_of, scans, told
 
 ABS, RADIO = "anti-lock brakes", "radio"
 
@@ -179,3 +179,10 @@ def test_a_numbered_list_that_denies_the_one_before_is_another_scan() -> None:
 ])
 def test_a_table_that_denies_the_one_before_is_another_scan(text: str) -> None:
     assert scans(text) == [" | ABS: C0035 stored; Radio: B1000 stored", " | ABS: C0035 current; Radio: clean"]
+
+
+def test_json_below_and_above_lines_of_text() -> None:
+    text = ('{"scan": [{"module": "ABS", "dtcs": [{"code": "C0035.11", "text": "sensor", "status": "pending"}, {'
+            '"code": "C0040.62", "text": "low", "status": "not present"}]}, {"module": "Radio", "dtcs": []}]}')
+    assert told(f"Date: 2024-03-02 10:00\nBattery 12.1 V\n\n{text}\n\nVehicle: van") == (
+        "12.1 V | anti-lock brakes: C0035-11 pending, C0040-62 stored; radio: clean")

@@ -17,19 +17,46 @@ from triage.intake.plain.patterns import lazily
 _PAIR = lazily(r"\"[^\"\\]{1,60}\"\s*:")
 #: Nothing at all: "dtcs": [].
 _EMPTY = lazily(r"\[\s*\]|\{\s*\}")
+#: A brace that JSON goes on behind, and what stands in quotes.
+_LEADS = lazily(r"[\[{]\s*(?:[\[{\"]|[\]}])")
+_QUOTED = lazily(r"\"(?:[^\"\\]|\\.)*\"")
 _OPENS, _CLOSES = "{[", "}]"
 _FEWEST, _STEP, _DEEPEST = 3, 2, 40
 
 
 def laid_out(found: Sequence[Line]) -> list[Line]:
-    """The lines, those of a text in JSON cut as it is printed, each piece still tied to its place; any other text as
-    it is. Linear."""
-    first = next((line.text.lstrip() for line in found if line.text.strip()), "")
-    if first[:1] not in ("{", "["):
-        return list(found)
-    pairs = [len(_PAIR.findall(line.text)) for line in found]
-    if sum(pairs) < _FEWEST or max(pairs) < 2:
-        return list(found)
+    """The lines, those in JSON cut as it is printed, each piece still tied to its place; any others as they are: the
+    voltage may be told above, the vehicle below. Linear."""
+    mended: list[Line] = []
+    at = 0
+    while at < len(found):
+        stop = _end(found, at) if found[at].text.lstrip()[:1] in (*_OPENS,) else at
+        pairs = [len(_PAIR.findall(line.text)) for line in found[at:stop]]
+        if sum(pairs) < _FEWEST or max(pairs) < 2:
+            stop = max(stop, at + 1)
+            mended += found[at:stop]
+        else:
+            mended += _pieces(found[at:stop])
+        at = stop
+    return mended
+
+
+def _end(found: Sequence[Line], first: int) -> int:
+    """Behind the line that closes the brace which a line of JSON begins with, or behind the last; ``first`` for any
+    other line."""
+    depth, text = 0, found[first].text.strip()
+    if text not in (*_OPENS,) and _LEADS.match(text) is None:
+        return first
+    for at in range(first, len(found)):
+        bare = _QUOTED.sub("", found[at].text)
+        depth += sum(bare.count(char) for char in _OPENS) - sum(bare.count(char) for char in _CLOSES)
+        if depth <= 0:
+            return at + 1
+    return len(found)
+
+
+def _pieces(found: Sequence[Line]) -> list[Line]:
+    """Lines in JSON as it is printed."""
     depth = 0
     pieces: list[Line] = []
     for line in found:
