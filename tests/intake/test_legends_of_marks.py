@@ -61,3 +61,16 @@ def test_a_table_parted_by_a_sign_below_keys_parted_by_it() -> None:
             "Gateway^U0100^stored^lost")
     assert told(text) == (
         "12.4 V | anti-lock brakes: C0035 stored; radio: B1000 current; gateway: U0100 stored")
+
+
+@pytest.mark.parametrize("line", [
+    "* = active now, all others stored", "* = current, the rest historic", "* = presente, los demás memorizados",
+    "* = aktuell, alle anderen gespeichert", "* = présent, les autres mémorisés", "* = active; no mark = stored",
+    "* active, sonst gespeichert",
+])
+def test_a_legend_that_says_what_codes_without_a_mark_have(line: str) -> None:
+    text = "ABS: C0035-11, C0040*\nRadio: B1000\nGateway: U0100 (87)*\nTCM: P0700* / P0705"
+    read = {"anti-lock brakes": ["C0035-11 stored", "C0040 current"], "radio": ["B1000 stored"],
+            "gateway": ["U0100-87 current"], "transmission control": ["P0700 current", "P0705 stored"]}
+    assert modules_of(f"{line}\n{text}") == read
+    assert modules_of(f"{text}\n\n{line}") == read

@@ -115,9 +115,10 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
     if draft.volts is None and len(draft.row_volts) == 1:
         draft.volts = next(iter(draft.row_volts))
     _own_names(context, draft)
-    for code in [code for module in draft.modules.values() for code in module.codes] if draft.of_all else ():
+    of_all = draft.of_all or context.unmarked
+    for code in [code for module in draft.modules.values() for code in module.codes] if of_all else ():
         if code.status is None and code.status_byte is None:
-            code.status = draft.of_all
+            code.status = of_all
     modules = [_module(context, module, said) for module in draft.modules.values()]
     names = {module.printed: scan["module"] for module, scan in zip(draft.modules.values(), modules, strict=True)}
     readings = [

@@ -35,17 +35,29 @@ _SHORT_STATES = (
     "actual", "confirmed",
 )
 _FEWEST = 5
+#: What the codes without a mark have, behind the last meaning: "* = active now, all others stored".
+_OTHERS = lazily(
+    r"(?:\s*[,;.(/]\s*|\s+-+\s+|\s+(?:and|und|et|y)\s+)(?:(?:and|und|et|y|all|any|the|every|alle|die|der|das|tous|toutes|"
+    r"les|le|la|todos|todas|los|las|el|lo)\s)*"
+    r"(?:(?:others?|rest|else|everything else|anything else|remaining|unmarked|anderen?|ubrigen?|uebrigen?|restlichen?|"
+    r"sonst(?:igen?)?|autres?|reste|sinon|demas|otr[oa]s|resto)|"
+    r"(?:no|without|ohne|sans|sin)(?: (?:an?|it|mark|star|asterisk|sign|stern|zeichen|markierung|marque|etoile|"
+    r"asterisque|signe|marca|asterisco|estrella|signo))?)"
+    r"(?: (?:ones|codes?|dtcs?|faults?|fehler|defauts?|codigos?|fallos?|averias?))?"
+    r"\s*(?:[=:-]|are|is|sind|ist|sont|est|son|estan?)?\s*(?<![a-z])(?:only |just |nur )?([a-z][a-z ]{2,30}?)"
+    r"(?: only| nur)?[\s.)\]]*$")
 
 
 class Entry(NamedTuple):
     """What a letter stands for; ``answer`` is empty where nobody knows. ``led`` by a word for a legend; ``bare``: no
-    mark between."""
+    mark between; ``others``: the status of the codes that have no mark."""
 
     letters: str
     status: StatusWord | None
     answer: str
     led: bool = False
     bare: bool = False
+    others: StatusWord | None = None
 
 
 def barely(low: str, translated: Callable[[], bool]) -> list[Entry]:
@@ -72,6 +84,17 @@ def footnote(low: str, translated: Callable[[], bool]) -> tuple[str, StatusWord]
     return (match[1], status) if match is not None and status is not None else None
 
 
+def others(low: str, translated: Callable[[], bool]) -> tuple[str, StatusWord | None]:
+    """A line without what it says at its end of the codes that have none of its marks, and their status.
+
+    >>> others("* = active now, all others stored", lambda: False)
+    ('* = active now', 'stored')
+    """
+    match = _OTHERS.search(low)
+    status = states.of_cell(match[1], translated()) if match is not None else None
+    return (low, None) if match is None or status is None else (low[: match.start()], status)
+
+
 def meant(word: str) -> str:
     """The status that a word with one slip in it is meant for, or the word itself."""
     if not (len(word) >= _FEWEST and word.isalpha()):
@@ -79,4 +102,4 @@ def meant(word: str) -> str:
     return nearest(word, _SHORT_STATES) or word
 
 
-__all__ = ["LEAD", "Entry", "barely", "footnote", "meant"]
+__all__ = ["LEAD", "Entry", "barely", "footnote", "meant", "others"]

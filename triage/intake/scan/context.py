@@ -46,6 +46,8 @@ class Context:
     translated: bool
     order: dates.Order | None
     legend: Legend = ()
+    #: The status of the codes that have no mark of the legend.
+    unmarked: StatusWord | None = None
     page_marks: set[int] = field(default_factory=set)
     #: A heading of a list of codes ("Pending codes:"); ``section_of_module`` while it belongs to one module.
     section: StatusWord | None = None

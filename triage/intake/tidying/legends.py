@@ -22,7 +22,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
-from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant
+from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant, others
 from triage.intake.tidying import legenddigits
 from triage.model.snapshot import StatusWord
 
@@ -59,7 +59,7 @@ _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it, a dash before it perhaps.
 _NEXT_WORD = lazily(r"\s{1,2}(?:-\s)?([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
-_GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
+_GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=[\s,;]|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
 _CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s|,(?=[^,]?$)")
 _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
@@ -67,11 +67,12 @@ _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
 
 class Legend(NamedTuple):
     """The rows without the lines that explain letters, and what those stand for: statuses by small letters, the wording
-    of answers by the letters as they are printed."""
+    of answers by the letters as they are printed; the status of the codes that have no mark."""
 
     rows: list[Row]
     statuses: dict[str, StatusWord]
     answers: dict[str, str]
+    unmarked: StatusWord | None = None
 
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
@@ -89,9 +90,11 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
         words = elsewhere if _answered(places, entries) else used
         if sure and _explain(entries, words, alone=len(places) == len(entries)):
             _take(legend, places, entries)
+            legend = legend._replace(unmarked=entries[-1].others or legend.unmarked)
     _put_behind(legend)
     signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
     if signs_told:
+        _mark_each(legend, signs_told)
         free = _free_letters(rows, legend)
         for sign in signs_told:
             status, letter = legend.statuses.pop(sign), next(free, None)
@@ -210,6 +213,30 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
         yield list(waiting), list(waiting.values())
 
 
+def _mark_each(legend: Legend, told: Sequence[str]) -> None:
+    """Put the words of statuses for the signs behind the codes of rows with several, and behind those that have none:
+    "P0335*, P0336" """
+    for at, row in enumerate(legend.rows):
+        if len(row.finds.codes) < 2:
+            continue
+        marks = [_sign_behind(row.text, code.end, told) for code in row.finds.codes]
+        if not any(marks):
+            continue
+        text = row.text
+        for code, mark in zip(reversed(row.finds.codes), reversed(marks), strict=True):
+            word = legend.statuses[mark] if mark else legend.unmarked
+            if word is not None:
+                rest = text[code.end :].lstrip(" ")[len(mark) :] if mark else text[code.end :]
+                text = f"{text[: code.end]} ({word}){rest}"
+        legend.rows[at] = row.saying(text)
+
+
+def _sign_behind(text: str, end: int, told: Sequence[str]) -> str:
+    """The sign behind a code, "" where none stands there."""
+    rest = text[end : end + 4].lstrip(" ")
+    return next((sign for sign in told if rest.startswith(sign) and not rest[len(sign) : len(sign) + 1].isalnum()), "")
+
+
 def _write_out(rows: list[Row], sign: str, letter: str) -> None:
     """Put a letter for a sign that stands by itself in rows with codes ("P0562 *", "| ! | P0562"), behind the code
     ("P0562*"), or last in a row ("State: !")."""
@@ -276,9 +303,10 @@ def _told(
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
     begin = bullet.start() if bullet is not None else row.start
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
+    low, unmarked = others(low, translated)
     first = _first_head(low)
     if first < 0:
-        return barely(low, translated)
+        return [entry._replace(others=unmarked) for entry in barely(low, translated)]
     text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
@@ -305,13 +333,17 @@ def _told(
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
+    found[-1] = found[-1]._replace(others=unmarked)
     return found if legenddigits.may_be_statuses(signed, low, led, placed()) else []
 
 
 def _is_bullet(rows: Sequence[Row], sign: str) -> bool:
     """Whether a sign stands before lines with codes, as the bullet of a list does, or behind none of them."""
-    lines = [row.line.text.strip(_CODE_EDGE) for row in rows if row.finds.codes]
-    return any(line.startswith(sign) for line in lines) or not any(line.lower().endswith(sign) for line in lines)
+    coded = [row for row in rows if row.finds.codes]
+    if any(row.line.text.strip(_CODE_EDGE).startswith(sign) for row in coded):
+        return True
+    return not any(row.line.low.rstrip(_CODE_EDGE).endswith(sign) or any(
+        _sign_behind(row.text, code.end, (sign,)) for code in row.finds.codes) for row in coded)
 
 
 @remembered
