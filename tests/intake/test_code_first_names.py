@@ -245,3 +245,11 @@ BEHIND_WORDS = [
 @pytest.mark.parametrize(("text", "expected"), [*BEHIND_KEYS, *BEHIND_WORDS])
 def test_names_behind_keys_and_words(text: str, expected: dict[str, list[str]]) -> None:
     assert modules_of(text) == expected
+
+
+def test_names_behind_codes_that_descriptions_stand_before() -> None:
+    text = "No message from radio or TCM - U0184 - Gateway - stored"
+    assert modules_of(text) == {"gateway": ["U0184 stored"]}
+    more = "Supply not plausible - U3003 - ABS - present\nLost contact with the TCM - U0101 - Gateway - pending"
+    assert modules_of(f"{text}\n{more}") == {
+        "gateway": ["U0184 stored", "U0101 pending"], "anti-lock brakes": ["U3003 current"]}

@@ -37,6 +37,7 @@ from triage.model.snapshot import StatusWord
 _NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
 _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
+_DASH_BEFORE, _DASH = lazily(r"\s-+\s+$"), lazily(r"\s+-+\s+")
 _MARK_BEFORE = lazily(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 #: Between what is said of a code and the next code.
@@ -96,6 +97,8 @@ def is_line_of_list(context: Context, row: Row) -> bool:
             named = nameplaces.behind_in(context, row, code.end) if shape in context.style.described else None
             return named is not None and row.text[named[1] : named[1] + 1] == ":"
         return context.under_heading and context.style.places.get(shape, HEADING) == HEADING
+    if context.style.places.get(shape, HEADING).many and _set_off_behind(context, row):
+        return True
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
         # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
         return False
@@ -206,8 +209,20 @@ def _names_stand_behind(context: Context, row: Row) -> bool:
     lead = row.text[: row.finds.codes[0].start].strip(" -*#.)")
     if not lead or not shape_of(row)[2]:
         return not lead or any(states.of_cell(small(text)) is not None for text in (lead, strip_links(lead)))
+    if context.names.score(lead) >= 60.0:
+        return False
     few = len(lead.split()) <= 3 or states.leading(small(lead), 0) > 0
-    return few and not context.names.find(small(lead)) and context.names.score(lead) < 60.0
+    # A description may speak of other modules: "No message from gateway - U0140 - radio - stored".
+    return (few and not context.names.find(small(lead))) or _set_off_behind(context, row)
+
+
+def _set_off_behind(context: Context, row: Row) -> bool:
+    """Whether dashes part the code of a row from what stands before it and from a name behind it."""
+    code = row.finds.codes[0]
+    if _DASH_BEFORE.search(row.text, 0, code.start) is None or (mark := _DASH.match(row.text, code.end)) is None:
+        return False
+    places = namelist.parts(row, namelist.known(context.names))
+    return bool(places) and not row.text[mark.end() : places[0][0]].strip()
 
 
 def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
