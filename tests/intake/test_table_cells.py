@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import modules_of
 from triage.intake.read import Reading, read_text
 
 
@@ -137,3 +138,12 @@ def test_nothing_to_say_beside_a_code_without_heads() -> None:
     held = {module.module: [(code.code, code.status, code.text) for code in module.codes] or module.responds
             for module in reading.snapshots[0].modules}
     assert held == {"anti-lock brakes": [("C0051", None, "pressure low"), ("C0045", "stored", None)], "radio": False}
+
+
+def test_spans_side_by_side_are_two_things() -> None:
+    row = '<div><span>{}</span><div><span>{}</span> <span>{}</span> <span>Lost contact with radio</span></div></div>'
+    rows = row.format("ABS", "U0184-87", "memory") + row.format("Gateway", "U0140-11", "active")
+    answers = "<div><span>Radio</span><span>timed out</span></div><div><span>TPMS</span><span>0 codes</span></div>"
+    assert modules_of(f"<div>{rows}{answers}</div>") == {
+        "anti-lock brakes": ["U0184-87 stored"], "gateway": ["U0140-11 current"], "radio": ["silent"],
+        "tyre pressure": ["clean"]}

@@ -97,8 +97,14 @@ class _Rows(HTMLParser):
         #: By column: the rows that a cell still reaches down, and its text; the cell being read, with its spans.
         self._spans: dict[int, tuple[int, str]] = {}
         self._opened: tuple[int, int, int] | None = None
+        #: A span ended and nothing but blanks stands behind it yet.
+        self._span_ended = False
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag == "span" and self._span_ended:
+            # Two of them side by side are two things, whatever the page puts between.
+            self._parts.append(_BREAK)
+        self._span_ended = False
         if tag in _SKIPPED:
             self._skip += 1
         elif tag in ("td", "th"):
@@ -125,6 +131,7 @@ class _Rows(HTMLParser):
                 self._add("")
 
     def handle_endtag(self, tag: str) -> None:
+        self._span_ended = tag == "span" and bool(self._parts)
         if tag in _SKIPPED:
             self._skip = max(0, self._skip - 1)
         elif tag in ("td", "th"):
@@ -137,6 +144,7 @@ class _Rows(HTMLParser):
             self._in_pre -= tag == "pre" and self._in_pre > 0
 
     def handle_data(self, data: str) -> None:
+        self._span_ended = self._span_ended and not data.strip()
         if self._skip:
             return
         if not self._parts:
