@@ -253,3 +253,10 @@ def test_names_behind_codes_that_descriptions_stand_before() -> None:
     more = "Supply not plausible - U3003 - ABS - present\nLost contact with the TCM - U0101 - Gateway - pending"
     assert modules_of(f"{text}\n{more}") == {
         "gateway": ["U0184 stored", "U0101 pending"], "anti-lock brakes": ["U3003 current"]}
+
+
+def test_arrows_that_lead_back_to_the_codes() -> None:
+    text = "both active: C0035 C0040 <- ABS\nstored: U0140 & B1000 <-- Gateway\npending: B1341 <- Radio\nTCM -> 0 codes"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0035 current", "C0040 current"], "gateway": ["U0140 stored", "B1000 stored"],
+        "radio": ["B1341 pending"], "transmission control": ["clean"]}

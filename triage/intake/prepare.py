@@ -203,6 +203,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
     context.own_volts = belowline.places(all_rows)
+    context.unmarked = explained.unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -288,7 +289,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     written without one; what was read where, and what was dictated and can't be told."""
     found, spoken, unread = spokencodes.written(tightcommas.opened(found))
     found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
-    found = lastnames.written_out(atsigns.written_out(found), names.listed)
+    found = lastnames.written_out(atsigns.written_out(found, names.likely), names.listed)
     opened, glued = gluedwords.opened(found, names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))

@@ -1,16 +1,21 @@
-"""A sign for "at" between a code or an answer and its module, written out: "P0562 @ engine", "no codes @gearbox".
+"""A sign for "at" between a code or an answer and its module, written out: "P0562 @ engine", "no codes @gearbox",
+"stored: P0562, P0563 <- engine".
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in written_out(lines("P0562@engine stored\\nno codes @ gearbox\\nmail shop@example.org"))]
 ['P0562 in engine stored', 'no codes in gearbox', 'mail shop@example.org']
+>>> text = "stored: P0562, P0563 <- engine\\nactive: C0035 <-- abs\\nU0100 <- look here first"
+>>> [line.text for line in written_out(lines(text), ("engine", "abs").__contains__)]
+['stored: P0562, P0563 in engine', 'active: C0035 in abs', 'U0100 <- look here first']
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.naming import IsName
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -21,11 +26,15 @@ _CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])")
 _CLAUSE = lazily(r"[,;.:]\s+")
 _REACH, _TYPE = 60, 5
 _SIGN = signs.of_parts("@")
+#: An arrow to what stands before it, and the words that it starts from.
+_POINTS = signs.of_parts("<-", "<=", "\u2190", "\u21d0")
+_ARROW = lazily(r"\s*(?:<[-=]{1,2}|[\u2190\u21d0])\s*([^\W\d][^<>|;:=\u2190\u21d0]{0,59}?)\s*$")
+_FEW = 4
 
 
-def written_out(found: Sequence[Line]) -> Sequence[Line]:
+def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> Sequence[Line]:
     """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it; without the
-    sign where that begins a column."""
+    sign where that begins a column. For an arrow too that points at a name from its codes."""
     mended: list[Line] | None = None
     for at in signs.places(found, _SIGN):
         line = found[at]
@@ -43,7 +52,22 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
                 continue
             mended = mended or list(found)
             line = mended[at] = reworded(line, start, len(line.text) - len(behind), word)
-    return mended or found
+    return _pointed(mended or found, is_name)
+
+
+def _pointed(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
+    """The lines with "in" for arrows that lead back from a name to its codes; where most of them do, for those behind
+    which a few words stand that nobody knows."""
+    arrows = {at: match for at in signs.places(found, _POINTS)
+              if (match := _ARROW.search(found[at].text)) is not None and has_digit(found[at].text[: match.start()])}
+    named = {at for at, match in arrows.items() if is_name(match[1])}
+    if not named:
+        return found
+    mended = list(found)
+    for at, match in arrows.items():
+        if at in named or (4 * len(named) >= 3 * len(arrows) and len(match[1].split()) <= _FEW):
+            mended[at] = reworded(found[at], match.start(), match.start(1), " in ")
+    return mended
 
 
 def _describes(between: str) -> bool:
