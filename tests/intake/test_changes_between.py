@@ -6,6 +6,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import scans
 from triage.intake.read import read_text
 
 FIRST = "before clear 10:05, 10.8 V key on engine off\nECM: P0622 current\nABS: U0100 stored\n"
@@ -116,3 +117,14 @@ def test_what_the_alternator_gave_behind_a_scan_tells_nothing_of_its_engine() ->
             "cleared ok 11:00\n11:10 scan key on 12.6\nECM none\nBCM none\n")
     assert [engine for engine, _ in told(text)] == [None, None]
     assert 14.2 in [one.value for one in read_text(text, load()).snapshots[0].readings or []]
+
+
+@pytest.mark.parametrize("gone", [
+    "no longer set", "did not return", "not seen again", "nicht wiedergekehrt", "nicht mehr gespeichert",
+    "n'est pas revenu", "plus mémorisé", "no ha vuelto", "ya no almacenado"])
+def test_what_did_not_come_back_is_not_in_the_later_scan(gone: str) -> None:
+    table = (f"Module | Code | Before clear | After clear\nABS | C0035-11 | current | {gone}\nRadio | B1000 | stored | "
+             f"{gone}\nRadio | B1001 | current | not present")
+    assert scans(table) == [
+        "before-clear | ABS: C0035 current; Radio: B1000 stored B1001 current",
+        "after-clear | Radio: B1001 stored; ABS: clean"]

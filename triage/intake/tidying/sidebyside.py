@@ -27,10 +27,10 @@ from triage.intake.codes.found import find
 from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import MOST_BLANKS
 from triage.intake.naming.heads import is_ditto, role_of
-from triage.intake.plain.phrases import phrase_set
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
+from triage.intake.tidying import gonecells
 from triage.intake.tidying.firstcolumn import EMPTY, HEADS, heads_rows, module_first, with_code_column
 from triage.intake.tidying.scancells import (
     NOTHING,
@@ -48,16 +48,6 @@ from triage.model.snapshot import StatusWord
 #: A cell that says no more than that the code of its row was there.
 _MARKS = frozenset({"x", "xx", "yes", "y", "ja", "j", "oui", "si", "true", "1", "+", "\u2713", "\u2022", "*",
                     "set", "there", "back"})
-#: A cell that says of the code of its row that it was not there.
-_GONE = phrase_set("""
-    no | n | nein | non | false | gone | cleared | erased | deleted | removed | disappeared | resolved | fixed |
-    did not return | did not come back | not returned | weg | geloscht | geloescht | verschwunden | behoben | efface |
-    effacee | disparu | disparue | parti | borrado | borrada | desaparecido | desaparecida | resuelto | clear | none |
-    not set | not stored | not seen | not found | not there | not logged | not recorded | not detected | not any more |
-    absent | nicht gesetzt | nicht gespeichert | nicht gefunden | nicht da | kein | keine | keiner | pas memorise |
-    non memorise | non enregistre | no memorizado | no almacenado | no registrado | ningun | ninguno | aucun""")
-#: Of those, what is a status of a code in other places ("absent").
-_GONE_HERE = phrase_set("absent | not seen | not found | not detected")
 #: Columns beside the code that go with it into each scan, and others that may stand there.
 _WITH_CODE = ("failure_type", "description")
 _BESIDE = ("code", "other", "count", "date", "odometer", *_WITH_CODE)
@@ -205,7 +195,8 @@ def _goes_on(rows: Sequence[Row], at: int, head: Row, starts: Sequence[int], tol
 def _may_be_said(low: str) -> bool:
     """Whether a cell may be that of one scan."""
     return (
-        low in NOTHING or low in _MARKS or low in _GONE or not low or low.isdigit() or answer_of_cell(low) is not None
+        low in NOTHING or low in _MARKS or low in gonecells.GONE or gonecells.surely(low) or not low or low.isdigit()
+        or answer_of_cell(low) is not None
         or states.of_cell(low) is not None or bool(volts.find(low)) or bool(find(low).codes)
     )
 
@@ -375,12 +366,12 @@ def _told(cell: Cell, code: str) -> str | None:
         return cell.text
     if low.strip(" .()[]") in _MARKS:
         return ""
-    if low in _GONE_HERE:
+    if gonecells.surely(low):
         return None
     if states.of_cell(low) is not None:
         # "Not present" is said of the code.
         return cell.text
-    if low in _GONE or answer_of_cell(low) == "clean":
+    if low in gonecells.GONE or answer_of_cell(low) == "clean":
         return None
     return cell.text
 
