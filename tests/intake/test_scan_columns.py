@@ -78,3 +78,11 @@ def test_a_supply_by_name_is_no_reading() -> None:
     reading = read_text("Module,DTC,08:00,09:10\n12V supply (V),,10.4,12.8\nVCU,P0562,active,active\n", TABLES)
     assert [snapshot.volts for snapshot in reading.snapshots] == [10.4, 12.8]
     assert [volt.of for volt in volts.find("12v supply (v)")] == ["nominal"]
+
+
+def test_a_column_of_moments_of_which_one_is_a_phase() -> None:
+    text = ("State;Unit;When;Code\nnot active;Radio;Visit of Monday;B1000\nactive;ABS;Visit of Monday;C0035\n"
+            "no codes;Radio;After repair;\nactive;ABS;After repair;C0040\n")
+    reading = read_text(text, TABLES)
+    assert [each.phase for each in reading.snapshots] == [None, "after-repair"]
+    assert seen(reading) == [{"Radio": ["B1000"], "ABS": ["C0035"]}, {"Radio": [], "ABS": ["C0040"]}]

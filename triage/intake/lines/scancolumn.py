@@ -14,11 +14,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from itertools import pairwise
 
 from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import is_head
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import dates, phases
+from triage.intake.said import dates, phases, states
+from triage.intake.said.answers import answer_of_cell
 
 Roles = tuple[str | None, ...]
 
@@ -26,6 +28,7 @@ _NAME = lazily(r"[a-d]|[1-9][0-9]?")
 #: What a column may be called for that tells the scans by their phases, and one that counts them.
 _OF_PHASES = frozenset((None, "other", "date", "description", "status"))
 _OF_NUMBERS = frozenset((None, "other"))
+_OF_MOMENTS = frozenset((None, "other", "date"))
 #: No table tells of more scans; so many rows are enough to see what stands in a column.
 _MOST, _MOST_ROWS = 12, 60
 
@@ -34,7 +37,8 @@ def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
     """The roles of the columns below a head, with one for the scans where their cells tell them."""
     below = _below(rows, at, len(roles))
     for place, role in enumerate(roles):
-        if role in _OF_PHASES and _are_phases([row[place] for row in below[:_MOST_ROWS]]):
+        lows = [row[place] for row in below]
+        if (role in _OF_PHASES and _are_phases(lows[:_MOST_ROWS])) or (role in _OF_MOMENTS and _are_stages(lows)):
             roles = _dated(below, _with(roles, place, "scan"))
             break
     if "date" in roles or "module" not in roles:
@@ -77,6 +81,19 @@ def _by_place(row: Row, above: Row, head: Sequence[Cell]) -> list[str]:
 def _are_phases(lows: Sequence[str]) -> bool:
     """Whether all cells of a column say where a scan stands ("before the clear"), but for a slip here and there."""
     return len(lows) > 1 and all(lows) and 10 * sum(phases.of_cell(low) is None for low in lows) <= len(lows)
+
+
+def _are_stages(lows: Sequence[str]) -> bool:
+    """Whether a few names stand in a column, each in one stretch of rows, at least half of which are phases: "first
+    diagnosis", then "after the repair"."""
+    values = set(lows)
+    if not all(values) or not 2 <= len(values) <= _MOST or len(values) == len(lows):
+        return False
+    if 1 + sum(low != after for low, after in pairwise(lows)) > len(values):
+        return False
+    named = [low for low in values if phases.of_cell(low) is None]
+    return 2 * len(named) <= len(values) and all(
+        states.of_cell(low) is None and answer_of_cell(low) is None for low in named)
 
 
 def _dated(below: Sequence[Sequence[str]], roles: Roles) -> Roles:
