@@ -108,3 +108,13 @@ def test_a_word_for_where_codes_are_from_heads_blocks_of_keys() -> None:
     text = ("Where:  radio\nFault code:  none found\n====\nWhere:  Crane box\nPart no.:  71.96.7009\n"
             "Fault code 1:  P0088\nStatus:  confirmed\n====\nWhere:  Smart key\nFault code 1:  P0420\n")
     assert modules_of(text) == {"radio": ["clean"], "Crane box": ["P0088 confirmed"], "keyless entry": ["P0420"]}
+
+
+@pytest.mark.parametrize(("keys", "yes", "no"), [
+    ("Module Code Text Present", "yes", "no"), ("Calculateur Code Description Présent", "oui", "non"),
+    ("Sistema Código Texto Activo", "sí", "no"), ("Steuergerät Code Text Vorhanden", "ja", "nein")])
+def test_dots_between_every_key_and_its_value(keys: str, yes: str, no: str) -> None:
+    blocks = [["ABS", "C0035-11", "Sensor low", yes], ["Radio", "B1000", "No supply", no]]
+    text = "\n\n".join("\n".join(f"{key}..... {value}" for key, value in zip(keys.split(), block, strict=True))
+                       for block in blocks)
+    assert modules_of(text) == {"anti-lock brakes": ["C0035-11 current"], "radio": ["B1000 stored"]}

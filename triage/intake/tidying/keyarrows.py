@@ -1,4 +1,5 @@
-"""Arrows between a key and its value, as the colons that they stand for: "Module -> ABS", "Result => no codes".
+"""Arrows and rows of dots between a key and its value, as the colons that they stand for: "Module -> ABS", "Result =>
+no codes", "Present..... yes".
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Module -> ABS\\nResult -> no codes\\nU0100 -> U0121\\nText \u2192 a -> b"
@@ -15,22 +16,32 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
-_KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>)\s*)(?=[^\s>])")
-_SIGN = signs.of_parts(">")
+_KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>|(?:\.\s?){3,40})\s*)(?=[^\s>.])")
+_SIGN = signs.of_parts(">", "...", ". . .")
 _FEWEST = 2
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines with colons for such arrows, where several lines have one and a key for modules is among them."""
+    """The lines with colons for such arrows, where several lines have one and a key for modules is among them; for rows
+    of dots in all lines then: "Present..... yes"."""
     keys = {}
+    dotted = {}
     roles = set()
     for at in signs.places(found, _SIGN):
         match = _KEY.match(found[at].text)
         role = role_of(found[at].low[match.start(1) : match.end(1)], exactly=True) if match is not None else None
-        if match is not None and role is not None:
+        if match is None:
+            continue
+        if match[2].startswith("."):
+            dotted[at] = match, role
+        elif role is not None:
             keys[at] = match
             roles.add(role)
     if len(keys) < _FEWEST or len(roles) < _FEWEST or "module" not in roles:
+        keys = {}
+    if {"module", "code"} <= {role for _, role in dotted.values()}:
+        keys |= {at: match for at, (match, _) in dotted.items()}
+    if not keys:
         return found
     mended = list(found)
     for at, match in keys.items():
