@@ -145,3 +145,20 @@ def test_a_title_that_is_dated_on_a_later_page_is_the_title_again() -> None:
             "U0101 Lost communication with TCM\nStatus: stored\nPage 2/2\nSupply: 12.4 V\n")
     assert scans(text) == [
         "12.4 V | Navigation: U0073 pending; Fuel pump control: P0627 stored U0101 stored"]
+
+
+def test_nothing_but_the_numbered_headings_names_modules() -> None:
+    text = ("1  Yaw sensor\nB1000 (1C)  not active\nLost message from ABS\n"
+            "B1001 (87)  pending\nLost message from radio\nB1002 (16)  pending\n"
+            "No message - the supply was below its limit\nfor longer than the waiting\ntime\n2  ABS\n"
+            "C0035 (00)  not active\n\nPage 1 of 2\nReport of the vehicle   2016-11-06 10:14\n\nSensor front\n"
+            "3  Gateway\nno answer\n")
+    assert modules_of(text) == {
+        "yaw rate sensor": ["B1000-1C stored", "B1001-87 pending", "B1002-16 pending"],
+        "anti-lock brakes": ["C0035-00 stored"], "gateway": ["silent"]}
+
+
+def test_a_voltage_behind_a_freeze_frame_told_in_one_line() -> None:
+    text = "ABS\nC0035  stored\nSensor front\nFreeze frame: 320 rpm, intake 20 °C\n\n"
+    text += "Battery: 11.6 V\nlowest 9.8 V on crank"
+    assert told(text) == "11.6/9.8 V | anti-lock brakes: C0035 stored"

@@ -202,6 +202,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
+    context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
     context.unmarked = explained.unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)

@@ -23,6 +23,7 @@ from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.scan.indents import NUMBER_BEFORE, is_numbered
 from triage.intake.scan.style import HEADING
 from triage.model.snapshot import StatusWord
 
@@ -33,8 +34,6 @@ _FAULT_WORDS = word_set(
     "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = lazily(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
-_NUMBER_BEFORE = lazily(
-    r"\s*[(#\[]?(?:0x|\$)?(?=[0-9a-f]{0,2}[0-9])[0-9a-f]{1,3}h?(?:[.:)\]]\s*|\s[-:]\s|\s+)", re.IGNORECASE)
 #: Where a module is found, in a line below its name.
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
@@ -65,6 +64,9 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
+    if context.numbered and context.under_heading and not (is_numbered(row) or NUMBER_BEFORE.match(row.text)):
+        # Of a name that nobody knows the number is still there.
+        return ""
     marked = _marked(row) or _marked_off(context, at) or _is_sender(context, row)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
         return "strong"
@@ -235,7 +237,7 @@ def _marked(row: Row) -> bool:
     """Whether the line is decorated as a heading, or was numbered as one."""
     if row.text.endswith(("--", "==", "**", "__", "~~", "##")):
         return True
-    return _MARKED.match(row.text) is not None or _NUMBER_BEFORE.fullmatch(row.line.text, 0, row.start) is not None
+    return _MARKED.match(row.text) is not None or is_numbered(row)
 
 
 def _marked_off(context: Context, at: int) -> bool:

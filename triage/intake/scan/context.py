@@ -94,6 +94,8 @@ class Context:
     flat: bool = False
     #: Whether long lines go on further right than their codes.
     hanging: bool = False
+    #: Every heading of the text has its number.
+    numbered: bool = False
     key_block: bool = False
     #: By the place of a row with a code: the modules in whose columns its statuses stand.
     matrix: dict[int, Any] = field(default_factory=dict)

@@ -198,7 +198,9 @@ def _one(rows: Sequence[Row], marks: set[str]) -> Row:
     first = rows[0]
     if not first.finds.codes or first.finds.codes[0].kind == "own":
         first = replace(first, line=replace(first.line, own=first.line.own | {first.text}))
-    return reduce(glued, rest, first)
+    # Behind a status the words for a code are a piece of their own.
+    joint = "  " if _is_rated(first) else " "
+    return reduce(lambda above, row: glued(above, row, joint), rest, first)
 
 
 __all__ = ["joined"]
