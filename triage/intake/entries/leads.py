@@ -191,28 +191,23 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
 def _where_all(
     low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool
 ) -> list[_Start | None]:
-    """The statuses before codes, those without a colon only in sentences in which they stand before all codes."""
+    """The statuses before codes, those without a colon only in lists in which they stand before all codes."""
     found: list[_Start | None] = []
-    ends = [at for at in range(1, len(codes)) if _ENDED.search(low, codes[at - 1][1], codes[at][0])]
+    begins = [code[0] if start is None else start.start for code, start in zip(codes, starts, strict=True)]
+    ends = [at for at in range(1, len(codes)) if _JOINT.fullmatch(low, codes[at - 1][1], begins[at]) is None
+            or _ENDED.search(low, codes[at - 1][1], codes[at][0])]
     for first, last in pairwise([0, *ends, len(codes)]):
         said, led = codes[first:last], starts[first:last]
-        all_led = _all_led(low, said, led, translated)
+        all_led = _all_led(low[: begins[last]] if last < len(codes) else low, said, led, translated)
         found += [start if start is None or start.colon or all_led else None for start in led]
     return found
 
 
 def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool) -> bool:
-    """Whether statuses without a colon stand before their codes throughout ("stored P0562, P0563, active P0118"): one
-    before the first, none behind the last, and nothing else between them."""
+    """Whether statuses without a colon stand before the codes of a list throughout ("stored P0562, P0563, active
+    P0118"): one before the first and none behind the last."""
     behind = low[codes[-1][1] : codes[-1][1] + _REACH]
-    if starts[0] is None or states.in_text(_ENDED.split(behind)[0], translated):
-        return False
-    for at in range(1, len(codes)):
-        start = starts[at]
-        stop = codes[at][0] if start is None else start.start
-        if _JOINT.fullmatch(low, codes[at - 1][1], stop) is None:
-            return False
-    return len(codes) > 1
+    return len(codes) > 1 and starts[0] is not None and not states.in_text(_ENDED.split(behind)[0], translated)
 
 
 def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
