@@ -112,3 +112,23 @@ def test_a_phase_at_the_beginning_of_a_later_sentence() -> None:
 def test_a_status_in_brackets_with_brackets_of_its_own() -> None:
     text = "Dash: P2146 (Supply, conf.), U0428 (No data from steering angle sensor, pending (first trip)) and P0442."
     assert modules_of(text) == {"instrument cluster": ["P2146 confirmed", "U0428 pending", "P0442"]}
+
+
+@pytest.mark.parametrize(("text", "want"), [
+    ("Radio shows pending B1000 and stored B1001, the engine has confirmed P0562 and active P0563, no codes in the TCM",
+     {"radio": ["B1000 pending", "B1001 stored"], "engine control": ["P0562 confirmed", "P0563 current"],
+      "transmission control": ["clean"]}),
+    ("Gateway: U0140 in memory only; ABS shows active C0035 and C0040 and stored U0121; radio has B1000 active",
+     {"gateway": ["U0140 stored"], "anti-lock brakes": ["C0035 current", "C0040 current", "U0121 stored"],
+      "radio": ["B1000 current"]}),
+    ("ABS has C0035 active and C0040 stored, radio shows B1000 pending and B1001 active",
+     {"anti-lock brakes": ["C0035 current", "C0040 stored"], "radio": ["B1000 pending", "B1001 current"]}),
+    ("- the radio has B1000 still present\n- C0035 stored and C0040 and C0045 both active right now on the ABS\n"
+     "- U0140 pending on the gateway",
+     {"radio": ["B1000 current"], "anti-lock brakes": ["C0035 stored", "C0040 current", "C0045 current"],
+      "gateway": ["U0140 pending"]}),
+])
+def test_statuses_before_the_codes_of_each_list_and_modules_behind_on_the(
+    text: str, want: dict[str, list[str]],
+) -> None:
+    assert modules_of(text) == want

@@ -62,7 +62,8 @@ _CAME = word_set("came come comes kam kamen kommt kommen viennent vient vienen v
 _FROM = lazily(r"[\s,.;:-]*(?:(?:and|but|then|only|und|et|y)\s)?(?:from|out of|in|aus|von|vom|du|de|des|del|dans|en)\s")
 #: What leads to the module of a code, with an article, which no description has in it.
 _LEADS_TO = lazily(
-    r"(?<![a-z])(?:(?:in|from) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|en (?:el|la))\s*$"
+    r"(?<![a-z])(?:(?:in|from|on) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|"
+    r"en (?:el|la))\s*$"
 )
 #: Who says it, before the verb.
 _WHO = lazily(r"\s(?:I|i|we|ich|wir)\s*$")

@@ -37,13 +37,14 @@ _VERBS = word_set(
 _TAIL_IN = lazily(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
-    r"en|from|out of|off)\s"
+    r"en|from|out of|off|on the)\s"
 )
 #: Between a code and the module that a sentence ends with.
 _PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
 #: What stands in each line in which a word leads to a module.
-_MAY_LEAD = ("in the", "from the", "out of", "im", "in der", "aus de", "vom", "von der", "dans l", "en e", "en l")
+_MAY_LEAD = ("in the", "on the", "from the", "out of", "im", "in der", "aus de", "vom", "von der", "dans l", "en e",
+             "en l")
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = lazily(
     r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|gave|reports|reported|came up with|"
