@@ -129,3 +129,10 @@ def test_what_the_supply_was_down_to_is_its_lowest_only_where_more_is_told(
 def test_arrows_stand_around_what_is_said_of_a_scan() -> None:
     text = "ABS - C0035 active\n\n>>>> cleared it all & read again  >>>>  12.9 v\n\nABS - none"
     assert scans(text)[1] == "after-clear 12.9 V | ABS: clean"
+
+
+def test_a_module_without_codes_heads_none_below_it() -> None:
+    text = ("ABS - C0035 - memorizado\nMódulo de remolque - 0 fallos\nMódulo de carrocería - B1000 - permanente\n"
+            "Sensor de ángulo de dirección - C0460 - memorizado")
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored"], "trailer": ["clean"],
+                                "body control": ["B1000 current"], "steering angle sensor": ["C0460 stored"]}

@@ -154,6 +154,9 @@ def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names, led: i
     if heading is None or not rows or not _MARKED.search(rows[0].text, 0, rows[0].finds.codes[0].start):
         return ()
     stated = stated_count(heading.low)
+    if stated is not None and not stated[0]:
+        # A module without codes heads none.
+        return ()
     whole = stated is not None and stated[0] == led + sum(len(row.finds.codes) for row in rows)
     if not _is_heading(heading, names):
         if not (decorated := _is_decorated(heading, stated[1] if stated is not None else None)) or not whole:
