@@ -146,3 +146,11 @@ def test_the_word_for_the_moment_stands_between_not_and_the_status() -> None:
             "IPC: U0155 at present failing\nHVAC: B1000 is not currently there")
     assert [each for module in modules_of(text).values() for each in module] == [
         "U0100 stored", "U0121 current", "P0700 stored", "U0155 current", "B1000 stored"]
+
+
+def test_a_column_for_what_is_there_permanently_where_none_is_for_what_is_there_now() -> None:
+    rows = "\nABS\tC0035 11\tx\t\t\nRadio\tB1000 13\t\tx\t\nTCM\tP0700\t\t\tx"
+    assert modules_of(f"Sistema\tDTC\tpermanente\thistórico\tpendiente{rows}") == {
+        "anti-lock brakes": ["C0035-11 current"], "radio": ["B1000-13 stored"],
+        "transmission control": ["P0700 pending"]}
+    assert modules_of(f"Module\tDTC\tPermanent\tHistory\tPending{rows}")["anti-lock brakes"] == ["C0035-11 permanent"]

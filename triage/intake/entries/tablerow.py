@@ -321,6 +321,8 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
         for cell, role in zip(row.cells or (), row.roles or (), strict=False)
         if role is not None and role.startswith("flag ")
     ]
+    if context.translated and "current" not in dict(flags):
+        flags = [("current" if status == "permanent" else status, cell) for status, cell in flags]
     for status, cell in flags:
         if cell.start <= code.start < cell.end:
             return status

@@ -19,7 +19,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 
 _COUNT = (
-    r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?(?:x|times|mal|fois|veces)|"
+    r"(?:x\s?([0-9]{1,3})|([0-9]{1,3}) ?(?:x|times|mal|fois|veces)|"
     r"(?:count(?:er)?|occ(?:urr?ences?)?|occurrence count|freq(?:uency)?|hits|anzahl|haufigkeit|zahler|compteur|"
     r"frequence|contador|frecuencia|oc)(?: ?[:=])? ?([0-9]{1,3}))"
 )
