@@ -4,7 +4,7 @@ sentence explains. All invented; wordings: common practice."""
 from __future__ import annotations
 
 import pytest
-from reads import scans
+from reads import modules_of, scans
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -193,3 +193,10 @@ def test_keys_that_share_a_line_part_nothing() -> None:
     assert scans("ECM: P0562 status: stored. ABS: C0035") == [" | ECM: P0562 stored; ABS: C0035"]
     assert scans("Module | Code | Status | Code | Status\nECM | P0562 | stored | P0118 | stored") == [
         " | ECM: P0562 stored P0118 stored"]
+
+
+def test_a_list_of_names_behind_its_answer_is_no_rest_of_a_description_above() -> None:
+    text = "active, C0035, ABS\nstored, B1000, radio\n  No  codes: gateway, TCM\n  No response from: EPS"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0035 current"], "radio": ["B1000 stored"], "gateway": ["clean"],
+        "transmission control": ["clean"], "power steering": ["silent"]}

@@ -12,7 +12,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
@@ -29,6 +29,7 @@ _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
 #: Before the status behind a description.
 _BEFORE_STATUS = lazily(r"(?<=[^\s-])\s+-{1,2}\s+|\s[(\[]")
 #: Between the values of a list.
+_LONGEST_HEAD = 40
 _LISTED = lazily(r"\s*[,;/|+]\s*")
 
 
@@ -175,6 +176,8 @@ def continues(context: Context, row: Row) -> bool:
         return False
     if any(deed.what == "cleared" and not deed.start for deed in phases.events(row.low)):
         return False
+    if _answers_for(context, row):
+        return False
     if row.line.indent > above.line.indent and not (row.cells and len(row.cells) > 2):
         return True
     if draft.status not in (None, context.tail_status) or row.line.indent < above.line.indent:
@@ -188,6 +191,15 @@ def continues(context: Context, row: Row) -> bool:
     if not found or found[-1].end < len(row.low.rstrip(" )].,")) or not context.style.doubtful_states:
         return False
     return context.names.score(tidy(row.text[: found[0].start])) < 60.0
+
+
+def _answers_for(context: Context, row: Row) -> bool:
+    """Whether a row begins with an answer and a colon before the name of a module: "No codes: radio, ABS"."""
+    head, colon, rest = row.low.partition(":")
+    if not colon or len(head) > _LONGEST_HEAD or answer_of_cell(" ".join(head.split())) is None:
+        return False
+    first = _LISTED.split(row.text[len(head) + 1 :].strip(" ."), maxsplit=1)[0]
+    return bool(rest.strip()) and states.of_cell(head) is None and context.names.listed(context.names.bare(tidy(first)))
 
 
 def side_by_side(context: Context, row: Row) -> bool:
