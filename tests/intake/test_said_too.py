@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import modules_of
 from triage.intake.read import read_text
 
 
@@ -47,3 +48,10 @@ def test_a_sign_before_both_letters_of_not() -> None:
     text = "cluster had u0100 stored .\nradio did'nt answer . fuses all ok"
     assert {scan.printed: scan.responds for scan in read_text(text, load()).snapshots[0].modules} == {
         "cluster": True, "radio": False}
+
+
+@pytest.mark.parametrize("said", ["EPS: same as ABS", "EPS -> same codes as the ABS", "EPS = genauso wie ABS"])
+def test_a_line_of_a_module_with_the_codes_of_one_above(said: str) -> None:
+    text = f"ABS: C0035, C0040 - all stored, not current\n{said}\nRadio: no codes"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"],
+                                "power steering": ["C0035 stored", "C0040 stored"], "radio": ["clean"]}

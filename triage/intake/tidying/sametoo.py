@@ -8,6 +8,13 @@
 ...     print(line.text)
 ABS has U0100 stored. the airbag has U0100 stored. Radio U0140, the bcm has U0140
 ECM P0562, ABS has P0562. New ABS ditto
+
+A line that says it of a module named above has what stands behind that.
+
+>>> for line in written_out(lines("ABS: C0035, C0040 - all stored\\nEPS = same as ABS"), Names(load())):
+...     print(line.text)
+ABS: C0035, C0040 - all stored
+EPS = C0035, C0040 - all stored
 """
 
 from __future__ import annotations
@@ -42,6 +49,13 @@ _ENDS = lazily(r"\s*(?:[.,;!?)]|$)|\s(?:too|as well|auch|aussi|tambien)\s*(?:[.,
 #: Behind a code: "as a pending code".
 _AS = lazily(r" as (?:an?|the)? ?(?=[a-z])")
 _JOINT = lazily(r"[\s,;&+/]*(?:and|und|et|y|plus)?[\s,;&+/]*")
+#: A line of two names: "EPS: same as ABS".
+_SAME_AS = lazily(
+    r"\s*([^:=|;>]{2,40}?)\s*(?:[:=]|-{1,2}>?|=?>)\s*((?:the )?same(?: codes?| faults?| ones)? as|ditto|"
+    r"(?:das ?selbe|das gleiche|genau ?so|gleich) wie|(?:pareil|idem|meme chose|memes (?:codes|defauts)) que|"
+    r"(?:lo mismo|igual) que)\s(?:the |der |die |das |le |la |l'|el )?([^:=|;>]{2,40}?)[\s.]*$"
+)
+_NAMED = lazily(r"[\s>*-]{0,6}([^:=|;>]{2,40}?)\s*(?:[:=]|\s-{1,2}>?|=?>)\s*")
 _SIGNS = ("same", "ditto", "so d", "so h", "as d", "as h", "ebenso", "selbe", "gleiche", "dito", "genauso", "likewise",
           "pareil", "idem", "igual", "mismo")
 _FAR, _LONGEST, _MOST = 60, 400, 8
@@ -50,6 +64,7 @@ _FAR, _LONGEST, _MOST = 60, 400, 8
 def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines with the codes before such words also behind the name that they are said of."""
     mended: list[Line] | None = None
+    found = _as_above(found)
     for at, line in enumerate(found):
         if len(line.low) > _LONGEST or not any(sign in line.low for sign in _SIGNS) or not _CODE.search(line.low):
             continue
@@ -61,6 +76,22 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
             line = mended[at] = new
             new = next(filter(None, (_told(line, start, end) for start, end, _ in names.find(line.low))), None)
     return mended or found
+
+
+def _as_above(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, those of a module that is said to have the same as one above with what stands behind that one's name.
+    """
+    same = {at: match for at, line in enumerate(found) if len(line.low) <= _LONGEST and any(
+        sign in line.low for sign in _SIGNS) and (match := _SAME_AS.match(line.low)) is not None}
+    if not same:
+        return found
+    mended, told = list(found), dict[str, str]()
+    for at, line in enumerate(found):
+        if at in same and (text := told.get(same[at][3].strip())) is not None:
+            mended[at] = reworded(line, same[at].start(2), len(line.text.rstrip()), text)
+        elif _CODE.search(line.low) is not None and (named := _NAMED.match(line.low)) is not None:
+            told[named[1].strip()] = line.text[named.end() :].strip()
+    return mended
 
 
 def _told(line: Line, start: int, end: int) -> Line | None:
