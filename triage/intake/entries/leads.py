@@ -53,7 +53,7 @@ _PLAIN = lazily(r"[a-z\s]*")
 _ARE = lazily(r"\s(?:is|are|was|were|ist|sind|war|waren|est|sont|es|son|estan?)(?:\s(?:only|also|nur|auch|aussi))?$")
 _SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
-_REACH = 60
+_REACH, _FEWEST = 60, 2
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
@@ -199,6 +199,9 @@ def _where_all(
     for first, last in pairwise([0, *ends, len(codes)]):
         said, led = codes[first:last], starts[first:last]
         all_led = _all_led(low[: begins[last]] if last < len(codes) else low, said, led, translated)
+        if ends and sum(start is not None for start in led) < _FEWEST and "," in low[said[0][1] : said[-1][0]]:
+            # "The radio shows pending B1000, and B1001, ABS C0035 active": of how many it is said is not clear.
+            all_led = False
         found += [start if start is None or start.colon or all_led else None for start in led]
     return found
 
