@@ -77,3 +77,10 @@ def test_a_status_that_leads_to_codes_whose_descriptions_name_modules() -> None:
 def test_a_key_for_the_status_below_a_stored_value(line: str, status: str) -> None:
     text = f"Radio\n  B1015\n    antenna (8.5 V when it set)\n    {line}\nABS\n  no codes\n"
     assert modules_of(text) == {"radio": [f"B1015 {status}"], "anti-lock brakes": ["clean"]}
+
+
+def test_own_numbers_in_columns_named_by_their_status() -> None:
+    text = ("| Unit | Present | Pending | Stored | Remark |\n| --- | --- | --- | --- | --- |\n"
+            "| ABS | KA-12 | MX204 |  |  |\n| Radio | ZD3310 |  | Q4-17 |  |\n| TCM |  |  |  | no answer |\n")
+    assert modules_of(text) == {"anti-lock brakes": ["KA-12 current", "MX204 pending"],
+                                "radio": ["ZD3310 current", "Q4-17 stored"], "transmission control": ["silent"]}

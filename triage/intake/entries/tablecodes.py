@@ -26,6 +26,7 @@ _OWN = lazily(
 )
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".
 _TOLD = lazily(rf"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))({ANY})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{{2}})")
+_LISTED = lazily(r"[^\s,;/][^,;/]*")
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
@@ -77,7 +78,7 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
         row.finds = row.finds.allowed(own.start, own.end)
     if slips or row.finds.refusals:
         return slips
-    several = _own_numbers(by_role) or _told_numbers(by_role)
+    several = _own_numbers(by_role) or _told_numbers(by_role) or _by_status(by_role)
     if several:
         return several
     if own is not None:
@@ -126,6 +127,18 @@ def _told_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
             continue
         for match in matches:
             if (own := ownnumbers.found(cell.start + match.start(1), match[1])) is not None:
+                found.append(own)
+    return found
+
+
+def _by_status(by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Makers' own numbers that fill the cells of columns named by a status, where no column is for codes."""
+    if "code" in by_role or "module" not in by_role:
+        return []
+    found = []
+    for cell in (cell for role, cells in by_role.items() if role.startswith("flag ") for cell in cells if cell.text):
+        for match in _LISTED.finditer(cell.text):
+            if (own := ownnumbers.placed(cell.start + match.start(), match[0].rstrip())) is not None:
                 found.append(own)
     return found
 
