@@ -147,3 +147,9 @@ def test_spans_side_by_side_are_two_things() -> None:
     assert modules_of(f"<div>{rows}{answers}</div>") == {
         "anti-lock brakes": ["U0184-87 stored"], "gateway": ["U0140-11 current"], "radio": ["silent"],
         "tyre pressure": ["clean"]}
+
+
+def test_spans_of_a_sentence_are_no_things_of_their_own() -> None:
+    page = ("<html><body><p><span>The ABS has </span><span>C0035</span> <span>and C0040</span> stored.</p>"
+            "<p><b>Radio</b> <span>has</span> <span>B1000</span> <span>active</span></p></body></html>")
+    assert modules_of(page) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000 current"]}

@@ -98,12 +98,15 @@ class _Rows(HTMLParser):
         self._spans: dict[int, tuple[int, str]] = {}
         self._opened: tuple[int, int, int] | None = None
         #: A span ended and nothing but blanks stands behind it yet.
-        self._span_ended = False
+        self._span_ended = self._runs_on = False
+        self._open_spans = 0
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag == "span" and self._span_ended:
-            # Two of them side by side are two things, whatever the page puts between.
-            self._parts.append(_BREAK)
+        if tag == "span":
+            if self._span_ended and not self._runs_on:
+                # Two of them side by side are two things, whatever the page puts between.
+                self._parts.append(_BREAK)
+            self._open_spans += 1
         self._span_ended = False
         if tag in _SKIPPED:
             self._skip += 1
@@ -132,6 +135,7 @@ class _Rows(HTMLParser):
 
     def handle_endtag(self, tag: str) -> None:
         self._span_ended = tag == "span" and bool(self._parts)
+        self._open_spans = max(0, self._open_spans - (tag == "span"))
         if tag in _SKIPPED:
             self._skip = max(0, self._skip - 1)
         elif tag in ("td", "th"):
@@ -145,6 +149,10 @@ class _Rows(HTMLParser):
 
     def handle_data(self, data: str) -> None:
         self._span_ended = self._span_ended and not data.strip()
+        if not self._parts:
+            self._runs_on = False
+        # A sentence goes on behind a span, or has spans in it.
+        self._runs_on = self._runs_on or bool(data.strip() and (not self._open_spans or data[-1].isspace()))
         if self._skip:
             return
         if not self._parts:
