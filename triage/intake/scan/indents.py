@@ -42,9 +42,9 @@ def is_numbered(row: Row) -> bool:
 
 def numbered(all_rows: Sequence[Row], is_name: IsName) -> bool:
     """Whether the headings of a text are numbered and nothing else is: most of several rows with a number name a
-    module, no row without one does, and none with one holds a code."""
+    module, no row without one does, and none with one holds a code; nor does one above the first of them."""
     heads = [at for at, row in enumerate(all_rows) if is_numbered(row)]
-    if len(heads) < 2 or any(all_rows[at].finds.codes for at in heads):
+    if len(heads) < 2 or any(row.finds.codes for row in (*all_rows[: heads[0]], *(all_rows[at] for at in heads))):
         return False
     named = sum(is_name(tidy(all_rows[at].text)) for at in heads)
     return named >= _NAMED * len(heads) and not any(
