@@ -177,8 +177,9 @@ def test_the_status_that_ends_its_line(text: str, read: dict[str, list[str]]) ->
 
 def test_numbers_before_the_last_headings_alone_leave_the_others_headings() -> None:
     # The first modules stand without a number: not all headings of the text have one.
-    text = ("Gateway\n  no answer\nBrakes\n  C0045: Wheel speed sensor: stored\nCluster\n  U0100: Engine lost: current\n"
-            "  B1318: Supply low: stored\n[14] Radio\n  not fitted\n[15] Roof\n  B2094: Heater open: stored\n")
+    text = ("Gateway\n  no answer\nBrakes\n  C0045: Wheel speed sensor: stored\nCluster\n"
+            "  U0100: Engine lost: current\n  B1318: Supply low: stored\n"
+            "[14] Radio\n  not fitted\n[15] Roof\n  B2094: Heater open: stored\n")
     assert modules_of(text) == {
         "gateway": ["silent"], "anti-lock brakes": ["C0045 stored"],
         "instrument cluster": ["U0100 current", "B1318 stored"], "sunroof": ["B2094 stored"]}
