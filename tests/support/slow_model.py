@@ -39,14 +39,6 @@ class Rival:
     locked: bool = False
 
 
-def logistic(x: float) -> float:
-    return 1.0 / (1.0 + math.exp(-max(-40.0, min(40.0, x))))
-
-
-def odds_chance(x: float) -> float:
-    return 1.0 / (1.0 + math.exp(-max(-30.0, min(30.0, x))))
-
-
 class Slow:
     """All faults of a worked batch, one after another."""
 
@@ -181,7 +173,7 @@ class Slow:
         return self.rate("supply.rest_usual") if math.isnan(value) else value
 
     def below(self, level: float, supply: float) -> float:
-        return logistic((level - supply) / self.rate("level.softness"))
+        return slow_told.logistic((level - supply) / self.rate("level.softness"))
 
     def depth_prior(self, s: int, k: int) -> list[float]:
         book, rate = self.book, self.rate
@@ -379,7 +371,7 @@ class Slow:
         book, faults = self.book, range(self.book.faults)
         log = [[math.log(max(value, 1e-300)) for value in row] for row in total]
         start = math.log(self.rate("kept.prior") / (1 - self.rate("kept.prior")))
-        kept = [odds_chance(start + self.rate("votes.temper") * sum(
+        kept = [slow_told.odds_chance(start + self.rate("votes.temper") * sum(
             log[j][KEPT] - log[j][FRESH] for j in faults if j != i and book.fault_session[j] == book.fault_session[i]))
             for i in faults]
         stayed = []
@@ -396,6 +388,6 @@ class Slow:
                 self.line.said_taken[module]) else ""
             taken_chance = self.rate(f"clear.taken{noted}" if len(company) > 1 or whole else "clear.taken_lone")
             odds = math.log((1 - taken_chance) / taken_chance) + mates
-            refused = odds_chance(odds) if total[i][NOT_TAKEN] > 0 else 0.0
+            refused = slow_told.odds_chance(odds) if total[i][NOT_TAKEN] > 0 else 0.0
             result.append([(1 - refused) * kept[i], (1 - refused) * (1 - kept[i]), refused])
         return result

@@ -13,6 +13,14 @@ from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
 
 
+def logistic(x: float) -> float:
+    return 1.0 / (1.0 + math.exp(-max(-40.0, min(40.0, x))))
+
+
+def odds_chance(x: float) -> float:
+    return 1.0 / (1.0 + math.exp(-max(-30.0, min(30.0, x))))
+
+
 def stored(work: Worked, params: Parameters, i: int, k: int) -> list[float]:
     """What fault ``i`` has stored beside its code in snapshot ``k`` says for each of the five causes."""
     weight = [1.0] * 5
