@@ -159,3 +159,12 @@ def test_a_name_that_stood_before_codes_is_one_in_the_next_scan(before: str, aft
 def test_words_that_end_as_names_do_are_one_behind_the(said: str) -> None:
     assert modules(f"Radio has U0100 stored. Then {said}\n") == [
         ("radio", True, ["U0100"]), ("bottle rack module", False, [])]
+
+
+@pytest.mark.parametrize("said", ["04711 step motor", "step motor jams"])
+def test_a_row_of_another_module_is_no_description_of_the_code_above(said: str) -> None:
+    reading = read_text(f"Engine ECU: U0101\nSliding step: {said}\nABS: U0121\n", load())
+    (snapshot,) = reading.snapshots
+    assert [(module.printed, [code.text for code in module.codes]) for module in snapshot.modules] == [
+        ("Engine ECU", [None]), ("ABS", [None])]
+    assert any(notice.message.startswith("Sliding step: what is said of it") for notice in reading.notices)

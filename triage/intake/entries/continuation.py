@@ -130,12 +130,28 @@ def go_on(context: Context, row: Row) -> bool:
         for name, value in values.items():
             draft.freeze.setdefault(name, value)
         return True
+    if _is_of_another(context, row):
+        name = row.text.partition(":")[0]
+        context.builder.notice("warning", f"{name}: what is said of it is not understood: left out of the scan; write "
+                               'its codes, "no codes" or "no answer"', row.line, row.start, row.start + len(row.text))
+        return True
     # "Measurements:" heads what follows; "MIL off" tells of the vehicle.
     ended = _is_told(context, draft) or row.text.endswith(":") or _LAMP.fullmatch(row.low) is not None
     if ended and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
         return False
     _reread(context, row, draft)
     return True
+
+
+def _is_of_another(context: Context, row: Row) -> bool:
+    """Whether a row of a list "name: code" tells of another module, perhaps one that nobody knows, in words: the line
+    above ends with its code, so that nothing is there to go on with."""
+    above, (name, colon, _) = context.open_row, row.text.partition(": ")
+    if above is None or not colon or above.line.indent != row.line.indent or len(name) > _LONGEST_HEAD:
+        return False
+    named = above.text[: above.finds.codes[0].start].rstrip() if len(above.finds.codes) == 1 else ""
+    return named.endswith(":") and above.text.rstrip().endswith(above.finds.codes[0].text) and name[0].isupper() and (
+        role_of(small(name)) is None and context.names.score(tidy(named[:-1])) >= 60.0)
 
 
 def _is_told(context: Context, draft: CodeDraft) -> bool:
