@@ -77,7 +77,7 @@ camera, rear < 6C-Back-up Cam. ; Rückfahrkamera ; Caméra de recul ; Reversing 
 surround view < Umfeldkamera ; Rundumsicht ; 360 camera ; Caméra 360
 climate control < 08-Auto HVAC ; Heater/climate ; Klimaelektronik ; IHKA ; Klimabedienteil ; HVAC ECU ; Calculateur clim
 auxiliary heater < 18-Aux. Heat ; Standheizung ; Parking heater ; Chauffage additionnel
-reductant < SCR/AdBlue ; AdBlue ; AdBlue-Steuergerät ; DEF module ; Dosificación AdBlue
+reductant < SCR/DEF ; DEF module
 glow plug < Vorglühsteuergerät ; Glow plug relay module ; Boîtier préchauffage
 trailer < 69-Trailer ; Anhängerfunktion ; Towbar module ; Boîtier attelage ; Módulo de remolque
 radio < 56-Radio ; Autoradio ; Head unit ; Radiosteuergerät ; Équipo audio

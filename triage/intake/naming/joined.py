@@ -4,7 +4,7 @@
 >>> names = Names(load())
 >>> joined("Retarder / EBS / Digital tacho", names), joined("Radio / Retarder", names), joined("BCM+ABS", names)
 (['Retarder', 'EBS', 'Digital tacho'], ['Radio', 'Retarder'], ['BCM', 'ABS'])
->>> joined("Radio / Navigation", names), joined("Engine/Transmission control", names), joined("SCR/AdBlue", names)
+>>> joined("Radio / Navigation", names), joined("Engine/Transmission control", names), joined("SCR/DEF", names)
 ([], [], [])
 """
 
