@@ -22,6 +22,9 @@ def test_too_much_is_not_too_little(volts: float, readings: list[dict[str, Any]]
     steps = [check["do"] for check in page.next_checks]
     assert "measure at the battery posts, then check the control line and the regulator" in steps
     assert not any(step.startswith(("run the engine", "drive", "look at the belt")) for step in steps)
+    # A battery that was boiled is looked at, and no charger is put on it.
+    assert not any(step.startswith("charge the batter") for step in steps)
+    assert any("let the battery cool" in step for step in steps)
 
 
 def test_a_run_has_an_upper_limit_too() -> None:

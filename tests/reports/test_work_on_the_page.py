@@ -70,7 +70,8 @@ def test_every_page_tells_the_work(form: str, worked: Assessment) -> None:
 
 def test_the_phone_is_told_the_work_first(worked: Assessment) -> None:
     last = brief(worked).splitlines()[-1]
-    assert last == f"Next: before any conclusion: {GATE}"
+    assert last.startswith(f"Next: before any conclusion: {GATE}. Then: ")
+    assert "passes if" in last
 
 
 def test_without_a_repair_only_readiness_is_told(small: Assessment) -> None:

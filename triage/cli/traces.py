@@ -138,7 +138,7 @@ def _mark(finding: Finding) -> Mark:
 def _lines(
     file: Path, parts: Sequence[Segment], found: Sequence[Finding], notices: Sequence[Notice],
 ) -> list[str]:
-    """The segments as a table, then the findings with their sources, then the notices."""
+    """The segments as a table, the findings with the numbers of their sources, the sources, the notices."""
     many = f"{len(parts)} segment{'' if len(parts) == 1 else 's'}"
     lines = [f"{file}: {many}", ""]
     for part in parts:
@@ -148,12 +148,17 @@ def _lines(
         lines.append(line)
     lines.append("")
     width = screen_width()
+    numbers: dict[str, int] = {}
     for finding in found:
         named = finding.text.startswith(finding.kind) or finding.kind == "decides"
         text = finding.text if named else f"{finding.kind}: {finding.text}"
+        sources = [numbers.setdefault(source, len(numbers) + 1) for source in finding.source.split("; ") if source]
+        text += "".join(f" [{number}]" for number in sources)
         lines += wrap(text, width, initial_indent="  ", subsequent_indent="    ")
-        if finding.source:
-            lines += wrap(f"source: {finding.source}", width, initial_indent="      ", subsequent_indent="      ")
+    if numbers:
+        lines += ["", "  sources"]
+        for source, number in numbers.items():
+            lines += wrap(f"[{number}] {source}", width, initial_indent="  ", subsequent_indent="      ")
     return [*lines, *(notice.show() for notice in notices)]
 
 

@@ -23,6 +23,8 @@ JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and access
         "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
 REVERSED = ("Leads reversed: links and fuses may be open and rectifiers broken without a code; rule out a short behind "
             "each open one before it is renewed.")
+JUMP_24 = ("Jump starting: equal nominal voltages, 24 V across the whole pair and never across one battery of it, eye "
+           "protection, lamps and accessories off, ground lead away from the batteries, never a frozen battery.")
 RUNNING = "Running engine: lead exhaust away, keep hands and clothes from belts and fans, parking brake on."
 PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle unless the maker says otherwise); a "
            "plain charger is not one.")
@@ -40,7 +42,7 @@ def cautions(session: Session, safeties: set[str], scale: float, modules: Iterab
     low = any(volts is not None and volts < 11.5 * scale for snapshot in session.snapshots
               for volts in (snapshot.volts, snapshot.lowest_volts))
     if low or outside & {"jump pack", "donor vehicle"}:
-        found.append(JUMP)
+        found.append(JUMP_24 if scale > 1.5 else JUMP)
     if leads_reversed(session):
         found.append(REVERSED)
     if not electric and (low or any(

@@ -49,7 +49,7 @@ LONGEST = 80
 
 
 def supply_headline(session: Session, verdict: Verdict) -> str:
-    """The supply in one line: what failed first, then what is proven, then what nobody tested."""
+    """The supply in one line: what failed first, then what was found good, then what nobody tested."""
     entries = {entry["part"]: entry for entry in verdict["supply"]}
     parts = []
     for part in ("charging", "battery", "event", "key-off draw", "cables and grounds"):
@@ -57,13 +57,16 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
         if entry["state"] == "failed":
             parts.append(f"{part} failed ({_in_short(entry['why'])})")
     if entries["event"]["state"] == "proven":
-        parts += [f"overvoltage proven ({why.removeprefix(OVER)})" if why.startswith(OVER) else
-                  f"low supply proven ({why})" for why in entries["event"]["why"].split("; ")]
+        parts += [f"overvoltage found ({why.removeprefix(OVER)})" if why.startswith(OVER) else
+                  f"low supply found ({why})" for why in entries["event"]["why"].split("; ")]
     discharged = entries["battery"]["why"].startswith("discharged")
     if discharged:
         parts.append("battery found " + entries["battery"]["why"].split(":")[0].split(" with ")[0])
     if entries["charging"]["state"] == "proven":
-        parts.append(f"charging proven ({entries['charging']['why']})")
+        parts.append(f"charging good ({entries['charging']['why']})")
+    good = [part for part in ("battery", "key-off draw", "cables and grounds") if entries[part]["state"] == "proven"]
+    if good:
+        parts.append(f"{listed(good)} good")
     quiet = is_quiet(session, verdict)
     open_parts = [part if part != "battery" or not discharged else "battery once charged"
                   for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]

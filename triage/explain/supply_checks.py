@@ -24,6 +24,7 @@ PLACES = 4
 _DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
 APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
          "touches it")
+OVERCHARGED = "goggles and gloves, ventilated, no sparks; no charger on it"
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
@@ -51,7 +52,8 @@ def untested_checks(
         return checks
     if states["battery"]["state"] == "not tested":
         # The limit is of one 12 V battery: those of a 24 V pair are tested one by one.
-        checks.append(_load_test(scale, tables, right))
+        over = states["charging"]["state"] == "failed" and too_much(states["charging"]["why"])
+        checks.append(_load_test(scale, tables, right, over=over))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
             f"measure the voltage drop from battery to {'' if electric else 'engine, '}body and feeds with the load on",
@@ -65,9 +67,16 @@ def untested_checks(
     return checks
 
 
-def _load_test(scale: float, tables: Tables, right: float) -> NextCheck:
-    """The load test of the battery, or of each battery of a 24 V pair."""
+def _load_test(scale: float, tables: Tables, right: float, *, over: bool) -> NextCheck:
+    """The load test of the battery, or of each battery of a 24 V pair; ``over``: it has been overcharged."""
     pair = scale > 1.5
+    if over:
+        # Gas and acid: nothing is put on a battery that boils, and one that has dried out is not saved by a charge.
+        return _step(("let the batteries cool and look at each" if pair else "let the battery cool and look at it") +
+                     ": hot, swollen, leaking, smelling or low on acid means renewed without a test; else load-test "
+                     "it after the charging is mended", "at the batteries" if pair else "at the battery", 30.0,
+                     f"cool, in shape, no smell; then {tables.rate('battery.load_test'):.1f} V or more under half its "
+                     "cold-cranking current for 15 s, at 20 degrees C and above", right, OVERCHARGED)
     do = ("charge the batteries fully, let them rest, then load-test each one" if pair else
           "charge the battery fully, let it rest, then load-test it")
     return _step(do, "at the batteries" if pair else "at the battery", 90.0,

@@ -44,12 +44,15 @@ def _count(shown: View) -> str:
 def _next(shown: View) -> str:
     if not shown.checks and not shown.gates:
         return "no step named"
-    if shown.gates:
-        more = f" (and {len(shown.gates) - 1} more)" if len(shown.gates) > 1 else ""
-        return f"before any conclusion: {shown.gates[0]}{more}"
+    more = f" (and {len(shown.gates) - 1} more)" if len(shown.gates) > 1 else ""
+    gate = f"before any conclusion: {shown.gates[0]}{more}" if shown.gates else ""
+    if not shown.checks:
+        return gate
     check = shown.checks[0]
     first = f"{check.gate}; then " if check.gate else ""
-    return f"{first}{check.do} ({check.where}; {check.minutes}; passes if {check.passes})"
+    step = f"{first}{check.do} ({check.where}; {check.minutes}; passes if {check.passes})"
+    # A reminder in place of the step would send nobody to the vehicle.
+    return f"{gate}. Then: {step}" if gate else step
 
 
 __all__ = ["brief"]

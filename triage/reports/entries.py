@@ -169,6 +169,11 @@ class Part(NamedTuple):
     state: str
     why: str
 
+    @property
+    def said(self) -> str:
+        """The state in a word that can't be taken for its opposite: a draw that is "proven" reads like one to hunt."""
+        return self.state if self.state != "proven" else "found" if self.name == "event" else "good"
+
 
 class Deed(NamedTuple):
     """One thing done: an event, or the taking of a snapshot (``snap``). ``when`` "" where nobody noted it."""

@@ -112,14 +112,14 @@ def _event(event: Event) -> str:
 
 
 def briefly(parts: tuple[Part, ...]) -> str:
-    """ "battery failed; event, charging proven; key-off draw not tested"."""
-    states: dict[str, list[str]] = {"failed": [], "proven": [], "not tested": []}
+    """ "battery failed; low supply found; charging good; key-off draw not tested"."""
+    states: dict[str, list[str]] = {"failed": [], "found": [], "good": [], "not tested": []}
     for part in parts:
         name = part.name
         if name == "event":
-            name = "overvoltage event" if part.why.startswith("overvoltage: ") else "low-supply event"
+            name = "overvoltage" if part.why.startswith("overvoltage: ") else "low supply"
         if not (part.name == "event" and part.state == "not tested"):
-            states.setdefault(part.state, []).append(name)
+            states.setdefault(part.said, []).append(name)
     return "; ".join(f"{', '.join(names)} {state}" for state, names in states.items() if names)
 
 

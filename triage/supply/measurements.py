@@ -119,7 +119,8 @@ def running_voltage(volts: float, *, outside: OutsideSupply | None = None, tempe
     if early and band in ("not charging", "undercharge", "low"):
         return Finding("charging", f"{said}, {seconds_since_start:.0f} s after the start: too early, judge it after "
                        f"{wait:.0f} s", figures, cite("charging judged after"), "charging", "not tested")
-    kind, words, state = _charging_words(band, system, temperature_c, commanded)
+    kind, words, state = _charging_words(band, system, temperature_c, commanded,
+                                         held=volts >= limit("commanded charging lowest", system))
     if not alone:
         doubt = "nobody said whether an outside supply was connected"
         low = band == "not charging"
@@ -130,9 +131,9 @@ def running_voltage(volts: float, *, outside: OutsideSupply | None = None, tempe
     return Finding(kind, f"{said}: {words}", figures, source, "charging", state)
 
 
-def _charging_words(band: str, system: int, temperature_c: float | None,
-                    commanded: bool | None) -> tuple[str, str, Literal["proven", "failed", "not tested"]]:
-    """Kind, words and state for a charging band."""
+def _charging_words(band: str, system: int, temperature_c: float | None, commanded: bool | None, *,
+                    held: bool) -> tuple[str, str, Literal["proven", "failed", "not tested"]]:
+    """Kind, words and state for a charging band; ``held``: commanded charging may hold such a voltage on purpose."""
     low, high = limit("charging lowest", system), limit("charging highest warm", system)
     if band == "not charging":
         return "not charging", f"not charging (below {limit('not charging below', system):.1f} V)", "failed"
@@ -141,8 +142,9 @@ def _charging_words(band: str, system: int, temperature_c: float | None,
         caveat = (f"commanded charging may hold it at {least:.1f} to {most:.1f} V on purpose: load it with lamps and "
                   "blower and read the commanded value")
         name = "undercharge" if band == "undercharge" else "charging"
-        if commanded is False:
+        if commanded is False or not held:
             words = f"below the {low:.1f} to {high:.1f} V of a conventional system"
+            words += "" if held else f" and the {limit('commanded charging lowest', system):.1f} V of a commanded one"
             return name, words, "failed" if band == "undercharge" else "not tested"
         return name, f"below {low:.1f} V; {caveat}", "not tested"
     if band == "normal":

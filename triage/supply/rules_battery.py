@@ -10,6 +10,8 @@ from triage.supply.view import View, span_figures, when
 
 #: The crank limit holds warm; below this the voltage under the starter is lower in a sound battery too (Celsius).
 _WARM = 15.0
+#: A fall at rest is told over this long at least, s.
+_FALLING_LEAST = 7200.0
 
 
 def rest_rule(view: View) -> list[Finding]:
@@ -23,6 +25,9 @@ def rest_rule(view: View) -> list[Finding]:
     if feed == "connected":
         return [Finding("state of charge", f"{rest.volts:.2f} V {when(rest)} with a {what} connected: no estimate of "
                         "charge", span_figures(rest), view.cite("rest hours least"), "battery", "not tested")]
+    falling = _falling(view)
+    if falling is not None:
+        return [falling]
     hours = context.rested_hours
     stood = (rest.end_s - rest.start_s) / 3600.0
     if stood >= view.limit("rest hours least"):
@@ -31,6 +36,32 @@ def rest_rule(view: View) -> list[Finding]:
                            temperature_c=context.temperature_c, nominal=context.nominal)
     figures = span_figures(rest) | dict(found.figures)
     return [Finding(found.kind, found.text, figures, found.source, found.part, found.state)]
+
+
+def _falling(view: View) -> Finding | None:
+    """A rest whose voltage goes on falling once surface charge is gone: something draws, and no charge is estimated.
+
+    Looked at is what lies more than ``rest hours least`` behind the beginning of the first rest, and lasts 2 h at
+    least: its first and last tenth are compared.
+    """
+    rest = view.of("rest")[0]
+    seconds = view.trace.seconds
+    begin = rest.start_s + 3600.0 * max(0.0, view.limit("rest hours least") - (view.context.rested_hours or 0.0))
+    if rest.end_s - begin < _FALLING_LEAST:
+        return None
+    first, last = (int(place) for place in np.searchsorted(seconds, [begin, rest.end_s]))
+    values = view.trace.volts[first:last + 1]
+    tenth = max(1, len(values) // 10)
+    high, low = float(np.median(values[:tenth])), float(np.median(values[-tenth:]))
+    if high - low < view.limit("falling rest least"):
+        return None
+    hours = (rest.end_s - begin) / 3600.0
+    return Finding(
+        "falling rest", f"at rest and falling: {high:.2f} V to {low:.2f} V in the last {hours:.1f} h, long after "
+        "surface charge is gone: something draws from the battery, or it loses its charge by itself; no estimate of "
+        "charge from a falling voltage", span_figures(rest, high_volts=round(high, 3), low_volts=round(low, 3),
+                                                      hours=round(hours, 2)),
+        view.cite("rest hours least", "falling rest least"), "key-off draw", "not tested")
 
 
 def crank_rule(view: View) -> list[Finding]:
@@ -66,8 +97,9 @@ def _crank(view: View, number: int) -> Finding:
         return Finding("crank", f"{text}, below {limit:.1f} V, but that limit holds warm and the battery is at "
                        f"{celsius:.0f} degrees Celsius: load-test it against the temperature table", figures, source,
                        "battery", "not tested")
-    return Finding("crank", f"{text}, below {limit:.1f} V: battery flat or worn, cables, or starter; charge it fully, "
-                   "then load-test it", figures, source, "battery", "failed" if celsius is not None else "not tested")
+    return Finding("crank", f"{text}, below {limit:.1f} V: battery flat or worn, cables, or starter; read on "
+                   "the battery posts while it cranks: more there is a cable or ground, as little is the battery or "
+                   "the starter", figures, source, "battery", "failed" if celsius is not None else "not tested")
 
 
 def sag_rule(view: View) -> list[Finding]:

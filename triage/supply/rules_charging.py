@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,6 +16,7 @@ from triage.supply.view import View, span_figures, when
 if TYPE_CHECKING:
     from triage.model.snapshot import OutsideSupply
 
+_FIGURE = re.compile(r"\d+(?:\.\d+)?")
 #: A level is cut where the outside supply changes in its midst, unless a part shorter than this would be left, s.
 _CUT = 2.0
 
@@ -81,14 +83,19 @@ def _after_outside(view: View, segment: Segment) -> bool:
 
 
 def _once(found: list[Finding]) -> list[Finding]:
-    """Levels that say the same (parted by load steps) told once, by the longest."""
+    """Levels of which the same is said but for the figures (parted by load steps) told once, by the longest."""
     longest: dict[tuple[object, ...], Finding] = {}
     for finding in found:
-        key = (finding.kind, finding.state, finding.figures["outside_supply"])
+        key = (finding.kind, finding.state, finding.figures["outside_supply"], _FIGURE.sub("", _verdict(finding)))
         other = longest.get(key)
         if other is None or _length(finding) > _length(other):
             longest[key] = finding
     return sorted(longest.values(), key=lambda finding: float(finding.figures["start_s"] or 0.0))
+
+
+def _verdict(finding: Finding) -> str:
+    """What is said of a level, behind its place."""
+    return finding.text.partition(": ")[2]
 
 
 def _length(finding: Finding) -> float:
@@ -115,6 +122,13 @@ def _cycling(view: View, segment: Segment) -> Finding:
     if not low < charging <= high:
         return Finding("cycling", f"{text}: both levels on one side of {charging:.1f} V, a consumer that switches",
                        figures, source)
+    lost = view.limit("crank plateau warm")
+    if low < lost and feed != "connected":
+        # A battery that is connected holds more than this, whether it is charged or not.
+        text += (f": no battery that is connected falls below {lost:.1f} V between two charging levels: look for a "
+                 "loose terminal, a broken ground or a loose lead of the meter before the charging is judged")
+        return Finding("cycling", text, figures, view.cite("undercharge below", "crank plateau warm"), "charging",
+                       "not tested")
     if feed == "connected":
         text += (f": the {what} pulses; it says nothing about the vehicle's own charging until the {what} is taken off "
                  "and the voltage measured again")

@@ -37,9 +37,28 @@ def decides_rule(view: View) -> list[Finding]:
             f"measure from the generator's output to the battery's positive post; above "
             f"{view.limit('drop positive path'):.1f} V is the cable, less is the generator or its control")
         return [_next(text, volts, view.cite("drop positive path", "charging lowest"))]
+    weak = view.limit("crank plateau warm")
+    if any(f.kind == "cycling" and float(f.figures["low_volts"] or weak) < weak
+           and f.figures["outside_supply"] in ("none", "unknown") for f in view.found):
+        text = ("the voltage on the battery posts while terminals, grounds and the meter's leads are moved by hand: "
+                "steady there means that the contact is lost behind the posts")
+        return [_next(text, {"low_limit_volts": weak}, view.cite("crank plateau warm"))]
+    if any(f.kind == "crank" and float(f.figures["plateau_volts"] or weak) < weak and f.part == "battery"
+           and f.figures.get("limit_volts") for f in view.found) and view.context.temperature_c is None:
+        text = (f"read on the battery posts while it cranks: below {weak:.1f} V there is the battery or the starter, "
+                f"more is a cable or ground: then measure the drop along each, {view.limit('drop ground path'):.1f} V "
+                f"on the ground path and {view.limit('drop positive path'):.1f} V on the feed at most")
+        return [_next(text, {"crank_limit_volts": weak}, view.cite("crank plateau warm", "drop ground path",
+                                                                  "drop positive path"))]
+    if any(f.kind == "falling rest" for f in view.found):
+        text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: more than "
+                f"{view.limit('key-off draw'):.0f} mA is a draw to be found branch by branch; with less, load-test the "
+                "battery once it is charged")
+        return [_next(text, {}, view.cite("key-off draw"))]
     if view.of("cycling", "charging", "running") and "proven" not in charging:
-        text = (f"take off any outside supply, run the engine {wait:.0f} s and more, and measure at the battery: "
-                f"{low:.1f} to {high:.1f} V is charging, below {dead:.1f} V is not")
+        off = "with nothing connected, " if view.context.outside == () else "take off any outside supply, "
+        text = (f"{off}run the engine (an electric drive: READY) for {wait:.0f} s and more, and measure at the "
+                f"battery: {low:.1f} to {high:.1f} V is charging, below {dead:.1f} V is not")
         return [_next(text, volts, view.cite("charging lowest", "not charging below", "charging judged after"))]
     if "proven" not in battery:
         pair = " each battery of the pair alone" if view.system == 24 else " the battery"
