@@ -15,6 +15,7 @@ from functools import lru_cache
 from string import hexdigits
 
 from triage.intake.codes.finds import Found
+from triage.intake.plain import signs
 from triage.model import codes as model_codes
 from triage.model.own_forms import FORMS, Form, Weight, accepted
 
@@ -38,6 +39,9 @@ def _written(form: Form) -> str:
 
 #: What may be such a number where the places or the words beside it tell that it is a code.
 TOKEN = pattern("sure", "usual", "short")
+#: The sign of a text that may hold one of these, or one of digits alone: so long a part of a number, no standard
+#: code.
+SIGN = signs.of_pattern("^(?![pcbu][0-3][0-9a-f]{3}$)(?=[a-z]*[0-9]).{3}")
 #: What may be one in a place made for a code.
 ANY = pattern("sure", "usual", "short", "bare", "weak", "apart")
 
@@ -73,4 +77,4 @@ def written_alike(text: str, line: str) -> bool:
     return not text[0].isalpha() or text.isupper() or line.islower() or set(text) <= set(hexdigits)
 
 
-__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "placed", "weight", "written_alike"]
+__all__ = ["ANY", "SIGN", "TOKEN", "few_digits", "found", "pattern", "placed", "weight", "written_alike"]

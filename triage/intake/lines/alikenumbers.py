@@ -13,7 +13,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.ownnumbers import TOKEN, pattern
+from triage.intake.codes.ownnumbers import SIGN, TOKEN, pattern
 from triage.intake.lines import namelist, outline
 from triage.intake.lines.ownevidence import (
     OTHER_KEYS,
@@ -30,6 +30,7 @@ from triage.intake.lines.unknown import is_one_of_short
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -76,14 +77,14 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
     name, are of one shape, or others of that shape (``with_codes``) have a code in that place. Linear."""
     found: dict[tuple[str, int], list[_Place]] = defaultdict(list)
     coded: dict[tuple[str, int], int] = defaultdict(int)
-    for row in with_codes:
-        if (shape := shape_between(row)) is not None:
-            coded[shape] += 1
     for row in rows:
         usable = not row.finds.codes and len(row.text) <= _LONGEST
         if usable and (place := _place(row, is_name)) is not None:
             # What begins its line begins those that are cut otherwise as well.
             found[place.shape if place.start else ("", 0)].append(place)
+    for row in with_codes if found else ():
+        if (shape := shape_between(row)) is not None:
+            coded[shape] += 1
     for places in map(_with_short_names, found.values()):
         told = [place for place in places if place.status or place.name]
         most = len(told) > 0.6 * len(places)
@@ -150,6 +151,11 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
     >>> [code.text for row in found for code in row.finds.codes]
     ['E6771', 'SG587', '14702', 'DF107']
     """
+    begins = {at: token for at in signs.places(rows, SIGN) if (token := _begins(rows, at))}
+    alone = {at for at, row in enumerate(rows) if len(row.text) <= _LONGEST_TOKEN and at not in begins
+             and not row.blank and _is_alone(row)}
+    if len({*begins.values(), *(rows[at].text for at in alone)}) <= _FEW:
+        return
     found: dict[tuple[outline.Level, bool], list[tuple[Row, str, bool, int]]] = defaultdict(list)
     above: dict[outline.Level, tuple[bool, int]] = {}
     head, named = -1, False
@@ -157,17 +163,17 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         if row.blank or row.aside is not None:
             continue
         level = outline.level_of(row)
-        token = _begins(rows, at) or (row.text if _is_alone(row) else None)
+        token = row.text if at in alone else begins.get(at)
         if token is None:
             if not row.finds.codes and (not named or level[0] <= rows[head].line.indent):
                 head, named, above = at, is_head(row, is_name), {}
             continue
         if level not in above:
             above[level] = named, head
-        found[level, _begins(rows, at) is None].append((row, token, *above[level]))
-    for (_, alone), places in found.items():
+        found[level, at in alone].append((row, token, *above[level]))
+    for (_, are_alone), places in found.items():
         heads = {at: told for _, _, told, at in places}
-        if alone and not all(told and outline.level_of(rows[at])[1] for at, told in heads.items()):
+        if are_alone and not all(told and outline.level_of(rows[at])[1] for at, told in heads.items()):
             # A number alone may be anything's, below anything but a heading with a mark of its own.
             continue
         letters = {token.rstrip("0123456789") for _, token, _, _ in places if not token.isdigit()}
@@ -201,12 +207,12 @@ def adopt_alone(rows: Sequence[Row]) -> None:
     """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
     "K4729", "  Description: relay open", "  State: stored"; or where others of their bullet hold nothing but a code.
     Linear."""
+    alone = [at for at, row in enumerate(rows) if len(row.text) <= _LONGEST_TOKEN and _is_alone(row)]
     coded = Counter(
-        outline.level_of(row) for row in rows if len(row.finds.codes) == 1 and not row.roles
+        outline.level_of(row) for row in (rows if alone else ()) if len(row.finds.codes) == 1 and not row.roles
         and not row.finds.codes[0].start and row.finds.codes[0].end == len(row.text))
-    for at, row in enumerate(rows):
-        if not _is_alone(row):
-            continue
+    for at in alone:
+        row = rows[at]
         level = outline.level_of(row)
         if any(_status_key(below) for below in _below(rows, at)) or (level[1] and coded[level] >= _FEW):
             put(row, 0, row.text)

@@ -15,12 +15,13 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.codes.ownnumbers import SIGN, TOKEN
 from triage.intake.lines.codeplaces import typed_end
 from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, goes_on, measured, own_at
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 
@@ -39,7 +40,8 @@ Manner = Literal["bracket", "text", ""]
 
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows with codes those numbers too that stand among them and are told in their manner. Linear."""
-    for row in rows:
+    for at in signs.places(rows, SIGN):
+        row = rows[at]
         if not row.finds.codes or row.roles or row.head or row.described or _ANYWHERE.search(row.text) is None:
             continue
         taken = [(code.start, code.end) for code in row.finds.codes]

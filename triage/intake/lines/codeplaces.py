@@ -81,8 +81,15 @@ class Shapes:
     maker's own."""
 
     def __init__(self, coded: Sequence[Row]) -> None:
-        self._coded = [row for row in coded if not row.head]
-        self._headless = [row for row in self._coded if not row.roles]
+        self._given = coded
+
+    @cached_property
+    def _coded(self) -> list[Row]:
+        return [row for row in self._given if not row.head]
+
+    @cached_property
+    def _headless(self) -> list[Row]:
+        return [row for row in self._coded if not row.roles]
 
     @cached_property
     def columns(self) -> Counter[tuple[str, int]]:

@@ -75,7 +75,7 @@ _SMALL = PROSE | IN_DESCRIPTIONS | LEADS_ON | TELLS
 LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 #: What begins a row of a list, or a line of its own: a mark, a number, a key.
 STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
-_QUOTE = lazily(r"[ \t>]*")
+_QUOTE, _QUOTES = lazily(r"[ \t>]*"), frozenset(" \t>")
 _CLOSING = " )].,;|"
 #: So near the break begins and ends what it tears.
 _NEAR = 30
@@ -86,6 +86,8 @@ _EDGES = " .,;:)(|"
 
 def prefix(line: Line) -> int:
     """Where a line begins behind its indent and the marks of a quote."""
+    if line.text[:1] not in _QUOTES:
+        return 0
     match = _QUOTE.match(line.text)
     return match.end() if match is not None else 0
 

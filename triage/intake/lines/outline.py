@@ -12,8 +12,11 @@ its own, though its description may be the name of one, and a line in the place 
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Sequence
+from functools import cache
+from itertools import starmap
 
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines.row import Row
@@ -34,6 +37,7 @@ Level = tuple[int, str]
 _MARKS = lazily(r"[\w\s]+")
 #: Marks that stay before the text of a heading.
 _LEAD = lazily(r"[#=*\[<~_-]+")
+_LEADING = frozenset("#=*[<~_-")
 _COUNT = lazily(r"(?:\s-\s*|\s?:\s*|\s*[(\[]\s*)[0-9]{1,3}\s*[)\]]?\s*:?$")
 _ADDRESSED = lazily(r"^[A-Za-z ]{2,20} (?:0x|\$)[0-9A-Fa-f]{1,8}[\s:.-]+(?=\w)")
 #: So many lists with so many codes tell how a text is laid out; so many of their headings are names, so many of their
@@ -55,12 +59,14 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
             told[level_of(row)].append(at)
     places = {id(row): at for at, row in enumerate(rows)}
     known: dict[str, bool] = {}
+    may_name = cache(lambda before, behind: _may_name(before, behind, is_sure))
     for found in lists:
         entries = [row for _, group in found for row in group]
         if len(found) < _FEWEST_LISTS or len(entries) < _FEWEST_CODES:
             continue
         first, last = places[id(found[0][0])], places[id(entries[-1])]
-        if any(first < at < last for level in {level_of(head) for head, _ in found} for at in told[level]):
+        levels = {level_of(head) for head, _ in found}
+        if any(bisect_right(told[level], first) < bisect_left(told[level], last) for level in levels):
             # Another scan of the text may have its codes in the place of these headings.
             continue
         names = {_name(head) for head, _ in found}
@@ -68,7 +74,7 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
             known[name] = is_name(name) or is_one_of_short(name)
         if len(names) < _FEWEST_LISTS or sum(known[name] for name in names) < _NAMED * len(names):
             continue
-        if sum(_may_name(row, is_sure) for row in entries) > _BY_CHANCE * len(entries):
+        if sum(starmap(may_name, map(_around, entries))) > _BY_CHANCE * len(entries):
             continue
         for head, group in found:
             # Without a mark or a number the rest of a long line may stand there.
@@ -104,9 +110,14 @@ def _lists(rows: Sequence[Row], marked: bool) -> dict[tuple[int, Level], list[tu
 
 def level_of(row: Row) -> Level:
     """How far a row is set in, and the marks before its text as they were pasted, without a number or address."""
-    before = row.line.raw[: row.line.span(row.start, row.start)[0]]
-    lead = _LEAD.match(row.text)
-    return row.line.indent, _MARKS.sub("", before) + (lead[0] if lead is not None else "")
+    line, marks = row.line, ""
+    if row.start or line.offsets is not None:
+        before = line.raw[: line.span(row.start, row.start)[0]]
+        marks = _MARKS.sub("", before) if before and not before.isspace() else ""
+    if row.text[:1] in _LEADING:
+        lead = _LEAD.match(row.text)
+        marks += lead[0] if lead is not None else ""
+    return line.indent, marks
 
 
 def _is_section(row: Row) -> bool:
@@ -131,10 +142,15 @@ def _name(head: Row) -> str:
     return next((match[1] for match in beside if match is not None and is_one_of_short(match[1])), name)
 
 
-def _may_name(row: Row, is_name: IsName) -> bool:
-    """Whether a piece of a row with codes may be the name of its module."""
+def _around(row: Row) -> tuple[str, str]:
+    """What stands before the first code of a row, and behind it."""
     code = row.finds.codes[0]
-    texts = [strip_links(row.text[: code.start]), *(piece for _, piece in soft_pieces(row.text[code.end :])[:6])]
+    return row.text[: code.start], row.text[code.end :]
+
+
+def _may_name(before: str, behind: str, is_name: IsName) -> bool:
+    """Whether a piece of a row with codes may be the name of its module."""
+    texts = [strip_links(before), *(piece for _, piece in soft_pieces(behind)[:6])]
     return any(
         text and states.of_cell(small(text)) is None and (is_name(text) or is_one_of_short(text))
         for text in map(tidy, texts)

@@ -13,8 +13,10 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from copy import copy
+from functools import cached_property
+from typing import Any
 
-from triage.intake.codes.finds import Found
+from triage.intake.codes.finds import Finds, Found
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
@@ -65,7 +67,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
     whole text told."""
     told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
-    known = [copy(row) for row in rows if row.finds.codes and not row.head]
+    known = _Known([(row, row.finds) for row in rows if row.finds.codes and not row.head])
     for row, finds in told:
         row.finds = finds._replace(codes=())
     _adopt(rows, is_name, known)
@@ -81,6 +83,26 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if len(row.described) != _PLACES * len(row.finds.codes):
             # What was taken for the description of one holds another.
             row.described = ()
+
+
+class _Known(Sequence[Row]):
+    """Rows with the codes that they had before any was added; few texts ask for them."""
+
+    def __init__(self, told: Sequence[tuple[Row, Finds]]) -> None:
+        self._told = told
+
+    @cached_property
+    def _rows(self) -> list[Row]:
+        found = [copy(row) for row, _ in self._told]
+        for row, (_, finds) in zip(found, self._told, strict=True):
+            row.finds = finds
+        return found
+
+    def __getitem__(self, at: Any) -> Any:
+        return self._rows[at]
+
+    def __len__(self) -> int:
+        return len(self._told)
 
 
 def _put(row: Row, others: Sequence[Found]) -> None:
@@ -147,7 +169,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
 def _before_others(rows: Sequence[Row], marks: Counter[str]) -> None:
     """Give the rows with standard codes the numbers that stand before those, right behind the name and the mark behind
     which other rows have theirs."""
-    for row in rows:
+    for row in rows if max(marks.values(), default=0) >= _FEW else ():
         if not row.finds.codes or row.head or row.roles or row.finds.codes[0].kind == "own":
             continue
         match = _BEHIND_NAME.match(row.text, address_end(row))

@@ -33,7 +33,7 @@ from triage.intake.lines.ownevidence import (
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import listheads, states
@@ -63,7 +63,8 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> None:
     """Give the rows with such a number in the place of a code that number as their code."""
     places = [
         at for at, row in enumerate(rows)
-        if not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text)
+        if not (row.blank or row.finds.codes or row.roles or row.head) and has_digit(row.text)
+        and _ANYWHERE.search(row.text)
     ]
     _below_names(rows, places, is_name)
     _alike(rows, places, is_name)

@@ -13,7 +13,8 @@ That more texts bear it costs time and no more.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from itertools import count
+from itertools import compress, count
+from operator import attrgetter
 from typing import Protocol
 
 from triage.intake.plain.patterns import lazily
@@ -71,6 +72,8 @@ class _Texts(dict[str, int]):
 
 
 _BY_WORD, _BY_TEXT = _Words(), _Texts()
+#: The text of a line in small letters.
+LOW: Callable[[_Told], str] = attrgetter("low")
 #: The signs of a text in small letters.
 of: Callable[[str], int] = _BY_TEXT.__getitem__
 
@@ -110,8 +113,12 @@ def _new() -> int:
 
 def places(found: Iterable[_Told], sign: int) -> list[int]:
     """The places of the lines that bear a sign, or one of several."""
-    told = of
-    return [at for at, line in enumerate(found) if told(line.low) & sign]
+    return list(compress(count(), map(sign.__and__, map(of, map(LOW, found)))))
 
 
-__all__ = ["of", "of_parts", "of_pattern", "of_words", "places"]
+def whole(found: Iterable[_Told]) -> str:
+    """The lines in small letters, one below the other: one search of it tells that none of them holds something."""
+    return "\n".join(map(LOW, found))
+
+
+__all__ = ["LOW", "of", "of_parts", "of_pattern", "of_words", "places", "whole"]

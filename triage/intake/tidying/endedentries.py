@@ -50,9 +50,10 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     heads = set(coded)
     rests = {at: rest for at in coded if (rest := _rest(rows, at, pages, heads))}
+    if len(rests) < _FEWEST:
+        return list(rows)
     ended = sum(at not in rests and goingon.ends_with_status(rows[at].low, True) for at in coded)
-    if len(rests) < _FEWEST or len(rests) + ended < _SHARE * len(coded) or (
-            _are_otherwise(rows, coded[0], rests, is_name)):
+    if len(rests) + ended < _SHARE * len(coded) or _are_otherwise(rows, coded[0], rests, is_name):
         return list(rows)
     taken = {place for rest in rests.values() for place in rest}
     found: list[Row] = []
@@ -82,9 +83,12 @@ def _rest(rows: Sequence[Row], at: int, pages: set[int], heads: set[int]) -> lis
     for place in range(at + 1, len(rows)):
         if place in pages:
             continue
-        row, ended = rows[place], goingon.ends_with_status(said, True)
-        if place in heads or len(found) == _MOST or not _may_go_on(rows[at], row) or (
-                ended and not _spans(said, row.low)):
+        row = rows[place]
+        goes_on = place not in heads and len(found) < _MOST and _may_go_on(rows[at], row)
+        if not goes_on and not found:
+            return []
+        ended = goingon.ends_with_status(said, True)
+        if not goes_on or (ended and not _spans(said, row.low)):
             return found if ended else []
         found.append(place)
         said = f"{said} {row.low}"

@@ -82,11 +82,12 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     # What nothing but lines of answers begins with may be the names of modules: "COM - no codes".
     named = {at for places, entries in explained if _answered(places, entries) for at in places}
     used = _used(rows) if explained else set()
+    is_bullet = cache(lambda sign: _is_bullet(rows, sign))
     elsewhere = _used([row for at, row in enumerate(rows) if at not in named]) if named else used
     for places, entries in explained:
         first = entries[0].letters
         sure = len(entries) > 1 or not first.isdigit() or legenddigits.is_a_status(rows, places[0], first)
-        sure = sure and not (entries[0].bare and _is_bullet(rows, first))
+        sure = sure and not (entries[0].bare and is_bullet(first))
         words = elsewhere if _answered(places, entries) else used
         if sure and _explain(entries, words, alone=len(places) == len(entries)):
             _take(legend, places, entries)

@@ -15,9 +15,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from triage.intake.naming.names import Names
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import words
+from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
@@ -89,6 +90,16 @@ _FITTED = lazily(
 )
 #: What ends the words before a code.
 _TO_CODE = lazily(r":|(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
+#: A line without one of these is as the reader knows it.
+_SIGN = (
+    signs.of_parts("w/", "b4", "n/r", "mods", "? ", " clr", "'s", "+", "mean", "mein", "make that", "dire", "following",
+                   "folgende", "suivant", "siguiente")
+    | signs.of_words((VERBS | ADVERBS | word_set(
+        "one got get getting gets went came log logged fitted installed equipped verbaut eingebaut monte "
+        "equipe installe montado instalado this vehicle van truck lorry bus coach car tractor trailer model "
+        "spec it")).__contains__)
+    | signs.of_pattern(r"[a-z]{3}(?:module|unit|computer|controller)$|^[pcbu][0-3][0-9a-f]{3}s$")
+)
 #: Words for filling before a verb; no message has a longer line.
 _MOST_WORDS = 4
 _MOST, _LONGEST = 5, 1000
@@ -97,7 +108,8 @@ _MOST, _LONGEST = 5, 1000
 def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines with those words written out. Linear in their length."""
     mended: list[Line] | None = None
-    for at, line in enumerate(found):
+    for at in signs.places(found, _SIGN):
+        line = found[at]
         if len(line.low) > _LONGEST:
             continue
         new = _verbs(_ones(_short(_singular(_parted(line, names)), names), names), names)

@@ -15,10 +15,11 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from triage.intake.codes.ownnumbers import pattern, written_alike
+from triage.intake.codes.ownnumbers import SIGN, pattern, written_alike
 from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, YEAR, goes_on
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit, has_letter, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -77,8 +78,10 @@ class _Place(NamedTuple):
 def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, each with the numbers that are codes of the text. Linear."""
     places: list[_Place] = []
-    if not any(_may_hold(line) for line in found):
+    held = signs.places(found, SIGN)
+    if not any(_may_hold(found[at]) for at in held):
         return found
+    may_hold = frozenset(held)
     above = _Above(names)
     for at, line in enumerate(found):
         low = line.low.strip()
@@ -87,7 +90,7 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if len(low) > _LONGEST:
             above.follow(None, False)
             continue
-        here = _places_of(found, at, names, above.heads) if has_digit(low) and not is_aside(low) else []
+        here = _places_of(found, at, names, above.heads) if at in may_hold and not is_aside(low) else []
         places += here
         above.follow(line, bool(here and here[0].manner != "bracket"))
     own = frozenset(_chosen(places))

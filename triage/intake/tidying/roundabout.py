@@ -83,6 +83,13 @@ _SIGN = signs.of_parts("(") | signs.of_words(word_set(
     "believe believes reckon reckons say says claim claims complain complains moan moans whine whines misses missing "
     "can cannot cant could couldnt does doesnt longer lost denkt meint glaubt vermisst croit pense cree piensa dice is "
     "was seems seem looks look isnt wasnt aint isn wasn ain").__contains__)
+#: What a module does or is, before its code; and what a line begins with that tells the status of the one above.
+_THINKS_SIGN = signs.of_words(word_set(
+    "think thinks believe believes reckon reckons say says claim claims complain complains moan moans whine whines "
+    "misses missing can cannot cant could couldn couldnt couldnot does doesn doesnt doesnot longer lost denkt meint "
+    "glaubt vermisst croit pense cree piensa dice is was seems seem looks look isnt wasnt aint "
+    "isn wasn ain").__contains__)
+_AFTERWARDS_SIGN = signs.of_pattern(r"^(?:(?:that|this|it|das|es|eso)s?|c)$")
 #: "No ABS faults"
 _NO = lazily(r"(?<![a-z])(?:no|zero)\s$")
 _FAULTS = lazily(r"\s(?:(?:fault |trouble |error )?codes?|faults?|dtcs?|errors?)(?=\s*(?:[.,;!)]|$)|\s(?:and|but)\s)")
@@ -101,7 +108,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if len(line.low) > _LONGEST:
             continue
         new = _coaxed(_bracketed(_none_of(_everywhere(_neither(line), names), names), names))
-        if _FIRST_CODE.search(new.low) is not None:
+        if signs.of(new.low) & _THINKS_SIGN and _FIRST_CODE.search(new.low) is not None:
             new = _of_module(new, names)
         above = (kept or found)[at - 1] if at else None
         told = _afterwards(above, new) if above is not None else None
@@ -198,7 +205,8 @@ def _of_module(line: Line, names: Names) -> Line:
 
 def _afterwards(above: Line, line: Line) -> tuple[Line, Line] | None:
     """A line that ends with a code and the next one that begins with its status, each as it is meant."""
-    ends = _ENDS_WITH_CODE.search(above.low[-24:])
+    told = signs.of(line.low) & _AFTERWARDS_SIGN
+    ends = _ENDS_WITH_CODE.search(above.low[-24:]) if told else None
     match = _AFTERWARDS.match(line.low) if ends is not None else None
     if match is None:
         return None

@@ -22,6 +22,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.naming.names import Names
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -56,8 +57,9 @@ _SAME_AS = lazily(
     r"(?:lo mismo|igual) que)\s(?:the |der |die |das |le |la |l'|el )?([^:=|;>]{2,40}?)[\s.]*$"
 )
 _NAMED = lazily(r"[\s>*-]{0,6}([^:=|;>]{2,40}?)\s*(?:[:=]|\s-{1,2}>?|=?>)\s*")
-_SIGNS = ("same", "ditto", "so d", "so h", "as d", "as h", "ebenso", "selbe", "gleiche", "dito", "genauso", "likewise",
-          "pareil", "idem", "igual", "mismo")
+_SIGN = signs.of_parts(
+    "same", "ditto", "so d", "so h", "as d", "as h", "ebenso", "selbe", "gleiche", "dito", "genauso", "likewise",
+    "pareil", "idem", "igual", "mismo")
 _FAR, _LONGEST, _MOST = 60, 400, 8
 
 
@@ -65,8 +67,9 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines with the codes before such words also behind the name that they are said of."""
     mended: list[Line] | None = None
     found = _as_above(found)
-    for at, line in enumerate(found):
-        if len(line.low) > _LONGEST or not any(sign in line.low for sign in _SIGNS) or not _CODE.search(line.low):
+    for at in signs.places(found, _SIGN):
+        line = found[at]
+        if len(line.low) > _LONGEST or not _CODE.search(line.low):
             continue
         new = next(filter(None, (_told(line, start, end) for start, end, _ in names.find(line.low))), None)
         for _ in range(_MOST):
@@ -81,8 +84,8 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
 def _as_above(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those of a module that is said to have the same as one above with what stands behind that one's name.
     """
-    same = {at: match for at, line in enumerate(found) if len(line.low) <= _LONGEST and any(
-        sign in line.low for sign in _SIGNS) and (match := _SAME_AS.match(line.low)) is not None}
+    same = {at: match for at in signs.places(found, _SIGN) if len(found[at].low) <= _LONGEST
+            and (match := _SAME_AS.match(found[at].low)) is not None}
     if not same:
         return found
     mended, told = list(found), dict[str, str]()

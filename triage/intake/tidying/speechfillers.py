@@ -10,8 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 
 #: What may stand before such words, and what may say the same alone where more follows it.
 _LEAD = r"(?:(?:ok(?:ay)?|and|so|right|well|now|alright|gut|also|bon|alors|bueno|vale)[ ,]{1,2}){0,2}"
@@ -38,14 +40,25 @@ _OKAY = lazily(
     r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
     r"affiche|tiene|muestra|esta) )"
 )
-_SIGNS = ("ing ", "next", "then", "on we", "right so", "see", "here we", "weiter", "nachst", "pass", "suiva", "suite",
-          "continu", "segui", "sigo", "sigui", "ok", "right", "so ", "well", "now", "alors", "bon", "bueno", "vale",
-          "gut", "also")
+_SIGN = signs.of_parts(
+    "ing ", "next", "then", "on we", "right so", "see", "here we", "weiter", "nachst", "pass", "suiva", "suite",
+    "continu", "segui", "sigo", "sigui", "ok", "right", "so ", "well", "now", "alors", "bon", "bueno", "vale",
+    "gut", "also")
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
     """The lines without such words. Linear in their length."""
-    return [_one(line) if any(sign in line.low for sign in _SIGNS) else line for line in found]
+    kept = list(found)
+    for at in signs.places(found, _SIGN):
+        if _holds(found[at].low):
+            kept[at] = _one(found[at])
+    return kept
+
+
+@remembered
+def _holds(low: str) -> bool:
+    """Whether such words stand in a line."""
+    return any(pattern.search(low) is not None for pattern in (_TALK, _UP, _HEADS, _OKAY))
 
 
 def _one(line: Line) -> Line:

@@ -15,6 +15,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.spacing import with_places
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -55,7 +56,11 @@ def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
             mended[-1] = lines_glued(above, line, "", end=end, start=start)
         else:
             mended.append(line)
-    return [_closed(line, known) for line in mended]
+    pairs = set(_PAIR.findall(signs.whole(mended)))
+    torn = [f"{first} {last}" for first, last in pairs if _is_one(first, last, known)]
+    if not torn:
+        return mended
+    return [_closed(line, known) if any(pair in line.low for pair in torn) else line for line in mended]
 
 
 def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
@@ -74,14 +79,19 @@ def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
     return len(end[1] + begin[0]) >= _SHORTEST and (short or not (known(end[1]) and known(begin[0])))
 
 
+def _is_one(first: str, last: str, known: IsWord) -> bool:
+    """Whether two words are one with a space in it: neither is a word."""
+    whole = first + last
+    return len(whole) >= _SHORTEST and known(whole) and not any(
+        len(part) > 1 and known(part) for part in (first, last))
+
+
 def _closed(line: Line, known: IsWord) -> Line:
-    """A line without the spaces inside words: neither part is a word."""
+    """A line without the spaces inside words."""
     if len(line.text) > _LONGEST:
         return line
     gaps = {
-        match.end(1) for match in _PAIR.finditer(line.low)
-        if len(match[1] + match[2]) >= _SHORTEST and known(match[1] + match[2])
-        and not any(len(part) > 1 and known(part) for part in match.groups())
+        match.end(1) for match in _PAIR.finditer(line.low) if _is_one(match[1], match[2], known)
     }
     return with_places(line, [at for at in range(len(line.text)) if at not in gaps]) if gaps else line
 
