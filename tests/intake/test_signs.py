@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import random
+import re
 from functools import _lru_cache_wrapper
 from typing import TypeAlias
 
@@ -12,8 +13,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pastes import tables
 
+from triage.intake.codes import ownnumbers
 from triage.intake.entries import corrections
 from triage.intake.plain import signs
+from triage.intake.plain.characters import lines
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import _Remembered
 from triage.intake.read import Reading, read_text
@@ -62,6 +65,34 @@ def test_a_text_without_a_sign_is_told_by_its_words() -> None:
     sign = signs.of_pattern("^ab|c$")
     assert [bool(signs.of(text) & sign) for text in ("x abx", "xc ab", "xab cx", "", "  ab ")] == [
         True, True, False, False, True]
+
+
+def test_a_sign_of_a_text_sees_marks_and_words_together() -> None:
+    sign = signs.of_text(r"\.[a-z]")
+    assert [bool(signs.of(text) & sign) for text in ("x.y", "x. y", "x y.", "  x.y ")] == [True, False, False, True]
+
+
+def test_the_lines_as_one_text_hold_what_one_of_them_holds() -> None:
+    assert signs.whole(lines("Ab\n\nC d")) == "ab\n\nc d"
+
+
+def test_places_are_those_of_the_lines_that_bear_one_of_several_signs() -> None:
+    one, two = signs.of_words({"pump"}.__contains__), signs.of_parts("!")
+    told = lines("Pump\nvalve\nvalve!\npumps")
+    assert [signs.places(told, sign) for sign in (one, two, one | two)] == [[0], [2], [0, 2]]
+
+
+def test_no_maker_s_own_number_lacks_its_sign() -> None:
+    pattern, rng, found = re.compile(ownnumbers.TOKEN), random.Random(4), 0
+    pieces = ("pump", "-", ".", " ", " ", "P0562", "C0A4F", "x", *"ABKMPU", *"0123459", "20417", "214", "9A1")
+    for _ in range(20000):
+        text = "".join(rng.choice(pieces) for _ in range(rng.randint(2, 7)))
+        for match in pattern.finditer(text):
+            if ownnumbers.found(match.start(), match[0]) is not None and text[match.start() - 1 : match.start()] in (
+                    "", " ", "-", "."):
+                found += 1
+                assert signs.of(text.lower()) & ownnumbers.SIGN, text
+    assert found > 500
 
 
 def test_a_word_is_asked_for_its_signs_once() -> None:

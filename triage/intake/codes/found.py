@@ -145,7 +145,7 @@ def with_own(finds: Finds, text: str, low: str, own: frozenset[str]) -> Finds:
     return finds._replace(codes=tuple(kept), mentions=(*finds.mentions, *mentions))
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=32768)
 def _find_cached(text: str) -> Finds:
     return _find(text, near.small(text))
 

@@ -80,6 +80,11 @@ class Details:
     freeze: dict[str, float] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)
 
+    def again(self) -> Details:
+        """The same once more, to be changed."""
+        return Details(
+            self.failure_type, self.status, self.status_byte, self.count, self.volts, self.freeze, self.texts)
+
     @property
     def text(self) -> str | None:
         """The description as it stood, or None."""

@@ -10,6 +10,7 @@ import re
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import buslines, pins
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Connector, Context
@@ -43,13 +44,10 @@ _LONGEST = 220
 def read(context: Context, row: Row) -> bool:
     """A line that tells what was measured at the connector of one module, as readings of it: of the module that it
     names, or of the one whose connector a line above heads."""
-    if len(row.low) > _LONGEST:
+    if len(row.low) > _LONGEST or not _may_tell(row.low):
         return False
-    low = pins.without_far(row.low)
-    spots = places(low)
+    spots = places(pins.without_far(row.low))
     figures = list(_FIGURE.finditer(row.low))
-    if _OF_A_SCAN.search(low) is not None or _NOT_TAKEN.search(row.low) is not None or not (spots or figures):
-        return False
     lost = None if figures else missing(row.low)
     module = _module(context, row, spots) if spots else None
     if module is None:
@@ -66,6 +64,15 @@ def read(context: Context, row: Row) -> bool:
         context.connector = Connector(module, context.at)
     _keep(context, context.connector, row, figures)
     return True
+
+
+@remembered
+def _may_tell(low: str) -> bool:
+    """Whether a line has a word for a connector or a figure in it, and nothing that speaks against a measurement."""
+    near = pins.without_far(low)
+    if not places(near) and _FIGURE.search(low) is None:
+        return False
+    return _OF_A_SCAN.search(near) is None and _NOT_TAKEN.search(low) is None
 
 
 def _module(context: Context, row: Row, spots: list[tuple[int, int]]) -> str | None:

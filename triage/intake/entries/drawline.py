@@ -7,6 +7,7 @@ import re
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import phases
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Context
@@ -38,11 +39,9 @@ _LONGEST_NAME = 100
 
 def read(context: Context, row: Row) -> bool:
     """A line of such a test: its currents are readings of the scan. Whether nothing else is told in it."""
-    if len(row.low) > _LONGEST or phases.scan_head(row.low):
-        return False
-    begun = _HEAD.search(row.low) is not None
+    begun = _begins(row.low)
     goes_on = context.drawing is not None and context.drawing < context.at <= context.drawing + _NEAR
-    if not (begun or goes_on):
+    if not (begun or goes_on) or len(row.low) > _LONGEST or phases.scan_head(row.low):
         return False
     context.drawing = context.at
     figures = _figures(row.low)
@@ -52,6 +51,12 @@ def read(context: Context, row: Row) -> bool:
     for name, value, unit in _told(row, figures):
         context.builder.snapshot.readings.append(Reading(name=name, value=value, unit=unit))
     return bool(figures)
+
+
+@remembered
+def _begins(low: str) -> bool:
+    """Whether a line heads such a test."""
+    return len(low) <= _LONGEST and _HEAD.search(low) is not None
 
 
 def _figures(low: str) -> list[re.Match[str]]:

@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -270,7 +269,7 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     it says of how many it is told ("neither active"), that of so many. In some texts one in brackets is of its code
     alone."""
     # What was read of a piece may be remembered.
-    pending[:] = [(code, replace(details)) for code, details in pending]
+    pending[:] = [(code, details.again()) for code, details in pending]
     said = None
     for last, (behind, own) in enumerate(pending):
         said = setoff.of_several(row.low, behind.end, context.translated)

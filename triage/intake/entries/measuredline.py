@@ -12,6 +12,7 @@ from typing import NamedTuple
 from triage.intake.entries import connectorline, drawline, partstates
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import measuring, phases
 from triage.intake.scan.context import Context
 from triage.model.measured_words import battery_tested
@@ -46,7 +47,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):
         return []
-    tested = _tested(row)
+    tested = _tested(row.low)
     if not tested and all(one.kind == "none" for one in found):
         return None
     for note, _ in tested:
@@ -87,27 +88,28 @@ _STAMP = lazily(
 )
 
 
-def _tested(row: Row) -> list[tuple[tuple[int, int], tuple[int, int]]]:
+@remembered
+def _tested(low: str) -> tuple[tuple[tuple[int, int], tuple[int, int]], ...]:
     """What a battery tester said: the place of what to note, and of what says nothing else. A clause of a sentence is
     noted alone behind figures of something else."""
-    if len(row.low) > _LONGEST_TEST or battery_tested(row.low) is None:
-        return []
-    stamp = _STAMP.match(row.low)
-    ends = [stamp.end() if stamp is not None else 0, *(end.end() for end in _SENTENCES.finditer(row.low)), len(row.low)]
+    if len(low) > _LONGEST_TEST or battery_tested(low) is None:
+        return ()
+    stamp = _STAMP.match(low)
+    ends = [stamp.end() if stamp is not None else 0, *(end.end() for end in _SENTENCES.finditer(low)), len(low)]
     found = []
     for begin, end in pairwise(ends):
-        if (verdict := battery_tested(row.low[begin:end])) is None:
+        if (verdict := battery_tested(low[begin:end])) is None:
             continue
-        cuts = [begin, *(cut.end() for cut in _CLAUSES.finditer(row.low, begin, end)), end]
-        alone = next((span for span in pairwise(cuts) if battery_tested(row.low[slice(*span)]) == verdict), None)
-        done = bool(phases.events(row.low[begin:end]))
-        if alone is not None and measuring.says_figures(row.low[begin : alone[0]]):
+        cuts = [begin, *(cut.end() for cut in _CLAUSES.finditer(low, begin, end)), end]
+        alone = next((span for span in pairwise(cuts) if battery_tested(low[slice(*span)]) == verdict), None)
+        done = bool(phases.events(low[begin:end]))
+        if alone is not None and measuring.says_figures(low[begin : alone[0]]):
             found.append((alone, alone))
         elif alone is not None and done:
             found.append(((begin, end), alone))
         else:
             found.append(((begin, end), (begin, begin) if done else (begin, end)))
-    return found
+    return tuple(found)
 
 
 def _others(row: Row, spans: list[tuple[int, int]]) -> list[Row]:

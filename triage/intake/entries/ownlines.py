@@ -40,6 +40,8 @@ def _add_each(context: Context, module: ModuleDraft, row: Row) -> None:
 def begins(row: Row) -> tuple[re.Match[str], int] | None:
     """A maker's own number beside a text at the start of a row, behind a status or not: the number with the mark behind
     it, and where the status ends."""
+    if not has_digit(row.low):
+        return None
     start = states.leading(row.low, 0)
     # "Stored fault 3117": the word for a code is one with the status.
     last = row.low[:start].rstrip().rpartition(" ")[2]

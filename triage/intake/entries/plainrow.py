@@ -130,7 +130,7 @@ def read(context: Context, row: Row, at: int) -> None:
 def _measured(context: Context, row: Row, at: int) -> bool:
     """Whether a row tells measurements; what stands beside them is read as in any row."""
     above = context.open_row
-    if above is not None and above.line.indent == row.line.indent and ownlines.begins(above) and ownlines.begins(row):
+    if above is not None and above.line.indent == row.line.indent and ownlines.begins(row) and ownlines.begins(above):
         # Among makers' own numbers "relay feed open" is what one means.
         return False
     others = measuredline.read(context, row)

@@ -78,7 +78,7 @@ STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33
 _QUOTE, _QUOTES = lazily(r"[ \t>]*"), frozenset(" \t>")
 _CLOSING = " )].,;|"
 #: So near the break begins and ends what it tears.
-_NEAR = 30
+NEAR = 30
 #: No name has more words on either side of a break.
 _MOST_WORDS = 4
 _EDGES = " .,;:)(|"
@@ -139,7 +139,7 @@ def begins_with_status(low: str) -> bool:
 
 def torn(above: str, below: str, find: Callable[[str], Sequence[Found]]) -> Iterator[tuple[str, str, str]]:
     """What begins at the end of a line and ends at the start of the next, with what stands before and behind it."""
-    head, tail = above[-_NEAR:], below[:_NEAR]
+    head, tail = above[-NEAR:], below[:NEAR]
     whole = f"{head} {tail}"
     for hit in find(whole):
         if hit.start < len(head) < hit.end:
@@ -176,7 +176,7 @@ def tears_name(above: str, below: str, is_name: IsName) -> bool:
 
 
 __all__ = [
-    "BREAKS", "GOES_ON", "IN_DESCRIPTIONS", "LEADS_ON", "LINKS", "LIST_LIKE", "OPEN", "PROSE", "SHOWS", "STARTED",
-    "TELLS", "begins_with_status", "ends_with_code", "ends_with_status", "fits", "is_answered", "last_word", "prefix",
-    "tears_bracket", "tears_name", "torn",
+    "BREAKS", "GOES_ON", "IN_DESCRIPTIONS", "LEADS_ON", "LINKS", "LIST_LIKE", "NEAR", "OPEN", "PROSE", "SHOWS",
+    "STARTED", "TELLS", "begins_with_status", "ends_with_code", "ends_with_status", "fits", "is_answered", "last_word",
+    "prefix", "tears_bracket", "tears_name", "torn",
 ]

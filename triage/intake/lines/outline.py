@@ -52,11 +52,12 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
     ``is_sure`` tells of the pieces of an entry what ``is_name`` tells of a heading.
     """
     # Entries without a mark stand below headings with one, or headings without below others.
-    lists = [*_lists(rows, True).values(), *_lists(rows, False).values()]
+    levels = [(0, "") if row.blank else level_of(row) for row in rows]
+    lists = [*_lists(rows, levels, True).values(), *_lists(rows, levels, False).values()]
     told: dict[Level, list[int]] = defaultdict(list)
     for at, row in enumerate(rows):
         if row.finds.codes:
-            told[level_of(row)].append(at)
+            told[levels[at]].append(at)
     places = {id(row): at for at, row in enumerate(rows)}
     known: dict[str, bool] = {}
     may_name = cache(lambda before, behind: _may_name(before, behind, is_sure))
@@ -65,8 +66,8 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
         if len(found) < _FEWEST_LISTS or len(entries) < _FEWEST_CODES:
             continue
         first, last = places[id(found[0][0])], places[id(entries[-1])]
-        levels = {level_of(head) for head, _ in found}
-        if any(bisect_right(told[level], first) < bisect_left(told[level], last) for level in levels):
+        of_heads = {level_of(head) for head, _ in found}
+        if any(bisect_right(told[level], first) < bisect_left(told[level], last) for level in of_heads):
             # Another scan of the text may have its codes in the place of these headings.
             continue
         names = {_name(head) for head, _ in found}
@@ -83,26 +84,28 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
                 row.entry = True
 
 
-def _lists(rows: Sequence[Row], marked: bool) -> dict[tuple[int, Level], list[tuple[Row, list[Row]]]]:
+def _lists(
+    rows: Sequence[Row], levels: Sequence[Level], marked: bool
+) -> dict[tuple[int, Level], list[tuple[Row, list[Row]]]]:
     """By the indent of the headings and the level of the entries: the rows that stand above others with codes, and
     these. ``marked``: of two levels with one indent the one with a mark is the higher one."""
     found: dict[tuple[int, Level], list[tuple[Row, list[Row]]]] = defaultdict(list)
     above: list[tuple[Level, Row]] = []
-    for row in rows:
+    for row, level in zip(rows, levels, strict=True):
         if row.blank or row.aside is not None:
             continue
-        level = level_of(row)
         while above and above[-1][0][0] > level[0]:
             above.pop()
         known = [at for at, (other, _) in enumerate(above) if other == level]
         if marked and not level[1]:
             known = [at for at in known if at + 1 == len(above)]
         del above[known[0] if known else len(above) :]
-        heads = [entry for entry in above if not _is_section(entry[1])]
-        if row.finds.codes and heads and not heads[-1][1].finds.codes:
-            lists = found[heads[-1][0][0], level]
-            if not lists or lists[-1][0] is not heads[-1][1]:
-                lists.append((heads[-1][1], []))
+        heads = (entry for entry in reversed(above) if not _is_section(entry[1])) if row.finds.codes else iter(())
+        head = next(heads, None)
+        if head is not None and not head[1].finds.codes:
+            lists = found[head[0][0], level]
+            if not lists or lists[-1][0] is not head[1]:
+                lists.append((head[1], []))
             lists[-1][1].append(row)
         above.append((level, row))
     return found

@@ -25,6 +25,8 @@ _FEWEST = 2
 def closed(rows: Sequence[Row]) -> None:
     """Take rows with a gap for uncut that have their only code in the very piece, between the same marks, in which
     more others without a gap have theirs."""
+    if not any(row.kind == "gap" and row.finds.codes for row in rows):
+        return
     coded = [(row, shape) for row in rows if not (row.roles or row.head)
              and (shape := shape_between(row) or _led_by_in(row)) is not None]
     plain = Counter(shape for row, shape in coded if not row.cells)

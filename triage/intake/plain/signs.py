@@ -12,6 +12,7 @@ That more texts bear it costs time and no more.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from itertools import compress, count
 from operator import attrgetter
@@ -33,6 +34,7 @@ _MOST_LETTERS = 4_000_000
 _NUMBERS = count()
 _OF_WORDS: list[tuple[int, Callable[[str], object]]] = []
 _OF_PARTS: list[tuple[int, str]] = []
+_OF_TEXTS: list[tuple[int, re.Pattern[str]]] = []
 
 
 class _Words(dict[str, int]):
@@ -62,6 +64,9 @@ class _Texts(dict[str, int]):
                 found |= _BY_WORD[word]
             for sign, part in _OF_PARTS:
                 if part in low:
+                    found |= sign
+            for sign, pattern in _OF_TEXTS:
+                if pattern.search(low) is not None:
                     found |= sign
         self.letters += len(low)
         if self.letters > _MOST_LETTERS:
@@ -104,6 +109,13 @@ def of_parts(*parts: str) -> int:
     return sign
 
 
+def of_text(pattern: str) -> int:
+    """A new sign: that of a text in which a pattern is found, words and marks together."""
+    sign = _new()
+    _OF_TEXTS.append((sign, lazily(pattern)))
+    return sign
+
+
 def _new() -> int:
     """The next sign. What was told of texts before it came is forgotten."""
     _BY_WORD.clear()
@@ -121,4 +133,4 @@ def whole(found: Iterable[_Told]) -> str:
     return "\n".join(map(LOW, found))
 
 
-__all__ = ["LOW", "of", "of_parts", "of_pattern", "of_words", "places", "whole"]
+__all__ = ["LOW", "of", "of_parts", "of_pattern", "of_text", "of_words", "places", "whole"]

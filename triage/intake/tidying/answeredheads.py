@@ -60,11 +60,12 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name:
     (``is_name``) right above codes less the word that it has such."""
     found = [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else _clean(row) for row in rows]
     for at, row in enumerate(rows[:-1]):
-        below = next((below for below in rows[at + 1 : at + 3] if not below.blank), row)
-        if row.finds.codes or not below.finds.codes or below.finds.codes[0].start or not is_as_pasted(row):
+        if row.finds.codes or not row.low.rstrip(" )].!").endswith(_FAULTY):
             continue
-        faulty = row.low.rstrip(" )].!").endswith(_FAULTY)
-        match = _FAILED.search(row.low, max(0, len(row.low) - _REACH)) if faulty else None
+        below = next((below for below in rows[at + 1 : at + 3] if not below.blank), row)
+        if not below.finds.codes or below.finds.codes[0].start or not is_as_pasted(row):
+            continue
+        match = _FAILED.search(row.low, max(0, len(row.low) - _REACH))
         if match is not None and is_name(tidy(row.text[: match.start()])):
             found[at] = without(row, (match.start(), len(row.text)))
     return found

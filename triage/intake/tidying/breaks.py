@@ -235,6 +235,8 @@ def _spans(above: Row, row: Row) -> bool:
     key, colon, _ = above.low.partition(":")
     if colon and status_of_head(key, True)[0] is not None:
         return False
+    if ANSWERS.starts.isdisjoint(WORD.findall(above.low[-goingon.NEAR :])):
+        return False
     for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
         if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
             return True

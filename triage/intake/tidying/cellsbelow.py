@@ -42,7 +42,8 @@ _MOST_MISFIT = 2.0
 def in_rows(found: list[Line], is_name: IsName) -> list[Line]:
     """The lines, those of tables with a cell a line set in rows and the feet and heads of pages between them left out;
     the same list where there are none. Linear."""
-    if not any(len(line.low) <= _LONGEST_ROLE and role_of(line.low, exactly=True) == "code" for line in found):
+    short = {line.low for line in found if len(line.low) <= _LONGEST_ROLE}
+    if not any(role_of(low, exactly=True) == "code" for low in short):
         return found
     paged = _of_pages(found, is_name)
     kept = [line for at, line in enumerate(found) if at not in paged]

@@ -27,6 +27,7 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS, SAYS
@@ -80,7 +81,7 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
         if row.blank:
             continue
         if not row.finds.codes:
-            if heading is not None and _stands_between(row):
+            if heading is not None and _stands_between(row.low):
                 continue
             left += _adopt_headed(heading, below, names, led)
             below, heading, led = [], row, 0
@@ -109,13 +110,14 @@ def _may_be(row: Row) -> bool:
     return row.finds.codes[0].start > 4 and "|" not in row.text and "\t" not in row.text and len(row.text) <= 600
 
 
-def _stands_between(row: Row) -> bool:
+@remembered
+def _stands_between(low: str) -> bool:
     """Whether a row may stand between a heading and its codes: part numbers, a voltage, a word for their status, what
     a key tells of a code."""
-    key, mark, value = row.low.partition(":")
-    if stands_between(row.low) or (mark and value and role_of(key.strip()) in ("status", "description")):
+    key, mark, value = low.partition(":")
+    if stands_between(low) or (mark and value and role_of(key.strip()) in ("status", "description")):
         return True
-    return len(row.low) <= 66 and row.text.endswith(":") and status_of_head(row.low, False)[0] is not None
+    return len(low) <= 66 and low.endswith(":") and status_of_head(low, False)[0] is not None
 
 
 def _is_heading(row: Row, names: Names) -> bool:

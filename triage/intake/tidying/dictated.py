@@ -45,8 +45,8 @@ def joined(found: Sequence[Line]) -> Sequence[Line]:
     kept: list[Line] = []
     at = 0
     while at < len(found):
-        last = at
-        while last < len(found) and _bare(found[last]) and _prefix(found[last]) == _prefix(found[at]):
+        last, quote = at, _prefix(found[at])
+        while last < len(found) and _prefix(found[last]) == quote and _bare(found[last]):
             last += 1
         kept += _stretch(found[at:last]) if last > at else found[at : at + 1]
         at = max(last, at + 1)
@@ -54,11 +54,12 @@ def joined(found: Sequence[Line]) -> Sequence[Line]:
 
 
 def _prefix(line: Line) -> str:
-    return line.text[: prefix(line)]
+    end = prefix(line)
+    return line.text[:end] if end else ""
 
 
 def _bare(line: Line) -> str:
-    return line.text[len(_prefix(line)) :].rstrip()
+    return line.text[prefix(line) :].rstrip()
 
 
 def _stretch(found: Sequence[Line]) -> list[Line]:

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import reduce
 
-from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.codes.ownnumbers import SIGN, TOKEN
 from triage.intake.codes.pieces import stored_values
 from triage.intake.lines import goingon
 from triage.intake.lines.glue import glued
@@ -25,6 +25,7 @@ from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
@@ -43,7 +44,7 @@ _LONGEST = 100
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those of such entries put together, what stands of pages between them behind. ``is_name``: listed
     names. Linear."""
-    coded = [at for at, row in enumerate(rows) if _begins(row)]
+    coded = [at for at, row in enumerate(rows) if (row.finds.codes or signs.of(row.low) & SIGN) and _begins(row)]
     if len(coded) < _FEWEST:
         return list(rows)
     marks = page_marks(rows, is_name)

@@ -73,13 +73,14 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
 def _token(row: Row) -> str:
     """The code alone in a row, or at the start of one where it may be a maker's own; "" for any other."""
     codes = row.finds.codes
-    if row.blank or len(row.text) > _LONGEST or row.finds.allowed(0, len(row.text)).refusals or len(codes) > 1:
+    if row.blank or len(codes) > 1 or len(row.text) > _LONGEST:
         return ""
     if codes:
         rest = row.text[codes[0].end :].strip(_EDGE)
         alone = not codes[0].start and (not rest or _TYPE.fullmatch(rest) is not None)
-        return row.text if alone else ""
-    if row.text != row.text.upper() or ownnumbers.found(0, row.text) is None:
+        return row.text if alone and not row.finds.allowed(0, len(row.text)).refusals else ""
+    if row.text != row.text.upper() or ownnumbers.found(0, row.text) is None or (
+            row.finds.allowed(0, len(row.text)).refusals):
         return ""
     digits = len(row.low) - len(row.low.lstrip("0123456789"))
     return "" if QUANTITY.fullmatch(row.low, digits) or states.of_cell(row.low) is not None else row.text
@@ -164,14 +165,19 @@ def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> d
 def _rated(rows: Sequence[Row], is_name: IsName) -> dict[int, int]:
     """The ends of entries whose codes stand alone in their lines with their status, where each has one line of words
     below it, no further left and over no answer: "C0035 (stored)" above "Engine speed"."""
-    alone = [at for at, row in enumerate(rows) if _is_rated(row)]
-    ends = {at: at + 1 for at in alone if at + 1 < len(rows) and _is_text(rows[at + 1])
-            and rows[at + 1].line.indent >= rows[at].line.indent and not volts.find(rows[at + 1].low)}
-    if len(ends) < max(_FEWEST_RATED, len(alone)) or not alone[0] or rows[alone[0] - 1].blank:
+    ends: dict[int, int] = {}
+    for at, row in enumerate(rows):
+        if _is_rated(row):
+            below = rows[at + 1] if at + 1 < len(rows) else None
+            if below is None or not _is_text(below) or below.line.indent < row.line.indent or volts.find(below.low):
+                return {}
+            ends[at] = at + 1
+    first = next(iter(ends), 0)
+    if len(ends) < _FEWEST_RATED or not first or rows[first - 1].blank:
         return {}
-    below = [rows[end + 1] for end in ends.values() if end + 1 < len(rows)]
-    answered = any(not row.blank and answer_of_cell(row.low) is not None for row in below)
-    if answered or all(_is_rated(row) for row in below):
+    behind = [rows[end + 1] for end in ends.values() if end + 1 < len(rows)]
+    answered = any(not row.blank and answer_of_cell(row.low) is not None for row in behind)
+    if answered or all(_is_rated(row) for row in behind):
         # Names of modules stand over all of them, and below the codes of others.
         return {}
     return {} if _are_names(rows, ends, is_name) else ends

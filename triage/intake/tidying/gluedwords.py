@@ -106,7 +106,7 @@ def _cuts(word: str) -> tuple[int, ...]:
 
 
 _SIGN = signs.of_words(_cuts)
-_MARKED = signs.of_parts("--", *(f".{letter}" for letter in "abcdefghijklmnopqrstuvwxyz"))
+_MARKED = signs.of_parts("--") | signs.of_text(r"\.[a-z]")
 _DASHES = lazily(r"(?<=[a-z0-9)])--(?=[a-z])")
 #: A sentence that ends with a status or an answer, and the key or the name of the next.
 _STOP = lazily(r"(?<![a-z0-9@/.-])([a-z]{4,16})\.(?=([a-z][a-z ]{1,24}?)\s?[:=])")

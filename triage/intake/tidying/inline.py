@@ -87,8 +87,9 @@ def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     """Where the modules of a line stand that nothing but their answers parts, up to the one with codes and behind it:
     "PCM none  BCM none ABS C0035 stored TCM none"; half of them are known by more than a plain word."""
     first, last = row.finds.codes[0].start, row.finds.codes[-1].end
-    named = {start: (end, sure) for start, end, sure in names(row.low)} if spoken(row.low) else {}
-    if not named:
+    # To find names takes less time than to find answers.
+    named = {start: (end, sure) for start, end, sure in names(row.low)}
+    if not named or not spoken(row.low):
         return ()
     # What tells the scan before them stays with the first: "after run 20 min: PCM P0335 confirmed, BCM none".
     colon = row.low.rfind(": ", 0, first)

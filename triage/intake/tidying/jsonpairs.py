@@ -21,6 +21,7 @@ _EMPTY = lazily(r"\[\s*\]|\{\s*\}")
 _LEADS = lazily(r"[\[{]\s*(?:[\[{\"]|[\]}])")
 _QUOTED = lazily(r"\"(?:[^\"\\]|\\.)*\"")
 _OPENS, _CLOSES = "{[", "}]"
+_BEGIN = frozenset(_OPENS)
 _FEWEST, _STEP, _DEEPEST = 3, 2, 40
 
 
@@ -30,7 +31,11 @@ def laid_out(found: Sequence[Line]) -> list[Line]:
     mended: list[Line] = []
     at = 0
     while at < len(found):
-        stop = _end(found, at) if found[at].text.lstrip()[:1] in (*_OPENS,) else at
+        if found[at].text.lstrip()[:1] not in _BEGIN:
+            mended.append(found[at])
+            at += 1
+            continue
+        stop = _end(found, at)
         pairs = [len(_PAIR.findall(line.text)) for line in found[at:stop]]
         if sum(pairs) < _FEWEST or max(pairs) < 2:
             stop = max(stop, at + 1)

@@ -87,7 +87,7 @@ def _stretches(rows: Sequence[Row]) -> Iterator[tuple[int, int]]:
 def _key(row: Row) -> _Key | None:
     """The key that a row begins with and the mark behind it: an arrow, or a blank."""
     low = row.low
-    if len(low) > _LONGEST or not low[:1].isalpha() or not is_as_pasted(row) or ":" in low[:40] or "=" in low[:40]:
+    if len(low) > _LONGEST or not low[:1].isalpha() or ":" in low[:40] or "=" in low[:40] or not is_as_pasted(row):
         return None
     if ">" in low and (match := _ARROW.match(low)) is not None:
         role = role_of(match["key"], exactly=True)

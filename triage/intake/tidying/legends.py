@@ -188,11 +188,12 @@ def _unspoken(row: Row) -> Row:
     return row if told is None else Row(row.line, row.text[: told.start()].rstrip(), row.start)
 
 
-def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[Entry]]]:
+def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], Sequence[Entry]]]:
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, Entry] = {}
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
     placed = cache(lambda: legenddigits.placed(rows))
+    told = cache(lambda text, low: _told(text, low, is_name, translated, placed))
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or len(row.low) > _LONGEST:
             continue
@@ -201,7 +202,7 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
             if sign is not None and legenddigits.is_a_status(rows, at, sign[0]):
                 yield [at], [Entry(*sign, "")]
             continue
-        if not (entries := _told(row, is_name, translated, placed)):
+        if not (entries := told(*_with_bullet(row))):
             continue
         if waiting and (len(entries) > 1 or at - 1 not in waiting):
             yield list(waiting), list(waiting.values())
@@ -296,19 +297,24 @@ def _answered(places: Sequence[int], entries: Sequence[Entry]) -> bool:
     return len(places) == len(entries) and all(entry.answer and not entry.status and not entry.led for entry in entries)
 
 
+def _with_bullet(row: Row) -> tuple[str, str]:
+    """The text of a row, and the same in small letters, with what was taken for its bullet."""
+    bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
+    if bullet is None:
+        return row.text, row.low
+    begin = bullet.start()
+    return row.line.text[begin : row.start] + row.text, row.line.low[begin : row.start] + row.low
+
+
 def _told(
-    row: Row, is_name: IsName, translated: Callable[[], bool], placed: Callable[[], legenddigits.Places]
-) -> list[Entry]:
+    text: str, low: str, is_name: IsName, translated: Callable[[], bool], placed: Callable[[], legenddigits.Places]
+) -> Sequence[Entry]:
     """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything else.
     ``placed``: the digits in the places of statuses, which are that where a line explains all of them."""
-    bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
-    begin = bullet.start() if bullet is not None else row.start
-    low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
     low, unmarked = others(low, translated)
     first = _first_head(low)
     if first < 0:
         return [entry._replace(others=unmarked) for entry in barely(low, translated)]
-    text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
     head = next(heads, None)

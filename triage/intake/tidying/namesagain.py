@@ -41,7 +41,7 @@ _BESIDE, _REACH, _LONGEST, _MOST = 14, 70, 4000, 40
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such names of theirs. Linear: a text has few of them."""
-    short = [line.low for line in found if len(line.low) <= _LONGEST]
+    short = {line.low for line in found if len(line.low) <= _LONGEST}
     coded = {name for low in short for name in _before_codes(low)}
     kinds = {name for low in short for name in _of_a_kind(low)}
     for name in sorted(coded | kinds)[:_MOST]:

@@ -19,9 +19,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from triage.intake.codes.ownnumbers import SIGN
 from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import near, states
@@ -43,7 +45,7 @@ _LONGEST, _FEWEST_WORDS = 4000, 2
 
 def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, each with the numbers that such lists tell as codes. Linear."""
-    tokens = frozenset(token for line in found for token in _told(line, names))
+    tokens = frozenset(token for at in signs.places(found, SIGN) for token in _told(found[at], names))
     return [replace(line, own=line.own | tokens) for line in found] if tokens else found
 
 

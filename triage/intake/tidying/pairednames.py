@@ -57,8 +57,8 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     _adopt_bracketed(found, names)
     _adopt_dashed(found, names)
     pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
-    for line in found:
-        for match in _PAIR.finditer(line.text) if len(line.text) <= 400 else ():
+    for text in dict.fromkeys(line.text for line in found if len(line.text) <= 400):
+        for match in _PAIR.finditer(text):
             pairs[match["mark"].strip()].setdefault(match["pair"], (match["short"], tidy(match["long"])))
     for mark, kinds in pairs.items():
         sure = {pair: halves for pair, halves in kinds.items() if names.sure(halves[1])}
@@ -78,8 +78,8 @@ def _adopt_bracketed(found: Sequence[Line], names: Names) -> None:
     """List the names with another one in brackets behind them, where both are mostly known to be of one module: "Door
     FL (Front door left)", "Air suspension (Air springs)"."""
     pairs: dict[str, tuple[str, str]] = {}
-    for line in found:
-        for match in _BRACKETED.finditer(line.text) if "(" in line.text and len(line.text) <= 400 else ():
+    for text in dict.fromkeys(line.text for line in found if "(" in line.text and len(line.text) <= 400):
+        for match in _BRACKETED.finditer(text):
             one, two = match["one"], match["two"]
             low = small(two)
             if states.of_cell(low) is None and answer_of_cell(low) is None and low not in _GOES_ON:

@@ -109,14 +109,19 @@ def _alike(before: Set[str], after: Set[str]) -> bool:
 
 def _numbers(found: Sequence[Line], is_name: IsName) -> dict[int, int]:
     """By the place of a line that parts two scans: the number of the later one."""
-    blocks = _blocks(_entries(found, is_name))
+    leads, known = _leads(found, is_name)
+    named = [at for at, lead in leads.items() if lead[1] in known]
+    firsts = [at for at in named if leads[at][1] == leads[named[0]][1]]
+    if len(firsts) < 2 or any(_tells_of_scan(line.low) for line in found[firsts[0] : firsts[-1]]):
+        # One list, or what parts the scans is told.
+        return {}
+    blocks = _blocks(_entries(found, leads, known))
     if len(blocks) < 2 or not all(_is_again(one, two) for one, two in pairwise(blocks)):
         return {}
     starts = [block[0].at for block in blocks[1:]]
     entries = {entry.at for block in blocks for entry in block}
-    if any(_heads_list(found, at, entries) for at in [blocks[0][0].at, *starts]) or any(
-            _tells_of_scan(line.low) for line in found[blocks[0][0].at : starts[-1]]):
-        # A list of one kind, or what parts the scans is told.
+    if any(_heads_list(found, at, entries) for at in [blocks[0][0].at, *starts]):
+        # A list of one kind.
         return {}
     breaks = [_break(found, at) for at in starts]
     return {at: number for number, at in enumerate(breaks, 2) if at is not None} if None not in breaks else {}
@@ -142,12 +147,17 @@ def _is_table_head(low: str) -> bool:
     return len(cells) > 1 and all(role_of(cell) is not None for cell in cells)
 
 
-def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
+def _leads(found: Sequence[Line], is_name: IsName) -> tuple[dict[int, re.Match[str]], set[str]]:
+    """By the place of a line: what stands before its codes or its answer; and those that are names of modules, of more
+    lines than one: of others it does not matter."""
+    leads = {at: lead for at, line in enumerate(found) if (lead := _lead(line.low)) is not None}
+    often = Counter(lead[1] for lead in leads.values())
+    return leads, {lead for lead, times in often.items() if times > 1 and is_name(lead)}
+
+
+def _entries(found: Sequence[Line], leads: dict[int, re.Match[str]], known: Set[str]) -> list[_Told]:
     """What is told of each module, in the order of the lines."""
     entries: list[_Told] = []
-    leads = {at: lead for at, line in enumerate(found) if (lead := _lead(line.low)) is not None}
-    # Only of what begins more lines than one it matters.
-    known = {lead for lead, times in Counter(lead[1] for lead in leads.values()).items() if times > 1 and is_name(lead)}
     for at, line in enumerate(found):
         if not line.low or line.low.isspace():
             continue

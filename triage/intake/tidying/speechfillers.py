@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import remembered
 
 #: What may stand before such words, and what may say the same alone where more follows it.
@@ -40,10 +41,11 @@ _OKAY = lazily(
     r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
     r"affiche|tiene|muestra|esta) )"
 )
-_SIGN = signs.of_parts(
-    "ing ", "next", "then", "on we", "right so", "see", "here we", "weiter", "nachst", "pass", "suiva", "suite",
-    "continu", "segui", "sigo", "sigui", "ok", "right", "so ", "well", "now", "alors", "bon", "bueno", "vale",
-    "gut", "also")
+#: One of them stands in whatever those find.
+_SIGN = signs.of_words(word_set(
+    "moving carrying going getting pressing cracking keeping next on then so see here weiter nachstes nachste passons "
+    "passe continue suivant suite seguimos sigo continuamos siguiente pasamos vamos ok okay right well now alright bon "
+    "alors bueno vale gut also").__contains__)
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:

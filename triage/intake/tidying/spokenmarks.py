@@ -33,6 +33,10 @@ _TURN = lazily(
     r"next(?! (?:to|time|week|day|month|year|of)(?![a-z]))(?: up)?|weiter|ensuite|puis|luego|despues)[ ,]{1,3}(?=[a-z])"
 )
 _SIGNS = (" then ", " next ", " dann ", " weiter ", " ensuite ", " puis ", " luego ", " despues ", " then,", " next,")
+#: A word of them, or one that begins it all.
+_TURNS = signs.of_words(word_set(
+    "then next dann weiter ensuite puis luego despues ok okay right so alright well also gut bon bueno "
+    "vale").__contains__)
 #: A code at the end of a text, a space in it or not.
 _CODED = lazily(r"(?<![a-z0-9])[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?$")
 _CODE_BEHIND = lazily(
@@ -94,7 +98,8 @@ def _ends(low: str) -> bool:
 def _parted(found: Sequence[Line], names: Find) -> Sequence[Line]:
     """The lines, each turn to another module behind a full stop, without the word that begins it all."""
     kept: list[Line] | None = None
-    for at, line in enumerate(found):
+    for at in signs.places(found, _TURNS):
+        line = found[at]
         begun = _BEGUN.match(line.low) if line.low[:40].lstrip(_QUOTE)[:1] in _BEGINS else None
         if begun is None and not any(sign in line.low for sign in _SIGNS):
             continue

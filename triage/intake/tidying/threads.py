@@ -44,9 +44,9 @@ def told(
 ) -> list[Line]:
     """The lines of a thread, each with its time alone before it. ``is_name``: names of modules; ``find``: those in
     running text. Linear."""
+    timed = [at for at, line in enumerate(found) if has_digit(line.text[:32])]
     for form in _FORMS:
-        heads = {at: match for at, line in enumerate(found)
-                 if has_digit(line.text[:32]) and (match := form.match(line.text)) is not None}
+        heads = {at: match for at in timed if (match := form.match(found[at].text)) is not None}
         senders = Counter(match["name"] for match in heads.values())
         if max(senders.values(), default=0) < _FEWEST or len(senders) > _MOST_SENDERS or any(map(is_name, senders)):
             continue
