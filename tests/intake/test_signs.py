@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import random
 import re
+from collections.abc import Callable, Sequence
 from functools import _lru_cache_wrapper
 from typing import TypeAlias
 
@@ -15,12 +16,14 @@ from pastes import tables
 
 from triage.intake.codes import ownnumbers
 from triage.intake.entries import corrections
+from triage.intake.naming.names import Names
 from triage.intake.plain import signs
-from triage.intake.plain.characters import lines
+from triage.intake.plain.characters import Line, lines
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import _Remembered
 from triage.intake.read import Reading, read_text
 from triage.intake.said import counts, outside
+from triage.intake.tidying import loosely, speechfillers, spokenmarks
 from triage.intake.words.phase_ways import PHASE_SIGNS, PHASE_WORDS
 
 #: By the pattern: its quick check, and words and parts of words of which its texts consist.
@@ -93,6 +96,32 @@ def test_no_maker_s_own_number_lacks_its_sign() -> None:
                 found += 1
                 assert signs.of(text.lower()) & ownnumbers.SIGN, text
     assert found > 500
+
+
+#: Words of the lines that passes over what people say change, and of their signs.
+SAID = """
+the ABS|ECM|engine|radio|Bodymodule|bodyunit|says|coughed up|definitely|has|U0100|U0100s|P0562's|w/|w/o|b4|
+clear|n/r|mods|
+not|one|two|got into|fine|clr|'s|got|still|?|dead|following|:|ABS, radio|sorry|i mean|make that|+|no|fitted|this van|
+has no|it has no|without|then|next|next up|moving on|right then|right so|okay|ok|so|well|also|weiter|ensuite|,|.|-|&|
+let's see|here we go|alors|bueno|on to the next|after clear|before|did not answer|shows|clean|none""".replace(
+    "\n", "").split("|")
+
+
+@pytest.mark.parametrize("told", [
+    lambda found, names: loosely.written_out(found, names),
+    lambda found, names: speechfillers.left_out(found),
+    lambda found, names: spokenmarks.written(found, names.find),
+])
+def test_no_line_without_its_sign_would_be_changed(
+    told: Callable[[list[Line], Names], Sequence[Line]], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rng, names = random.Random(6), Names(tables())
+    text = "\n".join(" ".join(rng.choice(SAID) for _ in range(rng.randint(2, 7))) for _ in range(4000))
+    signed = [line.text for line in told(lines(text), names)]
+    monkeypatch.setattr(signs, "places", lambda found, sign: list(range(len(found))))
+    assert signed == [line.text for line in told(lines(text), names)]
+    assert signed != text.split("\n")
 
 
 def test_a_word_is_asked_for_its_signs_once() -> None:
