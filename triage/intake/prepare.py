@@ -60,6 +60,7 @@ from triage.intake.tidying import (
     breaks,
     cellsbelow,
     codefirst,
+    codemarks,
     columncolons,
     columnkey,
     dashes,
@@ -154,7 +155,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found = delimiters.barred(delimiters.unboxed(found))
+    found, unmarked = codemarks.told(delimiters.barred(delimiters.unboxed(found)))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
@@ -204,7 +205,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.hanging = indents.hanging(all_rows)
     context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
-    context.unmarked = explained.unmarked
+    context.unmarked = explained.unmarked or unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)

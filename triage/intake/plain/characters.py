@@ -55,7 +55,11 @@ _PLAIN: dict[int, int | str] = {
     ord("\u2215"): "/",
     ord("\u2044"): "/",
     ord("\u066b"): ",",
+    # Raised figures and letters are signs of footnotes: joined on to a code as plain ones they would be digits of it.
+    **dict.fromkeys(map(ord, "\u00b9\u2070\u2074\u2075\u2076\u2077\u2078\u2079\u1d43\u1d47\u1d48\u1d49\u1d9c"), "\u2020"),
 }
+#: Two of them are also of units: "m/s\u00b2".
+_RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")
 #: Letters of other alphabets that are drawn as ours. Read as ours only in a word that mixes alphabets.
 _DRAWN_ALIKE = str.maketrans(
     "\u0410\u0412\u0421\u0415\u041d\u0406\u0408\u041a\u041c\u041e\u0420\u0405\u0422\u0425\u0430\u0441\u0435\u043e"
@@ -193,6 +197,8 @@ def _line(number: int, raw: str) -> Line:
             return line_of(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
         return _line_with_offsets(number, raw)
     plain = raw.translate(_PLAIN)
+    if "\u00b2" in plain or "\u00b3" in plain:
+        plain = _RAISED.sub("\u2020", plain)
     if _FOREIGN.search(plain):
         plain = _APART.sub(_letter_as_drawn, _WORD.sub(_as_drawn, plain))
     if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
