@@ -48,6 +48,7 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     across,
     addressed,
+    answerboxes,
     answeredheads,
     answerkeys,
     answerlabels,
@@ -108,6 +109,7 @@ from triage.intake.tidying import (
     phaseslips,
     plainecu,
     plurals,
+    printcolumns,
     quotebars,
     quotedbreaks,
     repeated,
@@ -155,7 +157,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found, unmarked = codemarks.told(delimiters.barred(delimiters.unboxed(found)))
+    found = printcolumns.below(delimiters.barred(delimiters.unboxed(found)), names.likely)
+    found, unmarked = codemarks.told(answerboxes.told(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)

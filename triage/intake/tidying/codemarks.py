@@ -24,7 +24,7 @@ from triage.intake.codes.found import find
 from triage.intake.plain.characters import Line, line_of, low, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import states
+from triage.intake.said import phases, states
 from triage.intake.said.languages import language
 from triage.intake.said.legendentries import LEAD
 from triage.model.snapshot import StatusWord
@@ -75,7 +75,7 @@ _BESIDE = word_set("""all any every each everything them these those of the a ar
 _WORDS = lazily(r"[a-z']+")
 _PARTS = lazily(r"\s*[,;(]\s*|\s+-+\s+|\s+(?:and|und|et|y)\s+")
 _OPENING = " \t([\"'"
-_LONGEST = 220
+_LONGEST, _TITLE = 220, 60
 
 
 class _Key(NamedTuple):
@@ -84,6 +84,8 @@ class _Key(NamedTuple):
     marks: dict[str, StatusWord]
     none: StatusWord | None
     places: list[int]
+    #: Blanks alone stand between a mark and its meaning.
+    bare: bool = False
 
 
 def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
@@ -100,17 +102,22 @@ def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
     if not coded:
         return found, None
     out, none = list(found), None
+    # Of several scans each may have a sentence of its own.
+    several = len({hit.phase for line in found if len(line.low) <= _TITLE and (hit := phases.find(line.low))}) > 1
     for key in keys:
         used = {at: spans for at in coded if (spans := _marked(out[at], key.marks))} if key.marks else {}
-        if key.marks and not used and (key.none is None or not _is_default(found[key.places[0]])):
-            continue
-        if key.marks and used and (placed := _placed(out, used)) is None:
+        is_default = key.none is not None and _is_default(found[key.places[0]])
+        ahead = _are_ahead(out, used)
+        if (not used and not is_default) or (ahead and key.bare and len({span[3] for each in used.values() for span in each}) < 2):
+            # A sign before each code with blanks behind it where it is explained is the bullet of a list.
             continue
         for at, spans in used.items():
-            out[at] = _written(out[at], spans, key.marks, placed)
+            out[at] = _written(out[at], spans, key.marks, ahead)
         for at in key.places:
-            out[at] = line_of(out[at].number, out[at].raw, "", (0,))
-        none = none or key.none
+            whole = several and is_default
+            text = f"All codes of this scan are {key.none}" if whole else ""
+            out[at] = reworded(out[at], 0, len(out[at].text), text) if text else line_of(out[at].number, out[at].raw, "", (0,))
+        none = none or (None if several and is_default else key.none)
     if none is not None:
         for at in coded:
             out[at] = _with_status_of_others(out[at], none)
@@ -161,10 +168,11 @@ def _keys(found: Sequence[Line], may: Sequence[int]) -> list[_Key]:
             if more is not None and _HEAD.match(low(_drawn(found[at + 1]))) is None:
                 entries, done = more, at + 1
         if places and (at - places[-1] > 2 or entries[0].keys() & marks.keys()):
-            keys.append(_Key(marks, none, places))
+            keys.append(_Key(marks, none, places, all(map(_is_bare, map(found.__getitem__, places)))))
             marks, none, places = {}, None, []
         marks, none, places = marks | entries[0], none or entries[1], [*places, *range(at, done + 1)]
-    return [key for key in (*keys, _Key(marks, none, places)) if key.marks or key.none and _is_default(found[key.places[0]])]
+    bare = all(map(_is_bare, map(found.__getitem__, places)))
+    return [key for key in (*keys, _Key(marks, none, places, bare)) if key.marks or key.none and _is_default(found[key.places[0]])]
 
 
 def _entries(drawn: str, translated: bool) -> tuple[dict[str, StatusWord], StatusWord | None] | None:
@@ -203,6 +211,11 @@ def _used_as(drawn: str, start: int, end: int) -> str | None:
     if mark[0] == "^" or drawn[end : end + 2].strip(" ")[:1] in ("=", ":"):
         return rf"\^{mark[-1]}(?![^\W_])"
     return rf"[(\[]\s?{mark}\s?[)\]]" if drawn[end : end + 1] in (")", "]") else None
+
+
+def _is_bare(line: Line) -> bool:
+    """Whether blanks alone stand between a mark and its meaning."""
+    return "=" not in line.text and ":" not in line.text
 
 
 def _is_default(line: Line) -> bool:
@@ -266,9 +279,9 @@ def _marked(line: Line, marks: dict[str, StatusWord]) -> list[tuple[int, int, bo
     return found
 
 
-def _placed(found: Sequence[Line], used: dict[int, list[tuple[int, int, bool, str]]]) -> bool | None:
+def _are_ahead(found: Sequence[Line], used: dict[int, list[tuple[int, int, bool, str]]]) -> bool:
     """Whether a text puts its marks before codes rather than behind them: by those before the first and behind the last
-    code of a line; None where they stand in no such place for most of them."""
+    code of a line."""
     first = last = 0
     for at, spans in used.items():
         codes = find(found[at].text, found[at].low).codes

@@ -1,0 +1,117 @@
+"""Forms: a row of boxes for each module, one of them ticked for what it did ("[ ] faults  [x] no answer  [ ] not fitted").
+
+What is ticked is told behind the name or in the place of the boxes; where that is that there are codes, those below tell.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "ABS\\n  [ ] codes [ ] clean [x] no answer\\nTCM  \\u2610 codes \\u2611 clean \\u2610 no answer\\n" + \
+    "EPS\\n  (X) codes ( ) clean ( ) no answer\\n  C0545"
+>>> [line.text for line in told(lines(text))]
+['ABS', '  no answer', 'TCM: clean', 'EPS', '  C0545']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from triage.intake.codes.found import find
+from triage.intake.plain.characters import Line, has_letter, low, reworded
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
+
+_TICKED, _OPEN, _CROSSED = "\u2611\u2612\u2705\u25a0\u25a3\u25c9\u25cf\u2b24", "\u2610\u25a1\u25a2\u25cb\u25ef\u25fb", "\u2713\u2714\u2717\u2718\u2715\u2716\u00d7"
+_BOX = lazily(rf"[\[(<{{]\s?(?P<in>[xX*+vV_.\u2022{_CROSSED}-]?)\s?[\])>}}]|(?P<sign>[{_TICKED}{_OPEN}{_CROSSED}])"
+              r"|(?<![^\s|])(?:(?P<on>[xX])|_{1,3})(?=\s)")
+_NO = frozenset("_.-\u2717\u2718\u2715\u2716\u00d7")
+_EDGE = " \t,;|/"
+#: A label goes no farther than to these.
+_ENDS = lazily(r":|\s{3,}|\t")
+_MOST_WORDS, _FEWEST, _LONGEST = 5, 2, 240
+
+
+class _Form(NamedTuple):
+    """What stands before the first box, the labels with whether each is ticked, and what is behind the last label."""
+
+    lead: str
+    labels: list[tuple[str, bool]]
+    rest: str
+
+
+def told(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, with what is ticked for such boxes; the same lines where there are none. Linear."""
+    may = [at for at, line in enumerate(found) if len(line.text) <= _LONGEST and _BOX.search(line.raw)]
+    if not may:
+        return found
+    forms = {at: form for at in may if (form := _form(_drawn(found[at]))) is not None}
+    out: list[Line] = []
+    done = 0
+    for at in forms:
+        if at < done:
+            continue
+        stop = at + 1
+        while stop in forms and not forms[stop].lead and not forms[stop - 1].rest:
+            stop += 1
+        labels = [label for form in (forms[place] for place in range(at, stop)) for label in form.labels]
+        answers = {answer for label, _ in labels if (answer := answer_of_cell(low(label))) is not None}
+        ticked = [label for label, is_ticked in labels if is_ticked]
+        if len(labels) < _FEWEST or len(answers) < _FEWEST or len(ticked) != 1:
+            continue
+        out += found[done:at]
+        text = ticked[0] if answer_of_cell(low(ticked[0])) is not None else ""
+        text = ": ".join(filter(None, (forms[at].lead, text or forms[stop - 1].rest)))
+        if text:
+            line = found[at]
+            indent = len(line.text) - len(line.text.lstrip())
+            out.append(reworded(line, indent, len(line.text), text))
+        done = stop
+    return [*out, *found[done:]] if done else found
+
+
+def _drawn(line: Line) -> str:
+    """The text of a line with its boxes as they were pasted."""
+    if line.raw.isascii():
+        return line.text
+    raw = [line.raw[line.span(at, at + 1)[0]] for at in range(len(line.text))]
+    return "".join(char if _BOX.match(char) else own for char, own in zip(raw, line.text, strict=True))
+
+
+def _form(drawn: str) -> _Form | None:
+    """The boxes of a line that holds nothing else but a name before them, and codes behind them; None for others."""
+    boxes = list(_BOX.finditer(drawn))
+    if not boxes:
+        return None
+    signs = {box["sign"] for box in boxes} - {None}
+    # A cross ticks a box where nothing else does.
+    crossed = bool(signs & set("\u2713\u2714")) or bool(signs & set(_TICKED))
+    holds = [_is_ticked(box, crossed) for box in boxes]
+    behind = drawn[boxes[-1].end() :].strip(_EDGE + ".")
+    if behind:
+        lead = drawn[: boxes[0].start()].strip(_EDGE + ":-=\u2022.")
+        texts = [drawn[box.end() : other.start()] for box, other in zip(boxes, boxes[1:], strict=False)]
+        last = drawn[boxes[-1].end() :]
+        codes = find(last, low(last)).codes
+        ends = _ENDS.search(last.strip()) if codes else None
+        cut = (len(last) - len(last.lstrip()) + ends.start()) if ends is not None else len(last)
+        cut = min([cut, *(code.start for code in codes)])
+        texts, rest = [*texts, last[:cut]], last[cut:].strip(_EDGE + ":-([")
+    else:
+        first = drawn[: boxes[0].start()]
+        mark = max(first.rfind(":", 0, len(first.rstrip()) - 1), first.strip().rfind("  ") + len(first) - len(first.lstrip()))
+        lead, first = (first[: mark + 1].strip(_EDGE + ":-"), first[mark + 1 :]) if mark > 0 else ("", first)
+        texts = [first, *(drawn[box.end() : other.start()] for box, other in zip(boxes, boxes[1:], strict=False))]
+        rest = ""
+    labels = [text.strip(_EDGE + ":=.-") for text in texts]
+    if not all(has_letter(label) and len(label.split()) <= _MOST_WORDS for label in labels) or find(lead).codes:
+        return None
+    return _Form(lead if has_letter(lead) else "", list(zip(labels, holds, strict=True)), rest)
+
+
+def _is_ticked(box: re.Match[str], crossed: bool) -> bool:
+    """Whether a box is ticked; ``crossed``: a cross says no."""
+    if box["sign"]:
+        return box["sign"] not in _OPEN and (not crossed or box["sign"] not in _NO)
+    return bool(box["on"] or (box["in"] and box["in"] not in "_.-"))
+
+
+__all__ = ["told"]
