@@ -120,6 +120,7 @@ from triage.intake.tidying import (
     scancommas,
     scanlead,
     scannames,
+    sectionrows,
     senderkeys,
     sharedcolumn,
     shortheads,
@@ -157,7 +158,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found = printcolumns.below(delimiters.barred(delimiters.unboxed(found)), names.likely)
+    found = sectionrows.headed(delimiters.barred(delimiters.unboxed(found)))
+    found = printcolumns.below(found, names.likely)
     found, unmarked = codemarks.told(answerboxes.told(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
