@@ -141,6 +141,7 @@ from triage.intake.tidying import (
     tightcommas,
     tornwords,
     totals,
+    unitlists,
     unreadcodes,
     workremarks,
     wraps,
@@ -166,6 +167,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
+    whole = unitlists.written_out(whole, names.likely)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     whole, doubt = bracketbytes.told(whole, tables.has_failure_type)
