@@ -67,6 +67,7 @@ from triage.intake.tidying import (
     dashes,
     described,
     dictated,
+    dittos,
     dottedkeys,
     doublespaced,
     drives,
@@ -157,7 +158,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
+    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = sectionrows.headed(delimiters.barred(delimiters.unboxed(found)))
     found = printcolumns.below(found, names.likely)

@@ -180,7 +180,7 @@ _MOMENTS = phrase_set("""
 _TIMES = phrase_set("now | old | previous | prev | live | on now | jetzt | alt | fruher | ancien | ahora | anterior")
 #: In a column of names: the one above once more.
 _DITTO = phrase_set("""
-    do | ditto | dito | dto | id | idem | same | same as above | as above | s. o | wie oben | comme ci-dessus |
+    do | ditto | dito | dto | id | idem | same | same as above | as above | s. o | s.o | wie oben | comme ci-dessus |
     lo mismo | igual""")
 #: Words that may stand beside a status in the head of its column.
 _BESIDE = frozenset(("in", "im", "en", "yet", "noch", "still", "encore", "aun", "is", "ist", "est", "esta", "now"))
