@@ -15,21 +15,24 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, line_of, low, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases
 from triage.intake.said.answers import answer_of_cell
 
+_NAMED = lazily(r"(:|\s-+\s)")
+_WIDE = lazily(r"\s{3,}")
 _GAP = lazily(r"(?<=\S) {2,}(?=\S)|^ {12,}(?=\S)")
 #: Whatever may be a code with slips in it, or a pair of numbers.
 _CODE = lazily(r"(?:[-*\u2022] )?(?:[^\W_] ?[0-3oOiIlQ][0-9A-Fa-foOiIlsSzZ]{3}(?![g-zG-Z])|(?i:spn[ :]?\s?[0-9]))")
-_NAMED_CODE = lazily(rf"[^:]{{2,40}}:\s+{_CODE.pattern}")
 #: Columns are not narrower; what is set in stands so much behind the left edge of its column at most.
 _NARROWEST, _FARTHEST, _SLACK = 14, 12, 1
 _FEWEST, _MOST_BLANK, _TRIED = 2, 2, 4
-_FEWEST_DRAWN, _MOST_COLUMNS = 4, 4
+_FEWEST_DRAWN, _MOST_COLUMNS = 3, 4
 
 
 class _Columns(NamedTuple):
@@ -79,12 +82,17 @@ def _unfolded(
 ) -> list[Line] | None:
     """The lines with the columns that meet at an edge one below the other; None where no two lists do."""
     out: list[Line] = []
-    done = 0
+    done = tried = last = 0
     for at in gapped:
         if at < done or _cut(found[at], edge) in (None, -1):
             continue
+        tried = tried + 1 if at < last else 0
+        if tried > _TRIED:
+            # A few lines may stand above the columns; else it is a table.
+            continue
         columns = _stretch(found, at, done, edge)
-        if not _are_lists(found, columns, edge, is_name):
+        last = columns.last
+        if not _are_lists(found, columns, is_name):
             continue
         out += found[done : columns.first]
         pairs = [_parts(line, cut) for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
@@ -129,26 +137,46 @@ def _is_left(line: Line, edge: int) -> bool:
     return _cut(line, edge) == -1
 
 
-def _are_lists(found: Sequence[Line], columns: _Columns, edge: int, is_name: Callable[[str], bool]) -> bool:
-    """Whether both columns are lists of codes below names."""
-    coded, named, answered = [0, 0], [0, 0], [0, 0]
+def _are_lists(found: Sequence[Line], columns: _Columns, is_name: Callable[[str], bool]) -> bool:
+    """Whether both columns are lists of names with codes or answers below or behind them; the second begins with one."""
+    kinds: tuple[list[tuple[str, int]], list[tuple[str, int]]] = ([], [])
     both = 0
     for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True):
         sides = (line.text, "") if cut < 0 else (line.text[:cut], line.text[cut:])
         both += all(map(str.strip, sides))
-        for side, text in enumerate(sides):
-            bare = text.strip()
-            if not bare:
-                continue
-            if len(text) - len(text.lstrip()) > _FARTHEST:
+        for own, text in zip(kinds, sides, strict=True):
+            indent = len(text) - len(text.lstrip())
+            if text.strip() and indent > _FARTHEST:
                 return False
-            if _CODE.match(bare) or _NAMED_CODE.match(bare):
-                coded[side] += 1
-            elif answer_of_cell(low(bare)) is not None:
-                answered[side] += 1
-            elif is_name(tidy(bare.partition(":")[0].rstrip(" :"))):
-                named[side] += 1
-    return both >= _FEWEST and min(named) > 0 and sum(coded) >= _FEWEST and coded[1] + answered[1] > 0
+            if text.strip():
+                own.append((_kind(text.strip(), is_name), indent))
+    # What is set in deeper than the codes goes on with their descriptions, whatever it names.
+    left, right = ([kind if kind == "code" or indent <= min((other for kind, other in own if kind == "code"), default=99)
+                    else "" for kind, indent in own] for own in kinds)
+    whole = [*left, *right]
+    if both < _FEWEST or not {"name", "both"} & set(left) or whole.count("code") + whole.count("both") < _FEWEST:
+        return False
+    # What is said of a module stands right below its name; a column of descriptions names some as well.
+    if any(kind == "" and above in ("name", "answer") and below not in ("code", "answer")
+           for above, kind, below in zip(right, right[1:], [*right[2:], ""], strict=False)):
+        return False
+    told = sum(below in ("code", "answer") for kind, below in pairwise(right) if kind == "name")
+    return right[0] in ("name", "both", "title") and (told > 0 or "both" in right) and 2 * told >= right.count("name")
+
+
+def _kind(bare: str, is_name: Callable[[str], bool]) -> str:
+    """What a line of a column is: a "code", an "answer", a "name", "both" of a name and what is said of it, the "title"
+    of a scan; "" for any other."""
+    # Another column may stand behind it.
+    bare = _WIDE.split(bare, 1)[0]
+    if _CODE.match(bare):
+        return "code"
+    if answer_of_cell(low(bare)) is not None:
+        return "answer"
+    name, mark, rest = _NAMED.split(bare, 1) if _NAMED.search(bare) else (bare, "", "")
+    if not is_name(tidy(name.rstrip(" :"))):
+        return "title" if phases.find(low(bare)) is not None else ""
+    return "both" if mark and rest.strip() else "name"
 
 
 def _parts(line: Line, cut: int) -> tuple[Line, Line]:
