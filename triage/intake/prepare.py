@@ -60,6 +60,7 @@ from triage.intake.tidying import (
     bracketbytes,
     breaks,
     cellsbelow,
+    countsahead,
     codefirst,
     codemarks,
     columncolons,
@@ -160,6 +161,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
+    found = countsahead.behind(found)
     found = sectionrows.headed(delimiters.barred(delimiters.unboxed(found)))
     found = printcolumns.below(found, names.likely)
     found, unmarked = codemarks.told(answerboxes.told(found))

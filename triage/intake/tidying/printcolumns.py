@@ -90,7 +90,7 @@ def _unfolded(
         if tried > _TRIED:
             # A few lines may stand above the columns; else it is a table.
             continue
-        columns = _stretch(found, at, done, edge)
+        columns = _stretch(found, at, done, edge, is_name)
         last = columns.last
         if not _are_lists(found, columns, is_name):
             continue
@@ -115,7 +115,9 @@ def _cut(line: Line, edge: int) -> int | None:
     return edge - 1 if text[edge - 3 : edge - 1] == "  " else None
 
 
-def _stretch(found: Sequence[Line], at: int, done: int, edge: int) -> _Columns:
+def _stretch(
+    found: Sequence[Line], at: int, done: int, edge: int, is_name: Callable[[str], bool]
+) -> _Columns:
     """The lines around one that is cut at an edge that may be of both columns."""
     first = at
     while first > done and found[first - 1].text.strip() and _is_left(found[first - 1], edge):
@@ -126,9 +128,16 @@ def _stretch(found: Sequence[Line], at: int, done: int, edge: int) -> _Columns:
         blank = 0 if found[last].text.strip() else blank + 1
         cuts.append(cut)
         last += 1
-    # What stands below the end of the second column is of no column, but for the rest of a block.
+    # What stands below the end of the second column is of no column, but for the rest of the first one.
     both = max(place for place, cut in enumerate(cuts) if cut >= 0 and found[first + place].text[cut:].strip())
-    stop = next((place for place in range(both + 1, len(cuts)) if not found[first + place].text.strip()), len(cuts))
+    stop = both + 1
+    for place in range(stop, len(cuts)):
+        told = found[first + place].text.strip()
+        if not told:
+            below = found[first + place + 1].text.strip() if place + 1 < len(cuts) else ""
+            if _kind(below, is_name) not in ("name", "both", "code"):
+                break
+        stop = place + 1
     return _Columns(first, first + stop, cuts[:stop])
 
 
