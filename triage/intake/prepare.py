@@ -60,11 +60,11 @@ from triage.intake.tidying import (
     bracketbytes,
     breaks,
     cellsbelow,
-    countsahead,
     codefirst,
     codemarks,
     columncolons,
     columnkey,
+    countsahead,
     dashes,
     described,
     dictated,
@@ -159,12 +159,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
-    found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found = countsahead.behind(found)
-    found = sectionrows.headed(delimiters.barred(delimiters.unboxed(found)))
-    found = printcolumns.below(found, names.likely)
-    found, unmarked = codemarks.told(answerboxes.told(found))
+    found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
@@ -220,6 +215,16 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
+    """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
+    and the status of the codes that such a key leaves unmarked."""
+    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
+    whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
+    cut = sectionrows.headed(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))))
+    marked, unmarked = codemarks.told(answerboxes.told(printcolumns.below(cut, names.likely)))
+    return list(marked), unmarked
 
 
 def _with_whole_names(

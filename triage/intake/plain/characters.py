@@ -56,7 +56,8 @@ _PLAIN: dict[int, int | str] = {
     ord("\u2044"): "/",
     ord("\u066b"): ",",
     # Raised figures and letters are signs of footnotes: joined on to a code as plain ones they would be digits of it.
-    **dict.fromkeys(map(ord, "\u00b9\u2070\u2074\u2075\u2076\u2077\u2078\u2079\u1d43\u1d47\u1d48\u1d49\u1d9c"), "\u2020"),
+    **dict.fromkeys(
+        map(ord, "\u00b9\u2070\u2074\u2075\u2076\u2077\u2078\u2079\u1d43\u1d47\u1d48\u1d49\u1d9c"), "\u2020"),
 }
 #: Two of them are also of units: "m/s\u00b2".
 _RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")

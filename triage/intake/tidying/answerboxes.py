@@ -1,6 +1,6 @@
-"""Forms: a row of boxes for each module, one of them ticked for what it did ("[ ] faults  [x] no answer  [ ] not fitted").
+"""Forms: a row of boxes for each module, one of them ticked for what it did: "[ ] faults [x] no answer [ ] not read".
 
-What is ticked is told behind the name or in the place of the boxes; where that is that there are codes, those below tell.
+What is ticked is told behind the name or in the place of the boxes; where it is that there are codes, those below tell.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "ABS\\n  [ ] codes [ ] clean [x] no answer\\nTCM  \\u2610 codes \\u2611 clean \\u2610 no answer\\n" + \
@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
@@ -20,7 +21,8 @@ from triage.intake.plain.characters import Line, has_letter, low, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 
-_TICKED, _OPEN, _CROSSED = "\u2611\u2612\u2705\u25a0\u25a3\u25c9\u25cf\u2b24", "\u2610\u25a1\u25a2\u25cb\u25ef\u25fb", "\u2713\u2714\u2717\u2718\u2715\u2716\u00d7"
+_TICKED, _OPEN = "\u2611\u2612\u2705\u25a0\u25a3\u25c9\u25cf\u2b24", "\u2610\u25a1\u25a2\u25cb\u25ef\u25fb"
+_CROSSED = "\u2713\u2714\u2717\u2718\u2715\u2716\u00d7"
 _BOX = lazily(rf"[\[(<{{]\s?(?P<in>[xX*+vV_.\u2022{_CROSSED}-]?)\s?[\])>}}]|(?P<sign>[{_TICKED}{_OPEN}{_CROSSED}])"
               r"|(?<![^\s|])(?:(?P<on>[xX])|_{1,3})(?=\s)")
 _NO = frozenset("_.-\u2717\u2718\u2715\u2716\u00d7")
@@ -85,26 +87,32 @@ def _form(drawn: str) -> _Form | None:
     # A cross ticks a box where nothing else does.
     crossed = bool(signs & set("\u2713\u2714")) or bool(signs & set(_TICKED))
     holds = [_is_ticked(box, crossed) for box in boxes]
-    behind = drawn[boxes[-1].end() :].strip(_EDGE + ".")
-    if behind:
-        lead = drawn[: boxes[0].start()].strip(_EDGE + ":-=\u2022.")
-        texts = [drawn[box.end() : other.start()] for box, other in zip(boxes, boxes[1:], strict=False)]
-        last = drawn[boxes[-1].end() :]
-        codes = find(last, low(last)).codes
-        ends = _ENDS.search(last.strip()) if codes else None
-        cut = (len(last) - len(last.lstrip()) + ends.start()) if ends is not None else len(last)
-        cut = min([cut, *(code.start for code in codes)])
-        texts, rest = [*texts, last[:cut]], last[cut:].strip(_EDGE + ":-([")
+    between = [drawn[box.end() : other.start()] for box, other in pairwise(boxes)]
+    first, last = drawn[: boxes[0].start()], drawn[boxes[-1].end() :]
+    if last.strip(_EDGE + "."):
+        lead, (last, rest) = first.strip(_EDGE + ":-=\u2022."), _last_label(last)
+        texts = [*between, last]
     else:
-        first = drawn[: boxes[0].start()]
-        mark = max(first.rfind(":", 0, len(first.rstrip()) - 1), first.strip().rfind("  ") + len(first) - len(first.lstrip()))
-        lead, first = (first[: mark + 1].strip(_EDGE + ":-"), first[mark + 1 :]) if mark > 0 else ("", first)
-        texts = [first, *(drawn[box.end() : other.start()] for box, other in zip(boxes, boxes[1:], strict=False))]
-        rest = ""
+        bare = first.strip()
+        gap = first.find(bare) + bare.rfind("  ") if "  " in bare else -1
+        mark = max(first.rfind(":", 0, len(first.rstrip()) - 1), gap)
+        lead, rest = (first[: mark + 1].strip(_EDGE + ":-") if mark > 0 else ""), ""
+        texts = [first[mark + 1 :] if mark > 0 else first, *between]
     labels = [text.strip(_EDGE + ":=.-") for text in texts]
     if not all(has_letter(label) and len(label.split()) <= _MOST_WORDS for label in labels) or find(lead).codes:
         return None
     return _Form(lead if has_letter(lead) else "", list(zip(labels, holds, strict=True)), rest)
+
+
+def _last_label(text: str) -> tuple[str, str]:
+    """The label of the last box, and the codes behind it."""
+    codes = find(text, low(text)).codes
+    if not codes:
+        return text, ""
+    bare = len(text) - len(text.lstrip())
+    ends = _ENDS.search(text, bare)
+    cut = min(codes[0].start, ends.start() if ends is not None else len(text))
+    return text[:cut], text[cut:].strip(_EDGE + ":-([")
 
 
 def _is_ticked(box: re.Match[str], crossed: bool) -> bool:

@@ -45,11 +45,13 @@ _NO_MARK = (
     r"(?:(?:codes? |those |faults? |all )?(?:no|without|w/o|ohne|sans|sin)(?: (?:an?|any|the|une?|eine?n?))?"
     r" (?:mark(?:s|ing|er|ierung)?|sign|star|asterisk|symbol|footnote|zeichen|stern(?:chen)?|fussnote|kennzeichnung|"
     r"marque|signe|asterisque|etoile|renvoi|symbole|marca|signo|asterisco|simbolo|llamada|nota)|"
-    r"unmarked(?: codes?| ones?)?|plain(?: codes?)?|not marked|(?:all )?(?:the )?(?:others?|rest)|(?:every|any)thing else|(?:alle )?anderen?|nicht markiert(?:e)?|"
+    r"unmarked(?: codes?| ones?)?|plain(?: codes?)?|not marked|(?:all )?(?:the )?(?:others?|rest)|"
+    r"(?:every|any)thing else|(?:alle )?anderen?|nicht markiert(?:e)?|"
     r"ubrige|(?:les )?autres?|(?:los |las )?demas|(?:el )?resto|le reste)")
 #: What may lead to a mark that is told of: "Codes with a * are ...", "marked * :".
-_LEADS = (r"(?:(?:los|las|les|die|der|den|codes?|those|ones?|the|dtcs?|faults?|fehler|defauts?|averias?|codigos?|marked|flagged|with|by|mit|avec|"
-          r"con|an?|ein(?:em|e[nr]?)?|une?|markiert|marques?|marcad[oa]s?|carrying|bearing|show(?:n|ing|s)?)\s+){0,5}")
+_LEADS = (
+    r"(?:(?:los|las|les|die|der|den|codes?|those|ones?|the|dtcs?|faults?|fehler|defauts?|averias?|codigos?|marked|"
+    r"flagged|with|by|mit|avec|con|an?|ein(?:em|e[nr]?)?|une?|markiert|marques?|marcad[oa]s?|carrying|bearing|show(?:n|ing|s)?)\s+){0,5}")
 _HEAD = lazily(
     rf"(?<![^\s,;|/(\[])(?:{_LEADS}{_OPEN}(?P<mark>{_MARK}|{_FIGURE}){_CLOSE}|(?P<none>{_NO_MARK}))"
     r"(?:\s*(?:->|=>|[=:,\u2013\u2014-])\s*|\s+(?:(?:are|is|means?|stands? for|sind|ist|heisst|bedeutet|sont|est|"
@@ -61,8 +63,9 @@ _EXCEPTED = (
     r"con excepcion)(?![a-z])")
 _EXCEPT = lazily(_EXCEPTED)
 _MAY_TELL = lazily(rf"{_EXCEPTED}|mark|flagged|^\W*[a-z0-9]\s?[=:)\]]")
-_TOLD_MARK = lazily(rf"[(\[<\"'\u201c\u2018\u00ab\u201e]\s?(?P<word>[^()\[\]<>\"']{{1,40}}?)\s?[)\]>\"'\u201d\u2019\u00bb\u201c]|"
-                    rf"(?<![\w.,]){_MARK}(?![^\s.,;)])")
+_TOLD_MARK = lazily(
+    rf"[(\[<\"'\u201c\u2018\u00ab\u201e]\s?(?P<word>[^()\[\]<>\"']{{1,40}}?)\s?[)\]>\"'\u201d\u2019\u00bb\u201c]|"
+    rf"(?<![\w.,]){_MARK}(?![^\s.,;)])")
 _MARKED = lazily(r"(?<![a-z])(?:mark|flagg|tagg|shown|stated|noted|otherwise|indicat|star|asterisk|sign|angegeben|"
                  r"vermerk|gekennzeichnet|markier|anders|stern|zeichen|mention|indique|precis|contraire|signal|marque|"
                  r"indica|dice|contrario|marca|senal)")
@@ -108,7 +111,8 @@ def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
         used = {at: spans for at in coded if (spans := _marked(out[at], key.marks))} if key.marks else {}
         is_default = key.none is not None and _is_default(found[key.places[0]])
         ahead = _are_ahead(out, used)
-        if (not used and not is_default) or (ahead and key.bare and len({span[3] for each in used.values() for span in each}) < 2):
+        different = {span[3] for spans in used.values() for span in spans}
+        if (not used and not is_default) or (ahead and key.bare and len(different) < 2):
             # A sign before each code with blanks behind it where it is explained is the bullet of a list.
             continue
         for at, spans in used.items():
@@ -116,7 +120,8 @@ def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
         for at in key.places:
             whole = several and is_default
             text = f"All codes of this scan are {key.none}" if whole else ""
-            out[at] = reworded(out[at], 0, len(out[at].text), text) if text else line_of(out[at].number, out[at].raw, "", (0,))
+            line = out[at]
+            out[at] = reworded(line, 0, len(line.text), text) if text else line_of(line.number, line.raw, "", (0,))
         none = none or (None if several and is_default else key.none)
     if none is not None:
         for at in coded:
@@ -172,7 +177,8 @@ def _keys(found: Sequence[Line], may: Sequence[int]) -> list[_Key]:
             marks, none, places = {}, None, []
         marks, none, places = marks | entries[0], none or entries[1], [*places, *range(at, done + 1)]
     bare = all(map(_is_bare, map(found.__getitem__, places)))
-    return [key for key in (*keys, _Key(marks, none, places, bare)) if key.marks or key.none and _is_default(found[key.places[0]])]
+    keys.append(_Key(marks, none, places, bare))
+    return [key for key in keys if key.marks or (key.none and _is_default(found[key.places[0]]))]
 
 
 def _entries(drawn: str, translated: bool) -> tuple[dict[str, StatusWord], StatusWord | None] | None:
@@ -290,7 +296,9 @@ def _are_ahead(found: Sequence[Line], used: dict[int, list[tuple[int, int, bool,
     return first > last
 
 
-def _written(line: Line, spans: Sequence[tuple[int, int, bool, str]], marks: dict[str, StatusWord], ahead: bool) -> Line:
+def _written(
+    line: Line, spans: Sequence[tuple[int, int, bool, str]], marks: dict[str, StatusWord], ahead: bool
+) -> Line:
     """The line with the words of statuses for the marks, each behind its code."""
     ends = {code.start: code.end for code in find(line.text, line.low).codes}
     for start, end, before, mark in sorted(spans, reverse=True):

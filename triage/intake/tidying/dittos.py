@@ -44,7 +44,8 @@ def repeated(found: Sequence[Line]) -> Sequence[Line]:
 
 def _written(line: Line, above: Line) -> Line:
     """The line with the words of the one above in its dittos."""
-    mark = next((mark for mark in _PARTING if mark in line.text and line.text.count(mark) == above.text.count(mark)), " ")
+    counts = ((mark, line.text.count(mark)) for mark in _PARTING)
+    mark = next((mark for mark, count in counts if count and count == above.text.count(mark)), " ")
     cells = list(_cells(line.text, mark))
     dittos = [at for at, cell in enumerate(cells) if _DRAWN.fullmatch(cell[0]) or is_ditto(cell[0].strip().lower())]
     if not dittos or len(cells) < 2:

@@ -46,9 +46,10 @@ class _Columns(NamedTuple):
 def below(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Line]:
     """The lines, those of each further column below the one before; the same lines where there is none. Linear."""
     out = _below(found, is_name)
-    if out is found and len(bars := Counter(line.text.find("|") for line in found if line.text.count("|") == 1)) <= _SLACK + 1:
+    bars = {line.text.find("|") for line in found if line.text.count("|") == 1} if out is found else set()
+    if 0 < len(bars) <= _SLACK + 1:
         # A bar is drawn between the columns.
-        drawn = sum(bars.values()) >= _FEWEST_DRAWN
+        drawn = sum(line.text.count("|") == 1 for line in found) >= _FEWEST_DRAWN
         bare = [replace(line, text=line.text.replace("|", " "), low=line.low.replace("|", " "))
                 for line in found] if drawn else found
         out = _below(bare, is_name)
@@ -147,7 +148,7 @@ def _is_left(line: Line, edge: int) -> bool:
 
 
 def _are_lists(found: Sequence[Line], columns: _Columns, is_name: Callable[[str], bool]) -> bool:
-    """Whether both columns are lists of names with codes or answers below or behind them; the second begins with one."""
+    """Whether both columns are lists of names with codes or answers below them; the second begins with one."""
     kinds: tuple[list[tuple[str, int]], list[tuple[str, int]]] = ([], [])
     both = 0
     for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True):
@@ -160,8 +161,9 @@ def _are_lists(found: Sequence[Line], columns: _Columns, is_name: Callable[[str]
             if text.strip():
                 own.append((_kind(text.strip(), is_name), indent))
     # What is set in deeper than the codes goes on with their descriptions, whatever it names.
-    left, right = ([kind if kind == "code" or indent <= min((other for kind, other in own if kind == "code"), default=99)
-                    else "" for kind, indent in own] for own in kinds)
+    depths = [min((indent for kind, indent in own if kind == "code"), default=99) for own in kinds]
+    left, right = ([kind if kind == "code" or indent <= depth else "" for kind, indent in own]
+                   for own, depth in zip(kinds, depths, strict=True))
     whole = [*left, *right]
     if both < _FEWEST or not {"name", "both"} & set(left) or whole.count("code") + whole.count("both") < _FEWEST:
         return False

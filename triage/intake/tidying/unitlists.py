@@ -1,8 +1,8 @@
-"""A list of the units that were asked, and a sentence that all of them are clean but those below: "Units: ABS, TCM, Radio.
-No codes in any of them, apart from these:". Each that is not told of below is written out as clean.
+"""A list of the units that were asked, and a sentence that all of them are clean but those below: "Units: ABS, TCM. No
+codes in any of them, apart from these:". Each that is not told of elsewhere is written out as clean.
 
 >>> from triage.intake.plain.characters import lines
->>> text = "Scanned: ABS, TCM,\\nRadio, EPS.\\n\\nNo codes in any of them, apart from these:\\n- ABS: C0035\\n- EPS - no answer"
+>>> text = "Scanned: ABS, TCM,\\nRadio, EPS.\\n\\nNo codes, apart from these:\\n- ABS: C0035\\n- EPS - no answer"
 >>> [line.text for line in written_out(lines(text), ("ABS", "TCM", "Radio").__contains__)]
 ['', '', '', 'TCM: no codes', 'Radio: no codes', '- ABS: C0035', '- EPS - no answer']
 """
@@ -24,15 +24,16 @@ from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 _BUT = (r"(?:except(?:ed|ing|ions?)?(?: (?:for|in|from))?|apart from|aside from|but(?: for)?|bar|barring|other than|"
         r"save(?: for)?|with the exception of|bis auf|aus?ser(?: bei)?|ausgenommen|mit ausnahme(?: von| der)?|"
         r"sauf|a part|hormis|excepte[es]*|a l'exception de|menos|excepto|salvo|con excepcion de|a excepcion de)")
-_BELOW = (r"(?:\s*(?:(?:in|for|the|these|those|them|this|ones?|two|three|four|five|six|following|listed|units?|modules?|"
-          r"ecus?|below|der|die|den|das|diese[nrs]?|folgende[nrms]?|hier|unten|steuergerate[n]?|ce(?:s|ux|lles|lui)?|les?|"
-          r"suivant(?:e?s)?|ci-dessous|qui|suit|suivent|est[oa]s|es[oa]s|l[oa]s|siguientes?|abajo|que|siguen)\b|-?ci))*")
+_BELOW = (
+    r"(?:\s*(?:(?:in|for|the|these|those|them|this|ones?|two|three|four|five|six|following|listed|units?|modules?|"
+    r"ecus?|below|der|die|den|das|diese[nrs]?|folgende[nrms]?|hier|unten|steuergeraten?|ce(?:s|ux|lles|lui)?|les?|"
+    r"suivant(?:e?s)?|ci-dessous|qui|suit|suivent|est[oa]s|es[oa]s|l[oa]s|siguientes?|abajo|que|siguen)\b|-?ci))*")
 #: A sentence about all that ends with what leads to those left out.
 _ALL_BUT = lazily(rf"(?P<all>.{{2,80}}?)[\s,;(-]+{_BUT}(?![a-z]){_BELOW}\s*[:.\u2026)-]*\s*$")
 _SIGN = signs.of_words(word_set(
-    "except excepted excepting exception exceptions apart aside but bar barring other save bis auser ausser ausgenommen "
-    "ausnahme sauf part hormis excepte exceptes exceptees menos excepto salvo excepcion rest others else andere anderen "
-    "ubrigen uebrigen reste autres resto demas remaining remainder").__contains__)
+    "except excepted excepting exception exceptions apart aside but bar barring other save bis auser ausser "
+    "ausgenommen ausnahme sauf part hormis excepte exceptes exceptees menos excepto salvo excepcion rest "
+    "others else andere anderen ubrigen uebrigen reste autres resto demas remaining remainder").__contains__)
 _ITEM = lazily(r"[^,;|]+")
 _BULLET = lazily(r"\s*(?:[-*+\u2022>]|\(?[0-9]{1,3}[.)])?\s*")
 #: What is left out may be several in one line: "ABS (C0035) and EPS (no answer)".
@@ -41,7 +42,7 @@ _MOST_LINES, _FEWEST, _LONGEST, _LONGEST_NAME = 40, 3, 200, 48
 
 
 class _Item(NamedTuple):
-    """A unit of a list: its line, where its name begins there, and the name, the rest of which may stand in the next."""
+    """A unit of a list: its line, where its name begins there, and the name, which may go on in the next line."""
 
     at: int
     start: int
@@ -65,7 +66,8 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequen
         elif at in told and first >= 0:
             # The sentence is of the last list above it.
             below = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
-            items = [item for item in lists[first][1] if (name := _plain(item.name)) not in others and name not in below]
+            items = [item for item in lists[first][1]
+                     if (name := _plain(item.name)) not in others and name not in below]
             out += [_clean(found[item.at], item) for item in items]
             first = -1
             continue
@@ -103,8 +105,8 @@ def _tells_of_others(line: Line) -> bool:
 
 
 def _list(found: Sequence[Line], first: int, stop: int) -> tuple[int, list[_Item]] | None:
-    """The list that begins at a place, behind a colon, or line by line below it: its last line and its units; None where
-    there is none."""
+    """The list that begins at a place, behind a colon, or line by line below it: its last line and its units; None
+    where there is none."""
     colon = found[first].text.index(":") + 1
     behind = bool(found[first].text[colon:].strip())
     last = first
@@ -119,7 +121,8 @@ def _list(found: Sequence[Line], first: int, stop: int) -> tuple[int, list[_Item
         begin = colon if place == first else 0
         for piece in _ITEM.finditer(text, begin):
             lead = _BULLET.match(text, piece.start())
-            start = lead.end() if lead is not None and not behind else piece.start() + len(piece[0]) - len(piece[0].lstrip())
+            start = piece.start() + len(piece[0]) - len(piece[0].lstrip())
+            start = lead.end() if lead is not None and not behind else start
             name = tidy(text[start : piece.end()])
             goes_on = behind and items and piece.start() == begin and place > first and not (
                 found[place - 1].text.rstrip().endswith((",", ";")))
