@@ -222,8 +222,8 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     and the status of the codes that such a key leaves unmarked."""
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    cut = sectionrows.headed(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))))
-    marked, unmarked = codemarks.told(answerboxes.told(printcolumns.below(cut, names.likely)))
+    cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
+    marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(cut)))
     return list(marked), unmarked
 
 
