@@ -35,6 +35,11 @@ def test_dittos(text: str) -> None:
     assert scans(text) == [" | ABS: C0035 stored C0040 stored; TCM: P0700 current U0100 current"]
 
 
+def test_an_empty_cell_in_quotation_marks_is_no_ditto() -> None:
+    text = '"Unit","Code","State"\n"ABS","C0035","stored"\n"ABS","C0040",""\n"TCM","P0700","active"'
+    assert scans(text) == [" | ABS: C0035 stored C0040; TCM: P0700 current"]
+
+
 def test_counts_before_codes() -> None:
     text = "ABS\n01  95x  C0035  Wheel (stored)\n02  7x  C0040  Wheel (active)\nTCM\n1) 12 x P0700  Gearbox (stored)"
     assert scans(text) == [

@@ -2,7 +2,8 @@
 "01  95x  U0100". The count is put behind, where others have it, before a bracket at the end.
 
 >>> from triage.intake.plain.characters import lines
->>> [line.text for line in behind(lines("01  95x  U1000 bus (old)\\n2) 7 x EL-114  lamp\\n  (x12) C0035\\n12 x 4 tyres"))]
+>>> said = "01  95x  U1000 bus (old)\\n2) 7 x EL-114  lamp\\n  (x12) C0035\\n12 x 4 tyres"
+>>> [line.text for line in behind(lines(said))]
 ['U1000 bus  95x  (old)', '2) EL-114  lamp  7x', '  C0035  12x', '12 x 4 tyres']
 """
 

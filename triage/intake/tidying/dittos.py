@@ -47,7 +47,10 @@ def _written(line: Line, above: Line) -> Line:
     counts = ((mark, line.text.count(mark)) for mark in _PARTING)
     mark = next((mark for mark, count in counts if count and count == above.text.count(mark)), " ")
     cells = list(_cells(line.text, mark))
-    dittos = [at for at, cell in enumerate(cells) if _DRAWN.fullmatch(cell[0]) or is_ditto(cell[0].strip().lower())]
+    # Where quotation marks stand around cells, those with nothing between are an empty one.
+    quoted = any(len(text := cell[0].strip()) > 2 and text[0] == text[-1] and text[0] in "\"'" for cell in cells)
+    dittos = [at for at, cell in enumerate(cells) if (not quoted and _DRAWN.fullmatch(cell[0])) or (
+        has_letter(cell[0]) and is_ditto(cell[0].strip(" \t\"'").lower()))]
     if not dittos or len(cells) < 2:
         return line
     have = list(_cells(above.text, mark))
