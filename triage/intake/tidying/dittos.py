@@ -21,7 +21,7 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 
 _SIGN = signs.of_parts('"', "''", "\u3003", ",,") | signs.of_words(word_set(
-    "do ditto dito dto id idem same above oben dessus mismo igual").__contains__)
+    "do ditto dito dto id idem same above oben dessus mismo igual s o so").__contains__)
 _CELL = {mark: lazily(rf"(?:^|(?<={re.escape(mark)}))[^{mark}]*") for mark in "|;\t,"} | {
     " ": lazily(r"\S+(?: \S+)*"), " - ": lazily(r"(?:^|(?<= - ))(?:(?! - ).)*")}
 _DRAWN = lazily(r"[-\s\u2013\u2014]*(?:\"|''|,,|\u3003)[-\s\u2013\u2014]*")

@@ -33,7 +33,9 @@ _ALL_BUT = lazily(rf"(?P<all>.{{2,80}}?)[\s,;(-]+{_BUT}(?![a-z]){_BELOW}\s*[:.\u
 _SIGN = signs.of_words(word_set(
     "except excepted excepting exception exceptions apart aside but bar barring other save bis auser ausser "
     "ausgenommen ausnahme sauf part hormis excepte exceptes exceptees menos excepto salvo excepcion rest "
-    "others else andere anderen ubrigen uebrigen reste autres resto demas remaining remainder").__contains__)
+    "others else andere anderen ubrigen uebrigen reste autres resto demas remaining remainder "
+    "all every alle alles tout tous todo todos todas modules units systems ecus steuergerate calculateurs centralitas "
+    "modulos vehicle").__contains__)
 _ITEM = lazily(r"[^,;|]+")
 _BULLET = lazily(r"\s*(?:[-*+\u2022>]|\(?[0-9]{1,3}[.)])?\s*")
 #: What is left out may be several in one line: "ABS (C0035) and EPS (no answer)".
