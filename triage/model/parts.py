@@ -11,6 +11,26 @@ PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wirin
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
          "plug", "coil", "belt", "buckle", "thermostat", "actuator", "starter", "solenoid", "terminal", "clamp")
 MODULE_WORDS = ("module", "control unit", "ecu", "computer")
+#: What runs to a module or stands on its way: mended, it is no part of that module's own circuits.
+WIRING_WORDS = (
+    r"(?:fuses?|fusible(?: link)?|relays?|hoses?|pipes?|wires?|wiring|harness|loom|cables?|connectors?|plugs?|lamps?|"
+    r"bulbs?|lights?|bracket|belts?|(?:ground|earth|bonding) ?(?:straps?|braids?|leads?|points?|studs?)|straps?|"
+    r"[a-z-]{0,16}sicherung|relais|schlauch|[a-z-]{0,16}leitung|[a-z-]{0,16}kabel(?:baum)?|stecker|lampe|"
+    r"[a-z-]{0,8}masseb(?:and|[aä]nder)|fusible|durite|c[aâ]ble|faisceau|connecteur|"
+    r"ampoule|tresse(?: de masse)?|rele|manguito|cableado|conector|bombilla|(?:trenza|cinta|malla)(?: de masa)?)")
+#: What a module measures or moves with, or an engine or gearbox is mended with: replaced, the module is the old one.
+CIRCUIT_WORDS = (
+    r"(?:(?!lenkwinkel|drehraten|batterie)[a-z-]{0,16}sensore?[ns]?|probes?|senders?|injectors?|valves?|solenoids?|coils?|"
+    r"thermostats?|actuators?|"
+    r"switch(?:es)?|"
+    r"(?:[a-z]{0,6} ?filters?)|gaskets?|seals?|bearings?|(?:spark|glow) ?plugs?|mounts?|pads?|discs?|rotors?|calipers?|"
+    r"(?:water|fuel|oil|vacuum|coolant|washer) pump|(?:reluctor|tone|encoder|sensor) rings?|buckles?|igniters?|squibs?|"
+    r"antennas?|"
+    r"[a-z-]{0,16}geber|[a-z-]{0,16}f[uü]hler|sonden?|[a-z-]{0,16}ventil|[a-z-]{0,16}d[uü]sen?|[a-z-]{0,16}filter|"
+    r"[a-z-]{0,16}schalter|dichtung|z[uü]ndspulen?|lager|thermostat|capteurs?|injecteurs?|vannes?|bobines?|filtres?|"
+    r"joints?|contacteurs?|bougies?|captador(?:es)?|inyector(?:es)?|v[aá]lvulas?|bobinas?|filtros?|"
+    r"juntas?|interruptor(?:es)?|bujias?|termostato)")
+_PART = re.compile(rf"(?<![a-z])(?:{WIRING_WORDS}|{CIRCUIT_WORDS}|clock ?springs?|wickelfeder|racks?)(?![a-z])")
 
 
 #: Something was mended, as people write it: English, German, French, Spanish.
@@ -148,12 +168,14 @@ def names_part(name: str) -> bool:
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
-    >>> of_part(Event(what="replaced", module="ECM", note="coolant sensor")), of_part(Event(what="replaced"))
-    (True, False)
+    >>> [of_part(Event(what="replaced", module="ECM", note=note)) for note in ("coolant sensor", "Masseband Motor",
+    ...     "tresse de masse", "sensor module", None)]
+    [True, True, True, False, False]
     """
     note = (event.note or "").lower()
-    return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
+    named = any(part in note for part in PARTS) or _PART.search(note) is not None
+    return named and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "fuse_open", "leads_reversed", "link_open", "link_renewed",
-           "names_part", "of_part", "says_mended", "says_unplugged"]
+__all__ = ["CIRCUIT_WORDS", "MODULE_WORDS", "PARTS", "WIRING_WORDS", "battery_renewed", "fuse_open",
+           "leads_reversed", "link_open", "link_renewed", "names_part", "of_part", "says_mended", "says_unplugged"]
