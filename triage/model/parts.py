@@ -90,6 +90,10 @@ def battery_renewed(event: Event) -> bool:
     return said and event.module is None and "to be " not in note and _BATTERY.search(note) is not None
 
 
+#: A consumer in capitals before its link: "80A EHPS fusible link".
+_CONSUMER = re.compile(
+    r"(?<![A-Za-z])(?!MAIN|BAT|ALT|GEN|OPEN|BLOWN|LINK|FUS|MEGA|MIDI|MAXI|AMP|THE |ONE |BIG )[A-Z]{3,6}[0-9]? "
+    r"(?:(?:[Ff]usible|[Mm]ain|[Ff]use|[0-9]{2,3} ?A)[ -]?)*(?:[Ll]ink|[Ff]use)")
 #: A link between generator and battery, as people call it in four languages; a numbered fuse is none.
 _LINK = re.compile(
     r"(?<![a-z])(?:fus(?:e|ible) ?-?links?|(?:alternator|generator|charg\w+|main|battery) (?:fuse|link)|mega ?-?fuse|"
@@ -104,11 +108,11 @@ def link_open(event: Event) -> str | None:
     """The note of an event of no other kind, where it says that the link between generator and battery is open.
 
     >>> [link_open(Event(what="other", note=note)) is not None for note in ("fusible link: OPEN", "main fuse blown",
-    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?")]
-    [True, True, False, False, False]
+    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?", "80A EHPS fusible link open")]
+    [True, True, False, False, False, False]
     """
     low = (event.note or "").casefold()
-    if event.module is not None and not names_part(event.module):
+    if (event.module is not None and not names_part(event.module)) or _CONSUMER.search(event.note or ""):
         return None  # the link of that consumer
     said = event.what == "other" and _LINK.search(low) and _OPEN.search(low) and not _NOT_OPEN.search(low)
     return (event.note or "").strip() if said else None

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.entries import scanned
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -77,7 +78,7 @@ def _may_tell(low: str) -> bool:
 
 def _module(context: Context, row: Row, spots: list[tuple[int, int]]) -> str | None:
     """The one module that a line names beside the word for a connector."""
-    modules = {context.names.match(row.text[start:end]).canonical for start, end, *_ in context.names.find(row.low)
+    modules = {module for start, end, module in scanned.named(context, row)
                if any(_BETWEEN.fullmatch(row.low, min(end, last), max(start, first)) for first, last in spots)}
     return modules.pop() if len(modules) == 1 else None
 
