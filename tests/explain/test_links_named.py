@@ -22,7 +22,8 @@ def _found(line: str) -> tuple[str, list[str]]:
 
 
 @pytest.mark.parametrize("line", [
-    "80 A EPS fusible link: open", "Schmelzsicherung Lenkung durchgebrannt", "fusible EPS grillé", "fusible EPS fundido",
+    "80 A EPS fusible link: open",
+    "Schmelzsicherung Lenkung durchgebrannt", "fusible EPS grillé", "fusible EPS fundido",
     "fusible link of the EPS blown",
 ])
 def test_a_named_link_is_the_feed_of_that_module(line: str) -> None:

@@ -249,7 +249,13 @@ def _without_greeting(context: Context, row: Row) -> Row:
 
 
 def _coded(context: Context, row: Row) -> None:
-    """A row with codes: a key with its value, a sentence, or a line of a list."""
+    """A row with codes: a key with its value, a sentence, or a line of a list; and whether its module refused the
+    clear."""
+    _of_codes(context, row)
+    clearrow.note_refused(context, row)
+
+
+def _of_codes(context: Context, row: Row) -> None:
     if row.described:
         describedrow.read(context, row)
         return

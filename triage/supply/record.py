@@ -199,7 +199,8 @@ def _charging_read(
     told = [shot for shot in shots if shot.engine in (None, "unknown") and shot.volts is not None and _has_run(shot)
             and alone(session, shot)]
     if entry["state"] == "not tested" and told:
-        entry = _entry("charging", "not tested", f"{told[-1].volts:.1f} V after a run, nothing connected: too little if "
+        read = f"{told[-1].volts:.1f} V after a run, nothing connected"
+        entry = _entry("charging", "not tested", f"{read}: too little if "
                        "the engine still ran, and nobody said so; read it again while it runs, lamps and blower on")
     return entry, None, -1
 

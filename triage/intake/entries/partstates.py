@@ -80,7 +80,8 @@ def _module(context: Context, row: Row, begin: int, end: int) -> str | None:
     places = [place for place in scanned.named(context, row) if begin <= place.start < end]
     owners = {module for start, last, module in places if not names_part(module)
               and not is_no_name(row.low, row.low[start:last], start, last)
-              and (part := part_at(row.low, start, last)) is not None and part.wiring and _OPEN.search(row.low, part.start, end) is not None}
+              and (part := part_at(row.low, start, last)) is not None and part.wiring
+              and _OPEN.search(row.low, part.start, end) is not None}
     told = owners or {place.module for place in places} & seen
     return told.pop() if len(told) == 1 else None
 

@@ -10,6 +10,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import conditions, dates, nominal, phases, voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
@@ -46,6 +47,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     when = moment(row.low, volt.start, volt.end)
     if when == "another day":
         return
+    if when == "" and _of_complaint(context, row):
+        when = "earlier"
     if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
         volt = volt._replace(of="supply")  # "Battery was down to 10.7 V when I plugged in"
     scan = snapshot or builder.snapshot
@@ -102,6 +105,8 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
         scan.readings += [rested] if rested not in scan.readings else []
         scan.volts, scan.volts_rested = None, False
     first = scan.volts is None
+    if heads and scan.volts_before and when == "" and volt.of in ("supply", "bare"):
+        when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
     to_snapshot(scan, volt, when)
     scan.volts_rested = scan.volts_rested or (
         first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
@@ -116,6 +121,12 @@ def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:
 def _tells_its_scan(low: str) -> bool:
     """Whether a row names the scan that it is of, by its number, its phase or its time of day."""
     return bool(phases.scan_head(low) or phases.find(low) or dates.clock(low))
+
+
+def _of_complaint(context: Context, row: Row) -> bool:
+    """Whether a row tells what is wrong with the vehicle, and of no scan: "dead, towed in. Battery 6.2 V"."""
+    complaint = small(context.facts.values.get("complaint", ""))
+    return bool(complaint) and complaint in row.line.low and not _tells_its_scan(row.line.low)
 
 
 def _after_minutes(low: str, volt: volts.Volt) -> bool:

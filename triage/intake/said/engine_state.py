@@ -88,7 +88,8 @@ _BESIDE_NUMBER = lazily(
 #: "Idled 15 min with headlights and blower on": it ran while that was read.
 _LOADED = lazily(
     r"(?<![a-z])(?:idl(?:e|ed|ing)|ran|run|leerlauf|gelaufen|laufen(?: lassen)?|ralenti|tourn[ea]r?|marcha)(?![a-z])"
-    r"[^.;|\n]{0,32}? (?:with|mit|avec|con) (?:[a-z]+ ){0,3}?(?:head ?lights?|lights?|lamps?|blower|heater|heated|loads?|"
+    r"[^.;|\n]{0,32}? (?:with|mit|avec|con) (?:[a-z]+ ){0,3}?(?:head ?lights?|lights?|lamps?|blower|heater|heated|"
+    r"loads?|"
     r"consumers?|everything|licht|scheinwerfern?|geblase|verbrauchern?|phares|feux|soufflerie|consommateurs|luces|"
     r"faros|ventilador|consumidores|todo)(?![a-z])(?! (?:off|aus|eteints?|apagad[oa]s?)(?![a-z]))")
 #: "READY 15 min" of an electric drive.
