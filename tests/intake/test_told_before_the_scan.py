@@ -13,7 +13,7 @@ LIST = "ECM: P0107 stored\nTCM: none\n"
 
 @pytest.mark.parametrize(("head", "volts", "lowest"), [
     ("Van, no start, battery was dead 9.1V\nPRE SCAN batt 11.5V KOEO", 11.5, 9.1),
-    ("won't go READY, dash dead, towed in. 12V battery 6.2 V\nScan before clear with jump pack 12.4 V", 12.4, 6.2),
+    ("won't go READY, dash dead, towed in. 12V battery 6.2 V\nScan before clear with jump pack on, 12.4 V", 12.4, 6.2),
     ("Won't start, cluster dead, towed in. 12V battery 7.4 V open circuit\nBefore clear, charger on 12.6 V", 12.6, 7.4),
     ("Van, no start, battery 11.2 V, nothing connected", None, 11.2),
 ])

@@ -44,11 +44,9 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         if draft is not None and 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)
         return
-    when = moment(row.low, volt.start, volt.end)
+    when = _when(context, row, volt)
     if when == "another day":
         return
-    if when == "" and _of_complaint(context, row):
-        when = "earlier"
     if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
         volt = volt._replace(of="supply")  # "Battery was down to 10.7 V when I plugged in"
     scan = snapshot or builder.snapshot
@@ -123,10 +121,13 @@ def _tells_its_scan(low: str) -> bool:
     return bool(phases.scan_head(low) or phases.find(low) or dates.clock(low))
 
 
-def _of_complaint(context: Context, row: Row) -> bool:
-    """Whether a row tells what is wrong with the vehicle, and of no scan: "dead, towed in. Battery 6.2 V"."""
+def _when(context: Context, row: Row, volt: volts.Volt) -> Moment:
+    """When the vehicle had a voltage; before the scan where the row tells what is wrong, and of no scan: "dead, towed
+    in. Battery 6.2 V"."""
+    when = moment(row.low, volt.start, volt.end)
     complaint = small(context.facts.values.get("complaint", ""))
-    return bool(complaint) and complaint in row.line.low and not _tells_its_scan(row.line.low)
+    told = when == "" and complaint and complaint in row.line.low and not _tells_its_scan(row.line.low)
+    return "earlier" if told else when
 
 
 def _after_minutes(low: str, volt: volts.Volt) -> bool:
