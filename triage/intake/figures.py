@@ -41,8 +41,8 @@ def tell(context: Context, snapshots: Sequence[Snapshot], events: Sequence[Event
     for row, left in found[:_MOST]:
         figures = ", ".join(row.text[match.start() : match.end()] for match in left)
         context.builder.notice(
-            "note", f"{figures}: no measurement was read here; write what it was measured on, one to a line, as "
-            "\"ABS connector feed 11.9 V\"", row.line, row.start + left[0].start(), row.start + left[-1].end())
+            "note", f"{figures}: no measurement was read here; write what it was measured on, one to a line, "
+            "as \"ABS connector feed 11.9 V\"", row.line, row.start + left[0].start(), row.start + left[-1].end())
 
 
 def _is_used(match: re.Match[str], used: set[float]) -> bool:
