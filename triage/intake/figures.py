@@ -47,8 +47,8 @@ def tell(context: Context, snapshots: Sequence[Snapshot], events: Sequence[Event
 
 def _is_used(match: re.Match[str], used: set[float]) -> bool:
     value = float(match["value"].replace(",", "."))
-    if match["unit"][0] == "v" and match["scale"] == "" and "." not in match["value"] and "," not in match["value"] and (
-            value in _MADE_FOR):
+    whole = match["value"].isdigit() and match["scale"] == "" and match["unit"][0] == "v"
+    if whole and value in _MADE_FOR:
         return True
     return value in used or (match["scale"] == "m" and round(value / 1000.0, 4) in used) or (
         match["scale"] == "k" and value * 1000.0 in used)
