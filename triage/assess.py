@@ -39,7 +39,7 @@ from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
-from triage.relations.names import by_company, one_name, under_given_names
+from triage.relations.names import by_company, by_reports, one_name, under_given_names
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -82,10 +82,17 @@ class Worked:
         def module_facts(name: str) -> ModuleFacts:
             return tables.module(canonical(name))
 
+        def lost_by(code: str) -> Sequence[str]:
+            facts = tables.facts(code, None)
+            return facts.targets if facts.relation == "lost communication" else ()
+
         canonical = _canonical_names(tables).__getitem__
         apart = [by_company(session, canonical, lambda code: tables.facts(code, None).title) for session in sessions]
-        named = [one_name(session, canonical) for session, _ in apart]
-        named = [(session, either | other) for (session, other), (_, either) in zip(named, apart, strict=True)]
+        missed = [by_reports(session, canonical, lambda name: resolve(name, tables).second, lost_by)
+                  for session, _ in apart]
+        named = [one_name(session, canonical) for session, _ in missed]
+        named = [(session, either | second | other)
+                 for (session, other), (_, second), (_, either) in zip(named, missed, apart, strict=True)]
         typed = [one_type(session) for session, _ in named]
         self.tables = tables
         #: Of each session: another name given for a module -> the name it stands under in the casebook.

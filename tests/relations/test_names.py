@@ -5,7 +5,10 @@ from __future__ import annotations
 import pytest
 from made_sessions import FLAT, HELD, RUNS, code, job, scan, snapshot, tables
 
+from code_tables import load
 from triage.assess import assess, verdicts
+from triage.intake.gather import Part, gather
+from triage.intake.read import read_text
 from triage.model.session import Session
 from triage.relations.names import one_name
 
@@ -48,3 +51,16 @@ def test_two_entries_of_one_scan_stay_two(names: tuple[str, str]) -> None:
     scans = [{"module": name, "codes": [code("P0118", "16")]} for name in names]
     given = job(snapshot("before-clear", *scans, **FLAT), snapshot("after-clear", scans[0], **HELD))
     assert one_name(given, canonical) == (given, {})
+
+
+TWO_NAMES = ("After clear, 13.5 V\nBCM / gateway: no answer\nECM: {code} current\nTCM: {code} current\n"
+             "ABS: {code} current\nRadio: no answer\nClimate: no answer\n")
+
+
+@pytest.mark.parametrize(("code", "missed"), [("U0146", True), ("U0140", True), ("U0155", False)])
+def test_a_name_of_two_modules_means_the_one_that_is_missed(code: str, missed: bool) -> None:
+    session, _ = gather("van", [Part("van", *read_text(TWO_NAMES.format(code=code), load()))])
+    found = assess(session, load())
+    assert any(story.startswith("BCM / gateway is silent, reported lost by") for story in found.stories) is missed
+    assert {fault["explained_by"] for fault in verdicts([session], load())[0]["faults"]} == (
+        {"body control"} if missed else {None})

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from code_tables import Tables
 from triage.collector import collector_paused
-from triage.intake import finish
+from triage.intake import figures, finish
 from triage.intake.entries import (
     belowline,
     besidename,
@@ -113,9 +113,10 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
             context.close_module()
     metarow.flush(context, end=True)
     result = finish.snapshots(context)
-    vehicle = finish.vehicle(context)
+    vehicle, done = finish.vehicle(context), finish.events(context)
+    figures.tell(context, result, done)
     notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))
-    return Reading(result, vehicle, finish.events(context), notices)
+    return Reading(result, vehicle, done, notices)
 
 
 def _in_halves(
@@ -159,6 +160,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.aside is not None:
         _aside(context, row)
         return
+    if not (row.finds.codes or context.live_data or context.in_freeze_frame or row.roles is not None):
+        context.measured_rows.append(at)
     if row.stored:
         continuation.stored(context, row)
         return
@@ -249,7 +252,13 @@ def _without_greeting(context: Context, row: Row) -> Row:
 
 
 def _coded(context: Context, row: Row) -> None:
-    """A row with codes: a key with its value, a sentence, or a line of a list."""
+    """A row with codes: a key with its value, a sentence, or a line of a list; and whether its module refused the
+    clear."""
+    _of_codes(context, row)
+    clearrow.note_refused(context, row)
+
+
+def _of_codes(context: Context, row: Row) -> None:
     if row.described:
         describedrow.read(context, row)
         return

@@ -11,6 +11,26 @@ PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wirin
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
          "plug", "coil", "belt", "buckle", "thermostat", "actuator", "starter", "solenoid", "terminal", "clamp")
 MODULE_WORDS = ("module", "control unit", "ecu", "computer")
+#: What runs to a module or stands on its way: mended, it is no part of that module's own circuits.
+WIRING_WORDS = (
+    r"(?:fuses?|fusible(?: link)?|relays?|hoses?|pipes?|wires?|wiring|harness|loom|cables?|connectors?|plugs?|lamps?|"
+    r"bulbs?|lights?|bracket|belts?|(?:ground|earth|bonding) ?(?:straps?|braids?|leads?|points?|studs?)|straps?|"
+    r"[a-z-]{0,16}sicherung|relais|schlauch|[a-z-]{0,16}leitung|[a-z-]{0,16}kabel(?:baum)?|stecker|lampe|"
+    r"[a-z-]{0,8}masseb(?:and|[aä]nder)|fusible|durite|c[aâ]ble|faisceau|connecteur|"
+    r"ampoule|tresse(?: de masse)?|rele|manguito|cableado|conector|bombilla|(?:trenza|cinta|malla)(?: de masa)?)")
+#: What a module measures or moves with, or an engine or gearbox is mended with: replaced, the module is the old one.
+CIRCUIT_WORDS = (
+    r"(?:(?!lenkwinkel|drehraten|batterie)[a-z-]{0,16}sensore?[ns]?|probes?|senders?|injectors?|valves?|solenoids?|coils?|"
+    r"thermostats?|actuators?|"
+    r"switch(?:es)?|"
+    r"(?:[a-z]{0,6} ?filters?)|gaskets?|seals?|bearings?|(?:spark|glow) ?plugs?|mounts?|pads?|discs?|rotors?|calipers?|"
+    r"(?:water|fuel|oil|vacuum|coolant|washer) pump|(?:reluctor|tone|encoder|sensor) rings?|buckles?|igniters?|squibs?|"
+    r"antennas?|"
+    r"[a-z-]{0,16}geber|[a-z-]{0,16}f[uü]hler|sonden?|[a-z-]{0,16}ventil|[a-z-]{0,16}d[uü]sen?|[a-z-]{0,16}filter|"
+    r"[a-z-]{0,16}schalter|dichtung|z[uü]ndspulen?|lager|thermostat|capteurs?|injecteurs?|vannes?|bobines?|filtres?|"
+    r"joints?|contacteurs?|bougies?|captador(?:es)?|inyector(?:es)?|v[aá]lvulas?|bobinas?|filtros?|"
+    r"juntas?|interruptor(?:es)?|bujias?|termostato)")
+_PART = re.compile(rf"(?<![a-z])(?:{WIRING_WORDS}|{CIRCUIT_WORDS}|clock ?springs?|wickelfeder|racks?)(?![a-z])")
 
 
 #: Something was mended, as people write it: English, German, French, Spanish.
@@ -70,6 +90,10 @@ def battery_renewed(event: Event) -> bool:
     return said and event.module is None and "to be " not in note and _BATTERY.search(note) is not None
 
 
+#: A consumer in capitals before its link: "80A EHPS fusible link".
+_CONSUMER = re.compile(
+    r"(?<![A-Za-z])(?!MAIN|BAT|ALT|GEN|OPEN|BLOWN|LINK|FUS|MEGA|MIDI|MAXI|AMP|THE |ONE |BIG )[A-Z]{3,6}[0-9]? "
+    r"(?:(?:[Ff]usible|[Mm]ain|[Ff]use|[0-9]{2,3} ?A)[ -]?)*(?:[Ll]ink|[Ff]use)")
 #: A link between generator and battery, as people call it in four languages; a numbered fuse is none.
 _LINK = re.compile(
     r"(?<![a-z])(?:fus(?:e|ible) ?-?links?|(?:alternator|generator|charg\w+|main|battery) (?:fuse|link)|mega ?-?fuse|"
@@ -84,11 +108,11 @@ def link_open(event: Event) -> str | None:
     """The note of an event of no other kind, where it says that the link between generator and battery is open.
 
     >>> [link_open(Event(what="other", note=note)) is not None for note in ("fusible link: OPEN", "main fuse blown",
-    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?")]
-    [True, True, False, False, False]
+    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?", "80A EHPS fusible link open")]
+    [True, True, False, False, False, False]
     """
     low = (event.note or "").casefold()
-    if event.module is not None and not names_part(event.module):
+    if (event.module is not None and not names_part(event.module)) or _CONSUMER.search(event.note or ""):
         return None  # the link of that consumer
     said = event.what == "other" and _LINK.search(low) and _OPEN.search(low) and not _NOT_OPEN.search(low)
     return (event.note or "").strip() if said else None
@@ -148,12 +172,14 @@ def names_part(name: str) -> bool:
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
-    >>> of_part(Event(what="replaced", module="ECM", note="coolant sensor")), of_part(Event(what="replaced"))
-    (True, False)
+    >>> [of_part(Event(what="replaced", module="ECM", note=note)) for note in ("coolant sensor", "Masseband Motor",
+    ...     "tresse de masse", "sensor module", None)]
+    [True, True, True, False, False]
     """
     note = (event.note or "").lower()
-    return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
+    named = any(part in note for part in PARTS) or _PART.search(note) is not None
+    return named and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "fuse_open", "leads_reversed", "link_open", "link_renewed",
-           "names_part", "of_part", "says_mended", "says_unplugged"]
+__all__ = ["CIRCUIT_WORDS", "MODULE_WORDS", "PARTS", "WIRING_WORDS", "battery_renewed", "fuse_open",
+           "leads_reversed", "link_open", "link_renewed", "names_part", "of_part", "says_mended", "says_unplugged"]

@@ -34,13 +34,17 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
     ``scale``: nominal volts / 12.
     """
     scanned = book.sessions[session]
-    names = {book.module_name[module].casefold(), book.module_facts[module].name.casefold()}
+    names = {name.casefold() for name in (
+        book.module_name[module], book.module_facts[module].name, book.shown(module))}
     read: dict[tuple[Pin, str], _Read] = {}
     for at in book.order[session]:
         snapshot = scanned.snapshots[at]
         for entry in snapshot.readings or ():
             name = entry.name.casefold()
-            if entry.module is not None and entry.module.casefold() in names and (pin := pin_of(name)) is not None:
+            # "Gateway feed", put down without saying of which module it is.
+            own = entry.module.casefold() in names if entry.module is not None else any(
+                name.startswith(f"{one} ") for one in names)
+            if own and (pin := pin_of(name)) is not None:
                 judged = (_feed if pin == "feed" else _ground)(entry, snapshot.volts, tables, scale)
                 if judged is not None:
                     read[pin, name] = judged

@@ -6,7 +6,7 @@ modules ("ACM", of the airbags or of the aftertreatment): what it lists tells wh
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 from triage.model.failure_types import Meant
@@ -63,6 +63,30 @@ def by_company(
     return (_renamed(session, other) if other else session), other
 
 
+def by_reports(
+    session: Session, canonical: Callable[[str], str], second: Callable[[str], str | None],
+    missed: Callable[[str], Sequence[str]],
+) -> tuple[Session, dict[str, str]]:
+    """``session`` with a silent module whose printed name stands for two ("BCM / gateway") under the second of them,
+    where others report the loss of that one, of which there is no other, and nobody that of the first. And that name
+    given -> the one used.
+
+    ``second``: a name as printed -> the other module it may mean; ``missed``: code -> modules whose loss it reports.
+    """
+    silent = {scan.module: scan.printed or scan.module for shot in session.snapshots for scan in shot.modules
+              if scan.responds is False}
+    doubtful = {name: either for name, printed in silent.items() if (either := second(printed)) is not None}
+    if not doubtful:
+        return session, {}
+    scans = [scan for snapshot in session.snapshots for scan in snapshot.modules]
+    there = {canonical(scan.module) for scan in scans}
+    held = {scan.module for scan in scans if scan.codes}
+    lost = {target for code in {entry.code for scan in scans for entry in scan.codes} for target in missed(code)}
+    other = {name: meant for name, meant in doubtful.items() if name not in held and meant not in there
+             and meant in lost and canonical(name) not in lost}
+    return (_renamed(session, other) if other else session), other
+
+
 def _together(session: Session, names: list[str]) -> bool:
     """Whether one snapshot lists two of ``names``."""
     wanted = set(names)
@@ -104,6 +128,10 @@ def under_given_names(
                 # Of several types the first answers for the entry without one, so that it appears once.
                 stands = meant.get((name, entry.code), (kind,))[0] if kind is None else kind
                 given.setdefault((name, entry.code, stands), {})[scan.module, kind] = None
+    new = {stands: name for name, stands in other.items() if stands not in
+           {scan.module for snapshot in session.snapshots for scan in snapshot.modules}}
+    faults = [fault | {"explained_by": new[told]} if (told := fault["explained_by"]) in new else fault
+              for fault in faults] if new else faults
     return [fault if (name, kind) == (fault["module"], fault["failure_type"]) else _as_given(fault, name, kind)
             for fault in faults for name, kind in given[fault["module"], fault["code"], fault["failure_type"]]]
 

@@ -27,6 +27,8 @@ _CHARGES = re.compile(r"alternator|regulator|generator|lichtmaschine|regler|alte
                       r"regulador")
 #: A supply nobody can have read, V.
 _MOST = 100.0
+#: A 12 V battery without a charger keeps less than this, however lately one was taken off, V; project's own choice.
+_NO_BATTERY = 14.0
 
 
 class SupplyFacts(NamedTuple):
@@ -173,12 +175,16 @@ def _charging_read(
                    and shot.volts is not None and shot.volts < _MOST and shot.outside_supply == "none"), default=0.0)
     for place in range(len(shots) - 1, -1, -1):
         snapshot = shots[place]
-        if snapshot.engine not in ("running", "ready") or snapshot.volts is None or not alone(session, snapshot):
+        charged = _charged(snapshot, scale, good)
+        if not (snapshot.engine in ("running", "ready") or charged) or snapshot.volts is None or not alone(
+                session, snapshot):
             continue
         volts = snapshot.volts
         if highest > over and (place < since or volts != highest):
             continue
-        read = f"{volts:.1f} V {'READY' if snapshot.engine == 'ready' else 'running'}, nothing connected"
+        how = "READY" if snapshot.engine == "ready" else "running"
+        read = f"{volts:.1f} V, nothing connected, which no battery holds by itself" if charged else (
+            f"{volts:.1f} V {how}, nothing connected")
         if volts > over:
             return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "
                                                 "cold"), "high" if volts < _MOST else None, place
@@ -189,7 +195,26 @@ def _charging_read(
         return _entry("charging", "not tested", f"{read}, lies between: commanded charging may hold it there; load it "
                                                 "with lamps and blower and read again"), None, place
     running = [s for s in shots if s.engine in ("running", "ready") and s.volts is not None]
-    return _charging_unsure(running, good, bad), None, -1
+    entry = _charging_unsure(running, good, bad)
+    told = [shot for shot in shots if shot.engine in (None, "unknown") and shot.volts is not None and _has_run(shot)
+            and alone(session, shot)]
+    if entry["state"] == "not tested" and told:
+        read = f"{told[-1].volts:.1f} V after a run, nothing connected"
+        entry = _entry("charging", "not tested", f"{read}: too little if "
+                       "the engine still ran, and nobody said so; read it again while it runs, lamps and blower on")
+    return entry, None, -1
+
+
+def _has_run(shot: Snapshot) -> bool:
+    """Whether a scan stands behind a run."""
+    return bool(shot.ran_minutes or shot.drove or shot.phase == "after-run")
+
+
+def _charged(shot: Snapshot, scale: float, good: float) -> bool:
+    """Whether a scan that says nothing of the engine read what no battery holds by itself: charging level behind a run,
+    or so much that no charge left by a charger reaches it."""
+    return shot.engine in (None, "unknown") and shot.volts is not None and (
+        shot.volts >= (good if _has_run(shot) else _NO_BATTERY * scale))
 
 
 def alone(session: Session, snapshot: Snapshot) -> bool:

@@ -8,8 +8,9 @@ from datetime import datetime
 from triage.intake.entries import happened, metarow
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import clearanswers
+from triage.intake.said import clearanswers, phases
 from triage.intake.said.outside import outside_supply
+from triage.intake.scan.assembly import NOT_STATED
 from triage.intake.scan.context import Context
 from triage.model.session import Event
 
@@ -25,9 +26,16 @@ def read(context: Context, row: Row) -> bool:
         _record(context, row, (part,))
         context.open_code = context.open_row = None
         return True
+    module = context.builder.module
+    if module is not None and context.under_heading and clearanswers.is_refusal(row.low):
+        _refused(context, row, module.printed)
+        return True
     told = clearanswers.answers(row.low, lambda name: _is_name(context, name))
     if clearanswers.heads(row.low):
         context.clear_answers |= _below(context, bool(told))
+    if row.finds.codes and clearanswers.refused_beside(row.low, row.finds.codes[0].start) and not any(
+            deed.what == "cleared" and deed.answer != "refused" for deed in phases.events(row.low)):
+        return False  # what the module listed after it refused: "SRS: clear refused, B0001 stored"
     if not told or any(not any(part.start <= code.start < part.end for part in told) for code in row.finds.codes):
         return False
     builder = context.builder
@@ -44,6 +52,19 @@ def read(context: Context, row: Row) -> bool:
     _record(context, row, told, next((event.at for event in found), None))
     context.open_code = context.open_row = None
     return True
+
+
+def note_refused(context: Context, row: Row) -> None:
+    """Keep what a row says before its first code: that its module refused the clear."""
+    module = context.builder.module
+    if module is not None and row.finds.codes and module.printed != NOT_STATED and clearanswers.refused_beside(
+            row.low, row.finds.codes[0].start):
+        _refused(context, row, module.printed)
+
+
+def _refused(context: Context, row: Row, printed: str) -> None:
+    happened.record(context, Event(at=happened.clock_of(context, row), what="cleared", answer="refused",
+                                   module=context.names.match(printed).canonical))
 
 
 def _record(context: Context, row: Row, told: Sequence[clearanswers.Part], at: datetime | None = None) -> None:

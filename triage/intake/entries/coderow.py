@@ -148,8 +148,16 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
     return draft
 
 
+_NOMINAL = (6.0, 12.0, 24.0, 48.0)
+_NAMING = lazily(r"(?<![0-9.,])(6|12|24|48) ?-?v(?:olts?)? (?=[a-z]{3})"
+                  r"(?!at |while |when |with |stored|active|current)")
+
+
 def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, value: float) -> None:
-    """A voltage in a code's own line is the stored one where the line says so, else the module's."""
+    """A voltage in a code's own line is the stored one where the line says so, else the module's; a nominal one before
+    a word is part of a name: "12V battery voltage low"."""
+    if value in _NOMINAL and any(float(match[1]) == value for match in _NAMING.finditer(row.low)):
+        return
     if draft.freeze or voltmoments.tells_fault(row.low) or any(
         word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")
     ):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.entries import scanned
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -30,12 +31,14 @@ _LEAD = lazily(r"[^:]{3,60}:\s")
 #: So many lines below it a connector's pins may go on.
 _NEAR = 3
 #: Between a module and its connector: "ABS plug", "plug of the ABS unit", "Am Stecker ABS:", "ABS: pin 1".
-_BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
+_BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|to|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
                   r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|vom|beim|du|de|la|le|"
                   r"del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
 #: The words of a scan with its supply, in which a connector is only mentioned.
 _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|clear|repair)|nothing connected|"
                     r"battery|batterie|bater[ií]a)(?![a-z])")
+#: A feed is a place to put a meter on as a connector is: "EPS feed 0.1 V", "ignition feed to the ECM 12.6 V".
+_FED = lazily(r"(?<![a-z])(?:(?:ignition|battery|permanent|switched|main|b\+) )?feeds?(?![a-z])(?! ?drop)")
 #: How a pin was read stays in the reading's name.
 _STATES = {"open": ", open circuit", "loaded": ", under load"}
 _LONGEST = 220
@@ -46,8 +49,9 @@ def read(context: Context, row: Row) -> bool:
     names, or of the one whose connector a line above heads."""
     if len(row.low) > _LONGEST or not _may_tell(row.low):
         return False
-    spots = places(pins.without_far(row.low))
     figures = list(_FIGURE.finditer(row.low))
+    spots = places(pins.without_far(row.low)) or (
+        [hit.span() for hit in _FED.finditer(row.low)] if len(figures) == 1 else [])
     lost = None if figures else missing(row.low)
     module = _module(context, row, spots) if spots else None
     if module is None:
@@ -77,7 +81,7 @@ def _may_tell(low: str) -> bool:
 
 def _module(context: Context, row: Row, spots: list[tuple[int, int]]) -> str | None:
     """The one module that a line names beside the word for a connector."""
-    modules = {context.names.match(row.text[start:end]).canonical for start, end, *_ in context.names.find(row.low)
+    modules = {module for start, end, module in scanned.named(context, row)
                if any(_BETWEEN.fullmatch(row.low, min(end, last), max(start, first)) for first, last in spots)}
     return modules.pop() if len(modules) == 1 else None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
 
 from triage.intake.lines.row import Row
@@ -11,6 +11,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import dates, phases
 from triage.intake.said.outside import outside_supply
+from triage.intake.said.partsof import Part, part_at
 from triage.intake.scan.context import Context
 from triage.model.parts import battery_renewed
 from triage.model.session import Event
@@ -32,17 +33,6 @@ _JOINED = lazily(r"\s?(?:[+&/,]|and|und|et|y)\s?(?:the |das |den |die |le |la |l
 #: What lies between modules is neither of them: "the wiring between ECM and ABS".
 _BETWEEN = lazily(r"(?<![a-z])(?:between|zwischen|entre|from|von|wiring|harness|cable|kabel|leitung|cableado|faisceau|"
                   r"connector|fuse|relay|line|wires?)(?![a-z])")
-#: What only a part is called by, behind or before the name of what it belongs to: "ABS sensor", "hose of the throttle".
-_PART_WORDS = (
-    r"(?:fuses?|fusible(?: link)?|relays?|hoses?|pipes?|wires?|wiring|harness|loom|cables?|connectors?|plugs?|lamps?|"
-    r"bulbs?|lights?|bracket|belts?|sicherung|relais|schlauch|leitung|kabel(?:baum)?|stecker|lampe|fusible|durite|"
-    r"cable|faisceau|connecteur|ampoule|rele|manguito|cableado|conector|bombilla)"
-)
-_PART_BEHIND = lazily(rf"[ -](?!(?:and|und|et|y|or|with) )(?:[a-z]+ )?{_PART_WORDS}(?![a-z])")
-_PART_BEFORE = lazily(
-    rf"(?<![a-z]){_PART_WORDS} (?:(?:of|for|at|to|on|in|from|near|behind|von|vom|zum|zur|fur|am|an|de|du|del)|"
-    r"(?:between|zwischen|entre)(?: \w+){0,5}?(?: (?:and|und|et|y))?) (?:(?:the|der|die|das|den|dem|la|le|el) |l')?$"
-)
 #: A link of the supply, which leaves no new module behind: "fusible link found open, replaced".
 _LINK = lazily(r"(?<![a-z])(?:(?:fusible|main|mega|midi|battery|alternator|generator)[ -]?)+(?:fuse|link)s?(?![a-z])"
                r"(?! ?(?:box|board|panel))|(?<![a-z])fuse[ -]?links?(?![a-z])|"
@@ -78,9 +68,18 @@ _TO_MODULES = ("replaced", "programmed", "paired", "calibrated", "cleared", "act
 
 def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.Stamp]) -> None:
     """One deed as an event for each module it was done to."""
-    about = _modules(context, row, deed) if deed.what in _TO_MODULES else [None]
+    parts = _parts(context, row) if deed.what == "replaced" else {}
+    about = _modules(context, row, deed, parts) if deed.what in _TO_MODULES else [None]
     at = next((stamp.value for stamp in stamps), None) or clock_of(context, row)
-    for module in about:
+    first, last = _part_of(row, deed)
+    told = [(place, part) for place, part in parts.items() if part is not None and first <= place[0] < last]
+    for place, part in told:
+        # Wiring mends the way to a module, and no fault of its own; a fuse or strap beside a module is no news.
+        module = None if part.wiring else _owner(context, row.text[place[0] : place[1]])
+        if not part.wiring or about == [None]:
+            record(context, Event(at=at, what="replaced", module=module, part=deed.part, answer=deed.answer,
+                                  note=row.text[part.start : part.end]))
+    for module in about if not told or about != [None] else ():
         battery = deed.what == "replaced" and module is None and _of_battery(row, deed)
         link = _LINK.search(row.text) if deed.what == "replaced" and module is None and not battery else None
         note = deed.note or ("battery" if battery else link[0] if link is not None else None)
@@ -118,7 +117,32 @@ def record(context: Context, event: Event) -> None:
         builder.next_phase = "after-clear"
 
 
-def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | None]:
+def _owner(context: Context, name: str) -> str:
+    """The module that a part belongs to: where the part sits ("ABS avant gauche") makes no other one of it."""
+    whole = context.names.match(name).canonical
+    alone = context.names.match(whole.partition(",")[0]).canonical
+    return alone if whole.startswith(f"{alone},") else whole
+
+
+def _parts(context: Context, row: Row) -> dict[tuple[int, int], Part | None]:
+    """By the place of a module's name: the part that was replaced and is only called by it; None where that part has a
+    name of its own: "airbag clock spring"."""
+    places = [name[:2] for name in context.names.find(row.low)]
+    found: dict[tuple[int, int], Part | None] = {}
+    for place in places:
+        part = part_at(row.low, *place)
+        behind = next((other for other in places if other[0] == place[1] + 1), None)
+        if part is not None:
+            inner = any(part.start <= other[0] and other[1] <= part.end and other != place for other in places)
+            found[place] = None if inner else part
+        elif behind is not None and part_at(row.low, *behind) is not None:
+            found[place] = None
+    return found
+
+
+def _modules(
+    context: Context, row: Row, deed: phases.Deed, parts: Mapping[tuple[int, int], Part | None],
+) -> Sequence[str | None]:
     """The modules that something was done to; None for the whole vehicle."""
     if deed.what == "cleared" and _OF_ALL.search(row.low[max(0, deed.start - 16) : deed.end + 6]):
         # "Reflashed the gearbox, cleared all"
@@ -128,7 +152,7 @@ def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | No
              and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])
              and row.text[name[0] : name[1]] != "pas"
              and not _is_engine_state(row.low, name[:2])
-             and not (deed.what == "replaced" and _is_part(row.low, name[:2]))
+             and name[:2] not in parts
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
@@ -173,12 +197,6 @@ def _is_switched(low: str, span: Sequence[int]) -> bool:
 def _is_engine_state(low: str, span: Sequence[int]) -> bool:
     """Whether a name only tells how the engine was: "engine running"."""
     return low[span[0] : span[1]] in _ENGINES and _HOW_IT_WAS.match(low, span[1]) is not None
-
-
-def _is_part(low: str, span: Sequence[int]) -> bool:
-    """Whether a name only tells whose part was meant: "fuse of the radio", "ABS relay"."""
-    return _PART_BEHIND.match(low, span[1]) is not None or _PART_BEFORE.search(
-        low, max(0, span[0] - 60), span[0]) is not None
 
 
 def clock_of(context: Context, row: Row) -> datetime | None:

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from triage.intake.entries import happened
+from triage.intake.entries import happened, scanned
 from triage.intake.lines.row import Row
+from triage.intake.naming.ampere import is_no_name
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, remarks, tocome, volts
+from triage.intake.said.partsof import part_at
 from triage.intake.scan.context import Context
+from triage.model.parts import names_part
 from triage.model.session import Event
 
 _PART = (r"(?:(?:fusible |fuse ?-?|main |battery |alternator |generator |mega ?-?|midi ?-?|maxi ?-?)*"
@@ -71,12 +74,15 @@ def _is_denied(low: str, begin: int, end: int) -> bool:
 
 
 def _module(context: Context, row: Row, begin: int, end: int) -> str | None:
-    """The one module of the scans that a part is named after: "80 A EPS link"."""
+    """The one module that a part is named after: "80 A EPS link"; one that only stands beside it is of the scans."""
     seen = {context.names.match(module.printed).canonical for scan in context.builder.snapshots
             for module in scan.modules.values()}
-    named = {context.names.match(row.text[first:last]).canonical for first, last, *_ in context.names.find(row.low)
-             if begin <= first < end}
-    told = named & seen
+    places = [place for place in scanned.named(context, row) if begin <= place.start < end]
+    owners = {module for start, last, module in places if not names_part(module)
+              and not is_no_name(row.low, row.low[start:last], start, last)
+              and (part := part_at(row.low, start, last)) is not None and part.wiring
+              and _OPEN.search(row.low, part.start, end) is not None}
+    told = owners or {place.module for place in places} & seen
     return told.pop() if len(told) == 1 else None
 
 

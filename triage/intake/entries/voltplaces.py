@@ -10,6 +10,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import conditions, dates, nominal, phases, voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
@@ -43,7 +44,7 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         if draft is not None and 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)
         return
-    when = moment(row.low, volt.start, volt.end)
+    when = _when(context, row, volt)
     if when == "another day":
         return
     if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
@@ -102,6 +103,8 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
         scan.readings += [rested] if rested not in scan.readings else []
         scan.volts, scan.volts_rested = None, False
     first = scan.volts is None
+    if heads and scan.volts_before and when == "" and volt.of in ("supply", "bare"):
+        when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
     to_snapshot(scan, volt, when)
     scan.volts_rested = scan.volts_rested or (
         first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
@@ -116,6 +119,15 @@ def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:
 def _tells_its_scan(low: str) -> bool:
     """Whether a row names the scan that it is of, by its number, its phase or its time of day."""
     return bool(phases.scan_head(low) or phases.find(low) or dates.clock(low))
+
+
+def _when(context: Context, row: Row, volt: volts.Volt) -> Moment:
+    """When the vehicle had a voltage; before the scan where the row tells what is wrong, and of no scan: "dead, towed
+    in. Battery 6.2 V"."""
+    when = moment(row.low, volt.start, volt.end)
+    complaint = small(context.facts.values.get("complaint", ""))
+    told = when == "" and complaint and complaint in row.line.low and not _tells_its_scan(row.line.low)
+    return "earlier" if told else when
 
 
 def _after_minutes(low: str, volt: volts.Volt) -> bool:

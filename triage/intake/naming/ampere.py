@@ -6,7 +6,8 @@ from __future__ import annotations
 from triage.intake.plain.patterns import lazily
 
 #: A current, by its number with decimals, or by that and what it is the rating of: "7.5 amp", "10 amp dlc fuse".
-_AMOUNT, _DECIMALS = lazily(r"(?<![0-9a-z.,-])[0-9]{1,3}[\s-]?$"), lazily(r"(?<![0-9])[0-9]{1,2}[.,][0-9]{1,2}[\s-]?$")
+_AMOUNT, _DECIMALS = lazily(r"(?<![0-9a-z.,-])[0-9]{1,3}a?[\s-]?$"), lazily(
+    r"(?<![0-9])[0-9]{1,2}[.,][0-9]{1,2}[\s-]?$")
 _RATED = lazily(
     r"[\s-](?:(?!no |is |has |ok |was )[a-z0-9/-]{1,12}\s){0,3}?(?:fus(?:e[sd]?|ible)|breakers?|relays?|draw|load|"
     r"chargers?|circuits?|sockets?|supply|current|alternator)(?![a-z])"

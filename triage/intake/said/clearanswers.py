@@ -148,6 +148,38 @@ _LEADS = lazily(r"^(?:(?:the|das|der|die|le|la|el|in|from|by) |l')")
 _LONGEST, _LONGEST_NAME = 400, 40
 
 
+#: A clear that was refused, said in the words for a clear, so that it may stand beside codes.
+_REFUSED_CLEAR = lazily(
+    r"(?<![a-z])(?:(?:clear(?:ing|ance)?|erase|erasing|delet(?:e|ing|ion))(?: (?:was|is|request|command|of codes))* "
+    r"(?:refused|rejected|denied|not (?:possible|accepted))|refuse[sd] (?:to clear|the clear|clearing)|"
+    r"(?:(?:would|will|could|can|did|does)(?: ?n ?'? ?t| not)|cannot|wont|cant) (?:be )?(?:clear|eras)(?:e?d|e)?|"
+    r"(?:nicht|un)loschbar|(?:nicht loschbar|loschen|loschung|loschvorgang)(?: (?:war|ist|wurde))? "
+    r"(?:nicht moglich|abgelehnt|verweigert|unmoglich)|(?:lasst|liess) sich nicht losch\w+|"
+    r"effacement (?:refuse|impossible|rejete)e?|(?:impossible (?:d'|a ))effac\w+|"
+    r"borrado (?:rechazado|denegado|imposible)|"
+    r"no se (?:deja|dejo|puede|pudo) borrar)(?![a-z])")
+#: What nobody can clear is no clear that was refused.
+_RECORD = lazily(r"(?<![a-z])(?:crash|impact|collision|deploy\w*|unfall|aufprall|choc|choque|permanent\w*)(?![a-z])")
+
+
+def is_refusal(low: str) -> bool:
+    """Whether a whole line says that a clear was refused, and no more.
+
+    >>> is_refusal("- clear refused"), is_refusal("clear refused by the abs")
+    (True, False)
+    """
+    return len(low) <= 60 and _REFUSED_CLEAR.fullmatch(low.strip(" .!-*\u2022")) is not None
+
+
+def refused_beside(low: str, code: int) -> bool:
+    """Whether a line tells of its module, before its first code (at ``code``), that it refused the clear.
+
+    >>> [refused_beside(low, low.index("b0")) for low in ("airbag: clear refused, b0001", "airbag: b0001 stored")]
+    [True, False]
+    """
+    return _REFUSED_CLEAR.search(low, 0, code) is not None and _RECORD.search(low) is None
+
+
 def answers(low: str, is_name: Callable[[str], bool]) -> tuple[Part, ...]:
     """The answers to a clear that a line in small letters tells, in its order; none where it tells of no clear, or
     where what it says may be what the modules held. ``is_name``: whether a text is the name of a module."""
@@ -303,4 +335,4 @@ def _bare(name: str) -> str:
     return _LEADS.sub("", _REQUEST.sub("", name.strip(" .:;,-=>*\"'"))).strip()
 
 
-__all__ = ["Answer", "Part", "answers", "heads", "listed"]
+__all__ = ["Answer", "Part", "answers", "heads", "is_refusal", "listed", "refused_beside"]

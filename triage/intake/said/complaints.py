@@ -51,7 +51,9 @@ _SAID = (
     r"(?:no[ -](?:crank(?:ing)?|start)|non[ -]?start(?:er)?|crank(?:s|ing)? (?:but |and )?(?:no start|slow(?:ly)?)|"
     rf"slow (?:to )?crank(?:ing)?|(?:starts? (?:badly|poorly|hard)|hard(?: to)? start(?:ing)?)|"
     rf"(?:keeps?|kept|always) (?:going|running|getting|draining) (?:flat|dead|down)|(?:goes|went) flat|"
-    rf"{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking)|"
+    rf"{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking|"
+    r"(?:go|switch|get|come) (?:in)?(?:to )?ready)|"
+    rf"towed in|no ready|geht nicht (?:auf|in) ready|passe pas en ready|no pasa a ready|"
     rf"flat battery|battery (?:is |was |keeps going |goes |went )?(?:flat|dead)|dead battery|"
     rf"(?:just |only )?click(?:s|ing)(?: only)?|limp mode|cuts out|stalls|keeps (?:dying|stalling)|"
     rf"{_LAMP} (?:(?:is|are|came|come|comes|stays?) )?(?:on|lit|flashing)|"
@@ -65,7 +67,8 @@ _SAID = (
 _PLAIN = lazily(rf"(?<![a-z]){_SAID}(?![a-z])")
 #: Said of nothing but a vehicle, so that a line of its own needs no vehicle beside it.
 _ALONE = lazily(
-    rf"\s*(?:(?:it|engine|vehicle|motor) )?(?:no[ -](?:crank|start)|{_AUX} (?:start|crank|turn over)|"
+    rf"\s*(?:(?:it|engine|vehicle|motor) )?(?:no[ -](?:crank|start)|{_AUX} (?:start|crank|turn over|"
+    r"go (?:in)?(?:to )?ready)|"
     r"springt (?:schlecht |gar )?nicht(?: mehr)? an|startet nicht(?: mehr)?|(?:ne |n')?demarre (?:pas|plus)|no arranca)"
     r"[\s.!]*"
 )
@@ -102,6 +105,8 @@ _ALSO = lazily(
     r"encore|muert[oa]s?|no funcionan?|parpadean?|otra vez)(?![a-z])"
 )
 _LED = lazily(r"\s*(?:this|it|that|here|here's|it's|hier|das|c'est|es|esta|ceci) .*(?:that|which|der|die|das|qui|que) ")
+#: What a row of a list of modules has in it.
+_LISTED = lazily(r":|(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z0-9])|\t|\|")
 #: In capitals, short for a module: whether that is dead the scan tells.
 _MODULE = lazily(r"(?<![A-Za-z])[A-Z]{2,5}(?![A-Za-z])")
 _NO_COMPLAINT = lazily(
@@ -137,8 +142,12 @@ def told(text: str, low: str) -> str | None:
     parts.append((start, len(low)))
     whole = [(begin + len(low[begin:end]) - len(low[begin:end].lstrip()), end) for begin, end in parts if begin < end]
     vehicle = any(_VEHICLE.fullmatch(low[begin:end].strip()) for begin, end in whole)
-    if not (vehicle or _HEAD.match(low)):
+    # "Won't start, dash dead, towed in": what says so of a vehicle alone needs none beside it.
+    alone_said = len(whole) > 1 and any(_ALONE.fullmatch(low[begin:end].strip()) for begin, end in whole[:2]) and (
+        _LISTED.search(low) is None)
+    if not (vehicle or alone_said or _HEAD.match(low)):
         return None
+    vehicle = vehicle or alone_said
     sure = {(begin, end) for begin, end in whole if _is_complaint(low[begin:end].strip(), vehicle)}
     said = [part for part in whole if part in sure or (sure and _is_too(text[slice(*part)], low[slice(*part)]))]
     return ", ".join(text[begin + _led(low[begin:end]) : end].strip() for begin, end in said) or None

@@ -4,6 +4,8 @@
 ['off', 'running', 'running', None, None]
 >>> engine("14.2 v, engine runing"), engine("engine ruined")
 ('running', None)
+>>> engine("idled another 15 min with headlights and blower on. 12.1 v"), engine("idled 15 min, 12.1 v")
+('running', None)
 >>> spans("koeo, engine off, abs clean")
 ((0, 4), (6, 16))
 """
@@ -83,6 +85,13 @@ _BESIDE_NUMBER = lazily(
     r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
     r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
 )
+#: "Idled 15 min with headlights and blower on": it ran while that was read.
+_LOADED = lazily(
+    r"(?<![a-z])(?:idl(?:e|ed|ing)|ran|run|leerlauf|gelaufen|laufen(?: lassen)?|ralenti|tourn[ea]r?|marcha)(?![a-z])"
+    r"[^.;|\n]{0,32}? (?:with|mit|avec|con) (?:[a-z]+ ){0,3}?(?:head ?lights?|lights?|lamps?|blower|heater|heated|"
+    r"loads?|"
+    r"consumers?|everything|licht|scheinwerfern?|geblase|verbrauchern?|phares|feux|soufflerie|consommateurs|luces|"
+    r"faros|ventilador|consumidores|todo)(?![a-z])(?! (?:off|aus|eteints?|apagad[oa]s?)(?![a-z]))")
 #: "READY 15 min" of an electric drive.
 _READY_FOR = lazily(r"(?<![a-z])ready (?:for |since |seit |depuis )?[0-9]{1,3} ?min")
 _TAKEN = r"(?:taken|made|done|run|read|captured|recorded|was|were|been|while|it|all|codes)"
@@ -168,6 +177,8 @@ def engine(low: str) -> Engine | None:
             return state
     if not said and _READY_FOR.search(low) is not None:
         return "ready"
+    if not said and _LOADED.search(low) is not None:
+        return "running"
     return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low)) else None
 
 

@@ -63,7 +63,10 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             rf"(?<![a-z])(?:donor (?:vehicle|car|van|truck|bus|lorry)|(?:donor|spender|donneur|donante){_ON_IT}|"
             r"(?:second|other|another) (?:vehicle|car|van|truck|bus|lorry|tractor)|"
             r"jump(?:er)? (?:leads?|cables?)|"
-            r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
+            r"jump(?:ed|[ -]?started) (?:from|off)|jump (?:from|off(?= (?:an?|the|another|our|my|his|her)(?![a-z])))|"
+            # "21.8 V, jump off": what was connected no longer is.
+            r"jump(?= (?:is |was |now )?(?:off|on|removed|disconnected|connected)\s*(?:[,.;)|]|$))|"
+            r"leads? (?:still |are |were )?(?:on|connected|attached)|"
             r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
             r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
         ),
@@ -71,7 +74,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "jump pack",
         lazily(
-            r"(?<![a-z])(?:jump[ -]?pac?k|jump[ -]?starter|jump ?box|b(?=o+s)[ost]{2,5}e?r(?: pack)?|"
+            r"(?<![a-z])(?:jump[ -]?pac?k|jump[ -]?starter|jump ?box|"
+            r"(?<!charger/)(?<!charger / )b(?=o+s)[ost]{2,5}e?r(?: pack)?(?![ /-]{1,3}ch[ar]{0,3}ge?r)|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
             r"arrancador(?: de bateria)?|start booster|power pack|"
             r"(?<=with the )pack|(?<=with a )pack|(?<=without the )pack|(?<=without a )pack|"
@@ -88,7 +92,9 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"(?:on|with) (?:a |the )?ch[ar]{1,3}ge?r|"
             r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
             r"battery )?support"
-            r"(?! (?:arm|bracket|leg|frame|call|ticket|line|team)(?![a-z]))|battery (?:support(?: unit)?|maintainer|"
+            r"(?! (?:arm|bracket|leg|frame|call|ticket|line|team)(?![a-z]))|"
+            r"support(?= (?:at |mode |@ ?)?[0-9]{1,2}(?:[.,][0-9]{1,2})? ?v(?![a-z]))|"
+            r"battery (?:support(?: unit)?|maintainer|"
             r"tender|conditioner)|maintainer|"
             r"power supply(?= (?:(?:is|was|still|now|just) )*(?:on|connected|hooked|attached|clipped|off|"
             r"disconnected|removed)(?![a-z])(?! circuit))|"
@@ -198,6 +204,7 @@ def outside_supply(low: str) -> OutsideSupply | None:
     low = tocome.clauses_done(low)
     if _NO_SUPPLY.search(low):
         return "none"
+    found: OutsideSupply | None = None
     for kind, noun in _SUPPLY_NOUN:
         match = noun.search(low)
         if match is None:
@@ -205,5 +212,8 @@ def outside_supply(low: str) -> OutsideSupply | None:
         before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
         behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]
         off = _OFF.search(_OTHER_OFF.sub("", f"{before[-16:]} # {behind}"))
-        return "none" if off and _WITH_IT.search(low, match.end()) is None else kind
-    return None
+        if not off or _WITH_IT.search(low, match.end()) is not None:
+            return kind
+        # "Jump pack off, charger 13.6 V": another device may still be on.
+        found = "none"
+    return found

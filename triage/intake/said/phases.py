@@ -132,6 +132,10 @@ _BROKEN = (
 )
 #: Behind what was put in: nothing more, or when it was.
 _AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]{2}(?![0-9]|\s?v)))"
+#: What is changed for another: of anything else "changed" says little.
+_CHANGED = (
+    r"battery|batt|batteries|alternator|generator|starter|sensor|module|unit|fuse|relay|strap|cable|ecu|[a-z]*batterie|"
+    r"lichtmaschine|steuergerat|[a-z]*sensor|alternateur|calculateur|capteur")
 #: Each deed, what every text has that says it, and the pattern.
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
@@ -186,17 +190,21 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad"),
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad|chang|wechselt"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
             rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?|(?:\w+ )?(?:lamps?|lights?|messages?|noises?|leaks?)"
-            rf"(?![a-z]))(?:[a-z]+ ){{1,3}}?(?:(?:fitted|installed|put in|in|on){_AT_ONCE}|"
+            rf"(?![a-z]))(?:[a-z]+ ){{1,5}}?(?:(?:fitted|installed|put in|in|on){_AT_ONCE}|"
             rf"(?:fitted|installed|put in)(?= (?:and|then|now|today|this morning)(?![a-z])))|"
-            rf"neue[rnsm]? [a-z]+ (?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
+            rf"neue[rnsm]? [a-z-]+ (?:[a-z-]+ ){{0,3}}?(?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
             rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)?|nuev[oa])"
             rf"(?: posee?| montee?| puest[oa])?"
             rf"{_AT_ONCE}|fitted (?:a )?(?:new|used|another)|"
             rf"ersetzt|"
+            rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
+            rf"changee?s?)|"
+            rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
+            rf"(?<=[+&] )(?:an? )?new (?:[a-z0-9]+ )?(?:{_CHANGED})|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
         ),
     ),
@@ -272,7 +280,7 @@ _NOT = lazily(
     # What may be done was not.
     r"(?:can|may|might|could|shall|peu(?:t|vent)|doi(?:t|vent)|pueden?|deben?)(?= (?:only |\w+ly )?(?:be|etre|ser) )|"
     r"niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
-    r"un|nicht|pas|non|sin|no|vor|avant|antes|"
+    r"un|nicht|pas|non|sin|no|vor|avant(?! (?:droite?|gauche|[dg])(?![a-z]))|antes|"
     r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
@@ -302,7 +310,8 @@ _DEED_SIGNS = lazily(
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
-    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]"
+    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]|remplac|"
+    r"wechselt|change"
 )
 
 

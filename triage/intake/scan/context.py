@@ -134,6 +134,8 @@ class Context:
     drawing: int | None = None
     #: The connector that was measured last.
     connector: Connector | None = None
+    #: The places of rows in which measurements may stand.
+    measured_rows: list[int] = field(default_factory=list)
     #: The text speaks of a scan without naming a module ("all modules: no codes").
     saw_scan: bool = False
 

@@ -1,0 +1,66 @@
+"""A part that is called by its module was replaced, and the module is the old one. All invented; wordings: common
+practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.assess import assess
+from triage.intake.gather import Part, gather
+from triage.intake.read import read_text
+from triage.model.parts import of_part
+
+_SCAN = "Before clear 12.1 V\nECM: P0562\nABS: C0035\nAirbag: none\nTCM: none\nEPS: none\n\n"
+
+
+def _done(line: str) -> list[tuple[str | None, str | None]]:
+    return [(event.module, event.note) for event in read_text(_SCAN + line, load()).events if event.what == "replaced"]
+
+
+@pytest.mark.parametrize(("line", "module", "note"), [
+    ("replaced ABS wheel speed sensor left rear", "anti-lock brakes", "ABS wheel speed sensor"),
+    ("new engine oil pressure switch fitted", "engine control", "engine oil pressure switch"),
+    ("new airbag clock spring fitted", "steering column", "clock spring"),
+    ("steering rack replaced", "power steering", "steering rack"),
+    ("ABS Sensor hinten links ersetzt", "anti-lock brakes", "ABS Sensor"),
+    ("capteur ABS avant gauche remplacé", "anti-lock brakes", "capteur ABS avant gauche"),
+    ("filtre à huile moteur remplacé", "engine control", "filtre à huile moteur"),
+    ("sensor ABS rueda trasera sustituido", "anti-lock brakes", "sensor ABS"),
+    ("new transmission solenoid fitted", "transmission control", "transmission solenoid"),
+    # What only leads to a module mends no fault of its own.
+    ("new engine ground strap fitted", None, "engine ground strap"),
+    ("Masseband Motor ersetzt", None, "Masseband Motor"),
+    ("neues Massekabel am Motor eingebaut", None, "Massekabel am Motor"),
+    ("tresse de masse moteur remplacée", None, "tresse de masse moteur"),
+])
+def test_a_part_is_told_with_what_it_is_called(line: str, module: str | None, note: str) -> None:
+    assert _done(line) == [(module, note)]
+    assert of_part(next(event for event in read_text(_SCAN + line, load()).events))
+
+
+@pytest.mark.parametrize(("line", "module"), [
+    ("ABS module replaced", "anti-lock brakes"), ("new ABS unit fitted", "anti-lock brakes"),
+    ("ABS-Steuergerät ersetzt", "anti-lock brakes"), ("calculateur ABS remplacé", "anti-lock brakes"),
+    ("replaced the ABS hydraulic unit", "anti-lock brakes"), ("new EPS control unit fitted", "power steering"),
+])
+def test_a_module_is_one_still(line: str, module: str) -> None:
+    assert _done(line) == [(module, None)]
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("battery changed for a new one", True), ("Batterie gewechselt", True), ("batterie changée", True),
+    ("After clear + new battery, 12.6 V", True), ("batterie remplacée", True),
+    ("idle speed changed", False), ("the codes changed", False), ("needs a new battery", False),
+])
+def test_a_battery_that_was_changed(line: str, told: bool) -> None:
+    assert _done(line) == ([(None, "battery")] if told else [])
+
+
+def test_nobody_is_told_to_program_a_module_whose_part_was_replaced() -> None:
+    later = "After repair 12.8 V. replaced ABS wheel speed sensor left rear, ECM engine oil filter replaced\n" \
+            "ECM: none\nABS: none\nAirbag: none\nTCM: none\nEPS: none\n"
+    session, _ = gather("van", [Part("van", *read_text(text, load())) for text in (_SCAN, later)])
+    found = assess(session, load())
+    assert not any("program" in step["do"] for step in found.verdict["next_checks"])
+    assert not any("program it" in text for text in found.gates)
