@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.near import small
+from triage.intake.words.vocabulary import STATES
 
 #: How often a code was set, said last in its line: "active x25", "(3 times)", "past count: 31".
 _COUNT_LAST = lazily(
@@ -95,6 +96,8 @@ def _take(
         said = states.of_cell(low, translated, legend) is not None
     else:
         said = _any_state([part for _, part in parts], translated, legend)
+    if said and len(parts) > 1:
+        parts = _whole_states(text, low, parts)
     if not settled and not said:
         if legend:
             text, low, parts = _by_letter(details, text, low, parts, legend)
@@ -126,6 +129,20 @@ def _take(
         for place in range(len(texts) - 1, -1, -1):
             # "seat heater, current above threshold" starts with no status.
             take_running(details, texts[place], small(texts[place]), translated, doubtful, place == 0)
+
+
+def _whole_states(text: str, low: str, parts: list[tuple[int, str]]) -> list[tuple[int, str]]:
+    """The pieces with those as one that one wording holds together: "confirmed", "not active now"."""
+    found = parts[:1]
+    for start, part in parts[1:]:
+        begin, end = found[-1][0], start + len(part.rstrip())
+        begin += len(found[-1][1]) - len(found[-1][1].lstrip())
+        hits = STATES.find(low[begin:end])
+        if len(hits) == 1 and hits[0].end - hits[0].start == end - begin:
+            found[-1] = begin, text[begin:end]
+        else:
+            found.append((start, part))
+    return found
 
 
 def _keyed(details: Details, text: str, translated: bool, legend: Legend) -> str:

@@ -130,6 +130,8 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
 #: "#" may be the head of a column.
 _COMMENTED = lazily(r"\s*(?://|#{1,3} )\s*[^\W\d]")
 _TYPE = lazily(r"[0-9A-Fa-f]{2}")
+_ENDS_DATED = lazily(r"(?<![0-9./-])[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}[,;]?$")
+_OF_DAY = lazily(r"[0-2]?[0-9][:.h][0-5][0-9](?![0-9.])")
 
 
 def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) -> None:
@@ -166,7 +168,8 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
-        told = told or ("scan" not in head_roles and bool(cells) and _counts_a_scan(cells[0].low))
+        told = told or ("scan" not in head_roles and bool(cells) and (
+            _counts_a_scan(cells[0].low) or _is_moment(cells)))
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
         if head_roles and _is_flag(head_roles[0]):
@@ -254,6 +257,12 @@ def _counts_a_scan(low: str) -> bool:
     """Whether the first cell of a row heads a scan: "Scan 2, codes cleared, 11.9 V" between rows parted by commas."""
     head = phases.scan_head(low)
     return head is not None and head.end() >= len(low.rstrip(" :.-"))
+
+
+def _is_moment(cells: Sequence[Cell]) -> bool:
+    """Whether two cells are a date at the end of the first and the time of day: two blanks between them are a slip."""
+    return len(cells) == 2 and _ENDS_DATED.search(cells[0].low) is not None and (
+        _OF_DAY.match(cells[1].low) is not None)
 
 
 def _is_supply(cells: Sequence[Cell]) -> bool:
