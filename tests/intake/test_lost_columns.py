@@ -59,7 +59,8 @@ def test_lost_columns(text: str, modules: dict[str, list[str]]) -> None:
 
 def test_two_blanks_between_a_date_and_a_time_are_no_cells() -> None:
     table = "Module  Code  Status\nABS  C0035  {}\nECM  no faults\n"
-    assert scans(f"Reading 03.04.2025 08:11\n{table.format('stored')}\nReading 03.04.2025  09:40\n{table.format('active')}") == [
+    first, second = (table.format(status) for status in ("stored", "active"))
+    assert scans(f"Reading 03.04.2025 08:11\n{first}\nReading 03.04.2025  09:40\n{second}") == [
         " | ABS: C0035 stored; ECM: clean", " | ABS: C0035 current; ECM: clean"]
 
 
@@ -79,6 +80,7 @@ def test_two_blanks_between_a_date_and_a_time_are_no_cells() -> None:
         ("détecté, pas encore confirmé", "pending"),
     ],
 )
-@pytest.mark.parametrize("text", ["ABS\n  C0035 {}", "ABS\n  C0035 pump motor - {}", "Module: ABS\nCode: C0035\nStatus: {}"])
+@pytest.mark.parametrize(
+    "text", ["ABS\n  C0035 {}", "ABS\n  C0035 pump motor - {}", "Module: ABS\nCode: C0035\nStatus: {}"])
 def test_what_a_memory_holds_and_what_is_so_now(said: str, status: str, text: str) -> None:
     assert told(text.format(said)).endswith(f"anti-lock brakes: C0035 {status}")

@@ -156,6 +156,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
+    found = heavylist.written_out(found, names.likely)
     found = lostcolumns.tabbed(found, lambda name: names.score(names.bare(name)) >= 60.0)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))

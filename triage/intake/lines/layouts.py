@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.lines import scancolumn
+from triage.intake.lines import bycontent, scancolumn
 from triage.intake.lines.gaps import between_cells
 from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import list_mark, places, places_outside_quotes, stretches
@@ -276,7 +276,9 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tu
     cells = row.cells or []
     if row.kind == "gap":
         cells = row.cells = _unglued(row, head, roles)
-        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
+        fit = _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
+        lows = [cell.low for cell in cells]
+        return bycontent.fitted(lows, roles) if "spn" in roles and bycontent.is_wrong(lows, fit) else fit
     if len(cells) <= len(roles):
         return roles[1 : len(cells) + 1] if _lacks_first(row, cells, roles) else roles[: len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
