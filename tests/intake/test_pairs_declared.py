@@ -18,7 +18,7 @@ TEXTS: list[tuple[str, dict[str, list[str]]]] = [
         {"retarder": ["SPN 168 FMI 4 current", "SPN 110 FMI 3 stored"], "engine control": ["SPN 444 FMI 4 stored"]},
     ),
     (
-        "Truck dead, 21.9 V\nSA 0 Engine: 444/4 active, 94/1 inactive\nSA 11 Brakes: 639/9 active\nSA 23 Dash: no reply",
+        "Truck, 21.9 V\nSA 0 Engine: 444/4 active, 94/1 inactive\nSA 11 Brakes: 639/9 active\nSA 23 Dash: no reply",
         {"engine control": ["SPN 444 FMI 4 current", "SPN 94 FMI 1 stored"],
          "anti-lock brakes": ["SPN 639 FMI 9 current"], "instrument cluster": ["silent"]},
     ),
