@@ -27,7 +27,7 @@ _BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s+/\s+|\s*[:,;=]\s+|\s{2,}")
 #: Behind the status something else may be told: "Present - lamp on".
 BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
 #: What leads to the names behind a code and its text, and parts them, but within brackets.
-_LEADS = lazily(r":\s+(?=[^\W\d])")
+_LEADS = lazily(r"(?<![:\s]):\s+(?=[^\W\d])")
 _PARTS = lazily(r"([(\[][^()\[\]]*[)\]])|[,;]\s+")
 _OPENING = {"(": ")", "[": "]"}
 _SHORT = lazily(r"\s?[(\[][^()\[\]]*[)\]]$")
