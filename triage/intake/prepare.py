@@ -42,7 +42,7 @@ from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, states
 from triage.intake.said.languages import language
-from triage.intake.scan import indents, style
+from triage.intake.scan import indents, statusheads, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
@@ -207,6 +207,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.hanging = indents.hanging(all_rows)
     context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
+    context.status_places = statusheads.places(all_rows, context.translated)
     context.unmarked = explained.unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
