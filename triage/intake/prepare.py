@@ -100,6 +100,7 @@ from triage.intake.tidying import (
     namesbelow,
     numberednames,
     obdlists,
+    outlinenumbers,
     ownlists,
     pagebreaks,
     pairednames,
@@ -156,7 +157,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
-    paired = heavylist.written_out(found, names.likely)
+    paired = heavylist.written_out(outlinenumbers.unnumbered(found), names.likely)
     found = list(lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))

@@ -32,6 +32,7 @@ _PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
 _MOST_ASKED = 6
 _COUNT_REACH = 16
+_DENIES = lazily(r"\s*(?:not|no longer|nicht|non|pas|plus|no|ya no)\s")
 _JOINTS = frozenset((" +", " &"))
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
@@ -140,6 +141,9 @@ def _whole_states(text: str, low: str, parts: list[tuple[int, str]]) -> list[tup
         hits = STATES.find(low[begin:end])
         if len(hits) == 1 and hits[0].end - hits[0].start == end - begin:
             found[-1] = begin, text[begin:end]
+        elif _DENIES.match(low, start) is not None and _any_state((found[-1][1],), False, ()) and _any_state(
+                (part,), False, ()):
+            found[-1] = start, part  # "confirmed, not actvie": what is so now, with a slip in it
         else:
             found.append((start, part))
     return found
