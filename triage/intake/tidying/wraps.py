@@ -96,7 +96,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         bare = row.line.text[prefix(row.line) :].rstrip()
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
-        if above is not None and at not in led and _may_join(above, row) and (at in bulleted or _hangs(above.line, row.line, is_name) or (
+        may_join = above is not None and at not in led and _may_join(above, row)
+        if above is not None and may_join and (at in bulleted or _hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
                         above.line, row.line, is_name, again, rest))))):

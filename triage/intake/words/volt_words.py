@@ -15,8 +15,10 @@ _PLACE = (
 )
 _WORDS = (
     r"(?:battery(?: (?:voltage|volts?|supply))?|(?:batts?|bat)\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
-    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |12[ -]?v )?supply"
-    r"(?: voltage| volts?)?|(?:system|vehicle|line|module|charging|rest(?:ing)?|static|open circuit|terminal|"
+    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |vehicle |"
+    r"(?:on[ -]?)?board |electrical |12[ -]?v )?supply"
+    r"(?: voltage| volts?)?|(?:system|vehicle|(?:on[ -]?)?board(?: (?:net(?:work)?|system|supply))?|line|module|"
+    r"charging|rest(?:ing)?|static|open circuit|terminal|"
     r"main|ecu|"
     r"ignition|idle) voltage|ocv|voltages?|volt(?:s|ios)?|"
     r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
