@@ -32,3 +32,15 @@ def test_each_name_that_leads_to_a_code_begins_an_entry() -> None:
             "motor computer (MCU): U013154 lost steering")
     assert modules_of(text)["amplifier"] == ["U0073-15 stored"]
     assert modules_of(text)["engine control"] == ["U0131-54 stored"]
+
+
+def test_letters_of_a_name_in_brackets_are_no_status() -> None:
+    text = ("Not confirmed yet\n  1) Seat memory [MEM]  B12C4 [13] end stops lost\n\n"
+            "Active faults\n  1) ABS  C0035 [11] sensor")
+    assert [code.split()[-1] for codes in modules_of(text).values() for code in codes] == ["pending", "current"]
+
+
+def test_the_voltage_of_a_side_is_no_reading() -> None:
+    text = "Engine\nP0A8D\n14 volt side too low\nhistory\n\nAirbag\nU0151\nlost messages\nhistory"
+    assert scans(text)[0].startswith(" | ")
+    assert scans("On-board supply 11,0v, min 8,5 V\nABS: no codes") == ["11.0/8.5 V | ABS: clean"]

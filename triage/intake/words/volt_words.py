@@ -119,6 +119,8 @@ NOMINAL_AFTER = lazily(
     # The label of a row: "12V supply (V)".
     r"|[ -]{0,3}(?:supply|battery|batterie|bateria|voltage|spannung|versorgung)[ ]?[(\[]v(?:olts?)?[)\]]"
 )
+#: "14 volt side too low": a part of the vehicle's network by its round voltage.
+SIDE_AFTER = lazily(r"[ -]{1,3}(?:side|rail|seite|schiene|netzseite)(?![a-z])")
 NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
