@@ -154,11 +154,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
-    found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found = delimiters.barred(delimiters.unboxed(found))
-    paired = heavylist.written_out(outlinenumbers.unnumbered(found), names.likely)
-    found = list(lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0))
+    found = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
@@ -214,6 +210,15 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _laid_out(found: list[Line], names: Names) -> list[Line]:
+    """The lines with the marks that part their cells, and without those that draw boxes, branches and outlines."""
+    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
+    found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
+    found = delimiters.barred(delimiters.unboxed(found))
+    paired = heavylist.written_out(outlinenumbers.unnumbered(found), names.likely)
+    return list(lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0))
 
 
 def _with_whole_names(

@@ -93,10 +93,7 @@ def _take(
     if len(parts) > 1 and ("  " in text or ". " in text) and states.of_cell(low, translated, legend) is not None:
         # "not  present": two spaces inside a status are a slip; "z. Zt. nicht vorhanden": it is cut short.
         parts = parts[:1]
-    if len(parts) <= 1:
-        said = states.of_cell(low, translated, legend) is not None
-    else:
-        said = _any_state([part for _, part in parts], translated, legend)
+    said = _any_state([part for _, part in parts] if len(parts) > 1 else [low], translated, legend)
     if said and len(parts) > 1:
         parts = _whole_states(text, low, parts)
     if not settled and not said:

@@ -40,7 +40,9 @@ def cut(rows: Sequence[Row], names: Names) -> tuple[Sequence[Row], dict[int, lis
     They are most of those with codes, and most of what they name is known. Linear."""
     coded = [at for at, row in enumerate(rows) if row.finds.codes and row.roles is None]
     led = [at for at in coded if ":" in rows[at].text and not rows[at].finds.codes[0].start
-           and len(rows[at].finds.codes) == 1 and len(rows[at].text) <= _LONGEST]
+           and len(rows[at].finds.codes) == 1 and len(rows[at].text) <= _LONGEST
+           # "P0562 stored in Radio: bus timeout"
+           and states.leading(rows[at].low, rows[at].finds.codes[0].end) == rows[at].finds.codes[0].end]
     if len(led) < 2 or len(led) < 0.6 * len(coded):
         return rows, {}
     found = {at: pieces for at in led if (pieces := _pieces(rows[at], names))}
