@@ -47,8 +47,12 @@ def cut(rows: Sequence[Row], names: Names) -> tuple[Sequence[Row], dict[int, lis
         return rows, {}
     found = {at: pieces for at in led if (pieces := _pieces(rows[at], names))}
     told = [rows[at].text[slice(*piece)] for at, pieces in found.items() for piece in pieces[1:]]
+    # Right behind a code its text stands, in whatever words: "P0620: generator, stored".
+    described = sum(bool(rows[at].text[rows[at].finds.codes[0].end : pieces[0][1]].strip())
+                    for at, pieces in found.items())
     sure = sum(names.likely(name) for name in map(_name_of, told))
-    if len(found) < 2 or len(found) < 0.6 * len(coded) or 2 * sure < len(told) or _is_shared(rows, found):
+    if len(found) < 2 or len(found) < 0.6 * len(coded) or 2 * sure < len(told) or (
+            2 * described < len(found) or _is_shared(rows, found)):
         return rows, {}
     kept: list[Row] = []
     named: dict[int, list[int]] = {}
