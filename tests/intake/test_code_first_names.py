@@ -260,3 +260,38 @@ def test_arrows_that_lead_back_to_the_codes() -> None:
     assert modules_of(text) == {
         "anti-lock brakes": ["C0035 current", "C0040 current"], "gateway": ["U0140 stored", "B1000 stored"],
         "radio": ["B1341 pending"], "transmission control": ["clean"]}
+
+
+BY_CODE: list[tuple[str, dict[str, list[str]]]] = [
+    (
+        # Names that nobody lists stand where the others do.
+        "B1A68 left speaker open\n  * GWM: Present\nC0051 angle sensor\n  * Quux panel: stored, not present\n"
+        "U0100 no data\n  * Quux panel: active\n  * GWM: pending\nNo answer: radio",
+        {"gateway": ["B1A68 current", "U0100 pending"], "Quux panel": ["C0051 stored", "U0100 current"],
+         "radio": ["silent"]},
+    ),
+    (
+        "B10A3-12 rain sensor: park assist (PAS) = Confirmed, Quux panel (QXP) = stored\n"
+        "C0051 angle sensor: Brake booster (EBB) = active, camera, rear (RVC) = stored\n"
+        "U0001 bus: Quux panel (QXP) = failed, not confirmed\nU0002 bus: lane keeping\nDid not answer: gateway",
+        {"parking assist": ["B10A3-12 confirmed"], "Quux panel (QXP)": ["B10A3-12 stored", "U0001 pending"],
+         "brake system": ["C0051 current"], "camera, rear": ["C0051 stored"], "lane keeping": ["U0002"],
+         "gateway": ["silent"]},
+    ),
+    (
+        "B10A3 Regensensor: Einparkhilfe (aktiv), Quux-Einheit (bestätigt)\nC0051: Quux-Einheit\nU0001 Bus: ABS, Radio",
+        {"parking assist": ["B10A3 current"], "Quux-Einheit": ["B10A3 confirmed", "C0051"],
+         "anti-lock brakes": ["U0001"], "radio": ["U0001"]},
+    ),
+    (
+        # One status behind several names is that of all.
+        "P0562: Airbag, ABS (stored)\nU0100: Airbag, Radio (stored)",
+        {"restraints": ["P0562 stored", "U0100 stored"], "anti-lock brakes": ["P0562 stored"],
+         "radio": ["U0100 stored"]},
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "modules"), BY_CODE)
+def test_modules_with_their_statuses_below_or_behind_a_code(text: str, modules: dict[str, list[str]]) -> None:
+    assert modules_of(text) == modules

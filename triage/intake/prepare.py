@@ -42,7 +42,7 @@ from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, states
 from triage.intake.said.languages import language
-from triage.intake.scan import indents, style
+from triage.intake.scan import indents, statusheads, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
@@ -95,6 +95,7 @@ from triage.intake.tidying import (
     lookedat,
     loosely,
     lostbreaks,
+    lostcolumns,
     makersown,
     namedcolumn,
     namedlists,
@@ -103,6 +104,7 @@ from triage.intake.tidying import (
     namesbelow,
     numberednames,
     obdlists,
+    outlinenumbers,
     ownlists,
     pagebreaks,
     pairednames,
@@ -210,6 +212,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.hanging = indents.hanging(all_rows)
     context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
+    context.status_places = statusheads.places(all_rows, context.translated)
     context.unmarked = explained.unmarked or unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
@@ -223,7 +226,9 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
-    marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(cut)))
+    paired = heavylist.written_out(outlinenumbers.unnumbered(cut), names.likely)
+    parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
+    marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))
     return list(marked), unmarked
 
 

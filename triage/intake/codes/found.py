@@ -39,7 +39,7 @@ _HEX = frozenset("0123456789ABCDEFabcdef")
 #: A date in the next cell: "P0AA6:00,14.08.24,inactive".
 _DATE = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}(?![0-9])"
 _UNIT = (
-    r"(?![0-9A-Za-z])(?! ?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
+    r"(?![0-9A-Za-z])(?![ -]?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
     r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|"
     rf"[.,:/](?!{_DATE})[0-9])"
 )

@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.near import small
+from triage.intake.words.vocabulary import STATES
 
 #: How often a code was set, said last in its line: "active x25", "(3 times)", "past count: 31".
 _COUNT_LAST = lazily(
@@ -31,6 +32,7 @@ _PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
 _MOST_ASKED = 6
 _COUNT_REACH = 16
+_DENIES = lazily(r"\s*(?:not|no longer|nicht|non|pas|plus|no|ya no)\s")
 _JOINTS = frozenset((" +", " &"))
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
@@ -91,10 +93,9 @@ def _take(
     if len(parts) > 1 and ("  " in text or ". " in text) and states.of_cell(low, translated, legend) is not None:
         # "not  present": two spaces inside a status are a slip; "z. Zt. nicht vorhanden": it is cut short.
         parts = parts[:1]
-    if len(parts) <= 1:
-        said = states.of_cell(low, translated, legend) is not None
-    else:
-        said = _any_state([part for _, part in parts], translated, legend)
+    said = _any_state([part for _, part in parts] if len(parts) > 1 else [low], translated, legend)
+    if said and len(parts) > 1:
+        parts = _whole_states(text, low, parts)
     if not settled and not said:
         if legend:
             text, low, parts = _by_letter(details, text, low, parts, legend)
@@ -126,6 +127,23 @@ def _take(
         for place in range(len(texts) - 1, -1, -1):
             # "seat heater, current above threshold" starts with no status.
             take_running(details, texts[place], small(texts[place]), translated, doubtful, place == 0)
+
+
+def _whole_states(text: str, low: str, parts: list[tuple[int, str]]) -> list[tuple[int, str]]:
+    """The pieces with those as one that one wording holds together: "confirmed", "not active now"."""
+    found = parts[:1]
+    for start, part in parts[1:]:
+        begin, end = found[-1][0], start + len(part.rstrip())
+        begin += len(found[-1][1]) - len(found[-1][1].lstrip())
+        hits = STATES.find(low[begin:end])
+        if len(hits) == 1 and hits[0].end - hits[0].start == end - begin:
+            found[-1] = begin, text[begin:end]
+        elif _DENIES.match(low, start) is not None and _any_state((found[-1][1],), False, ()) and _any_state(
+                (part,), False, ()):
+            found[-1] = start, part  # "confirmed, not actvie": what is so now, with a slip in it
+        else:
+            found.append((start, part))
+    return found
 
 
 def _keyed(details: Details, text: str, translated: bool, legend: Legend) -> str:

@@ -332,9 +332,20 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
     if code.start <= 80 and (status := states.of_cell(row.low[: code.start], context.translated)) is not None:
         return status
     text, meaning = trailing_status(row.text[: code.start])
+    if _is_short_for(context, row.text[: code.start].rstrip()):
+        return None
     if meaning is None or code.start > 120 or context.names.listed(tidy(strip_links(row.text[: code.start]))):
         return None
     return states.of_cell(row.low[len(text) : code.start], context.translated)
+
+
+def _is_short_for(context: Context, text: str) -> bool:
+    """Whether a text ends with a listed name and, in brackets, letters of it: "Seat memory [MEM]" tells no status."""
+    match = _BRACKET_BEHIND.search(text)
+    if match is None or not match[0].isupper() or not context.names.listed(tidy(text[: match.start()])):
+        return False
+    left = iter(small(text[: match.start()]))
+    return all(letter in left for letter in small(match[0]).strip(" ()[]"))
 
 
 def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int] = (0, 0)) -> Details:

@@ -71,6 +71,8 @@ _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 
 def read(context: Context, row: Row, at: int) -> None:
     """One row without a code."""
+    if (status := context.status_places.get(at)) is not None:
+        return open_section(context, row, status, at)
     if _measured(context, row, at):
         return
     if row.line.number in context.page_marks:

@@ -36,6 +36,7 @@ _YES_OR_NO: dict[str, StatusWord] = {
 _EMPTY_BOXES = frozenset("\u2610\u25a1\u25cb\u25e6\u25ab")
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
+_SHORT_BEHIND = lazily(r"\s?(?:\([^()]*\)|\[[^][]*\])$")
 #: A line break inside a cell.
 _BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 #: Columns in which the codes or the answer of a module stand.
@@ -159,7 +160,7 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
     if name is not None:
         context.under_heading = False
         places = [(name.start, name.end)]
-        if coded and not context.names.listed(tidy(name.text)):
+        if coded and not any(map(context.names.listed, (named := tidy(name.text), _SHORT_BEHIND.sub("", named)))):
             places = namelist.several(row, places[0], namelist.known(context.names)) or places
         return [
             context.builder.name_module(

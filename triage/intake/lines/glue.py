@@ -48,7 +48,7 @@ def lines_glued(above: Line, line: Line, joint: str = " ", *, end: int | None = 
 def glued(above: Row, row: Row, joint: str = " ") -> Row:
     """Two rows as one, which stands where the first does, behind the marks that stand before that."""
     end = above.start + len(above.text.rstrip())
-    line = together((_as_read(above), 0, end), joint, (_as_read(row), row.start, row.start + len(row.text.rstrip())))
+    line = together((as_read(above), 0, end), joint, (as_read(row), row.start, row.start + len(row.text.rstrip())))
     return Row(line, line.text[above.start :], above.start)
 
 
@@ -64,9 +64,9 @@ def closed(line: Line, start: int = 0) -> Line:
     return with_places(line, [at for at in range(len(line.text)) if at <= start or line.text[at - 1 : at + 1] != "  "])
 
 
-def _as_read(row: Row) -> Line:
+def as_read(row: Row) -> Line:
     """The line of a row with the text that the row has now, which may have been written out."""
     return row.line if is_as_pasted(row) else reworded(row.line, row.start, len(row.line.text), row.text)
 
 
-__all__ = ["Part", "closed", "glued", "lines_glued", "together"]
+__all__ = ["Part", "as_read", "closed", "glued", "lines_glued", "together"]

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.lines import scancolumn
+from triage.intake.lines import bycontent, scancolumn
 from triage.intake.lines.gaps import between_cells
 from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import list_mark, places, places_outside_quotes, stretches
@@ -130,6 +130,8 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
 #: "#" may be the head of a column.
 _COMMENTED = lazily(r"\s*(?://|#{1,3} )\s*[^\W\d]")
 _TYPE = lazily(r"[0-9A-Fa-f]{2}")
+_ENDS_DATED = lazily(r"(?<![0-9./-])[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}[,;]?$")
+_OF_DAY = lazily(r"[0-2]?[0-9][:.h][0-5][0-9](?![0-9.])")
 
 
 def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) -> None:
@@ -166,7 +168,8 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
-        told = told or ("scan" not in head_roles and bool(cells) and _counts_a_scan(cells[0].low))
+        told = told or ("scan" not in head_roles and bool(cells) and (
+            _counts_a_scan(cells[0].low) or _is_moment(cells)))
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
         if head_roles and _is_flag(head_roles[0]):
@@ -256,6 +259,12 @@ def _counts_a_scan(low: str) -> bool:
     return head is not None and head.end() >= len(low.rstrip(" :.-"))
 
 
+def _is_moment(cells: Sequence[Cell]) -> bool:
+    """Whether two cells are a date at the end of the first and the time of day: two blanks between them are a slip."""
+    return len(cells) == 2 and _ENDS_DATED.search(cells[0].low) is not None and (
+        _OF_DAY.match(cells[1].low) is not None)
+
+
 def _is_supply(cells: Sequence[Cell]) -> bool:
     """Whether a row of a table tells the supply: its name in the first cell, a voltage in the next, the rest empty."""
     filled = [cell for cell in cells if cell.text.strip(" -")]
@@ -267,7 +276,9 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tu
     cells = row.cells or []
     if row.kind == "gap":
         cells = row.cells = _unglued(row, head, roles)
-        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
+        fit = _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
+        lows = [cell.low for cell in cells]
+        return bycontent.fitted(lows, roles) if "spn" in roles and bycontent.is_wrong(lows, fit) else fit
     if len(cells) <= len(roles):
         return roles[1 : len(cells) + 1] if _lacks_first(row, cells, roles) else roles[: len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from

@@ -8,6 +8,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, lru_cache
 from typing import NamedTuple
@@ -18,6 +19,7 @@ from triage.intake.plain.remember import remembered
 WORD = lazily(r"[a-z0-9]+")
 #: A gap inside one phrase: spaces, hyphens, apostrophes, a full stop after an abbreviation.
 _GAP = lazily(r"[\s\-'./_]{0,4}")
+_LOOSE_GAP = lazily(r"\s?[,;/&+-]?\s?")
 _GAPS = frozenset(("", " ", "-", "'", ".", "/", "_"))
 
 
@@ -100,10 +102,13 @@ def phrase_set(text: str) -> frozenset[str]:
 
 
 class _Pattern:
-    """A wording of slots, each a choice of words: "did not | does not" and "answer | respond"."""
+    """A wording of slots, each a choice of words: "did not | does not" and "answer | respond". Before a slot that
+    begins with a comma one may stand, or a stroke: "confirmed, not active"."""
 
     def __init__(self, slots: Sequence[str], meaning: str) -> None:
         self.meaning = meaning
+        self._loose = [slot[0] == "," for slot in slots]
+        slots = [slot.removeprefix(",") for slot in slots]
         self._texts = slots
         self.starts = frozenset([parts[0] for parts in _choices(slots[0])])
         last = next(at for at in range(len(slots) - 1, -1, -1) if () not in _choices(slots[at]))
@@ -117,11 +122,12 @@ class _Pattern:
     def size_at(self, low: str, plain: tuple[str, ...], found: Words, at: int) -> int:
         """The number of words of the longest way to say it that starts at a word, 0 for none."""
         places = {at}
-        for slot in self.slots:
+        for slot, loose in zip(self.slots, self._loose, strict=True):
             further: set[int] = set(places) if "" in slot else set()
             for place in places:
                 for parts in slot.get(plain[place], ()) if place < len(plain) else ():
-                    if _matches(low, plain, found, place, parts) and (place == at or _close(low, found, place)):
+                    if _matches(low, plain, found, place, parts) and (
+                            place == at or _close(low, found, place, _LOOSE_GAP if loose else _GAP)):
                         further.add(place + len(parts))
             if not further:
                 return 0
@@ -143,10 +149,10 @@ def _by_first(slot: list[tuple[str, ...]]) -> dict[str, list[tuple[str, ...]]]:
     return found
 
 
-def _close(low: str, found: Words, at: int) -> bool:
+def _close(low: str, found: Words, at: int, gap_of: re.Pattern[str] = _GAP) -> bool:
     """Whether nothing but a small gap stands before a word."""
     gap = low[found[at - 1][2] : found[at][1]]
-    return gap in _GAPS or _GAP.fullmatch(gap) is not None
+    return gap in _GAPS or gap_of.fullmatch(gap) is not None
 
 
 class Phrasebook:

@@ -186,7 +186,7 @@ def slip_for(word: str) -> str | None:
 #: Words of descriptions that are a letter off a status.
 _OTHER_WORDS = word_set("falling filing fairing foiling attenue lagged lodged jogged logger")
 #: No longer text is looked through for a slip.
-_MOST_WORDS, _LONG_WORD = 4, 5
+_MOST_WORDS, _LONG_WORD = 6, 5
 _BESIDE_STATES = word_set("fault faults codes status error fehler defaut averia fallo")
 _STATE_WORDS = STATES.starts | STATES.ends
 _NO_SLIPS = _STATE_WORDS | STATE_FILLER | _OTHER_WORDS

@@ -45,6 +45,7 @@ from triage.intake.words.volt_words import (
     RATED,
     RATED_BEFORE,
     SET_TO,
+    SIDE_AFTER,
     SIGNS,
     START_AFTER,
     START_BEFORE,
@@ -335,6 +336,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
             or VEHICLE_THEN.match(low, end)
         ):
             return Volt(start, end, value, "nominal", True)
+    if number.round and SIDE_AFTER.match(low, end):
+        return Volt(start, end, value, "nominal", True)
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
         # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)

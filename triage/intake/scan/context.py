@@ -52,6 +52,8 @@ class Context:
     #: A heading of a list of codes ("Pending codes:"); ``section_of_module`` while it belongs to one module.
     section: StatusWord | None = None
     section_of_module: bool = False
+    #: The status that the whole text tells a line to head a list with, by its place.
+    status_places: dict[int, StatusWord] = field(default_factory=dict)
     list_of: ListOf | None = None
     live_data: bool = False
     #: Where the last code's line ended, for lines that go on with its description.

@@ -8,20 +8,42 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import listheads, states
 from triage.intake.said.answers import answer_of_cell
+from triage.model.snapshot import StatusWord
 
 #: How many codes stand below a status.
 _COUNT_BEHIND = lazily(r"\s?(?:[(\[][0-9]{1,3}[)\]]|: ?[0-9]{1,3})$")
+_FEWEST, _LONGEST = 2, 66
 #: A list that is empty.
 _NONE_BEHIND = lazily(r"[(\[]0[)\]]|[:=]\s?-+$|-\s-+$")
 
 
+def places(rows: Sequence[Row], translated: bool) -> dict[int, StatusWord]:
+    """By the places of the lines that name a status and nothing else but lists of codes: that status, where each such
+    line heads the codes below it, and several do."""
+    found = {at: status for at, row in enumerate(rows) if not row.blank and (status := _headed(row, translated))}
+    return found if len(set(found.values())) >= _FEWEST and _are_heads(rows, set(found)) else {}
+
+
+def _headed(row: Row, translated: bool) -> StatusWord | None:
+    """The status that a line names as a head of a list does, whatever marks or count stand around it."""
+    if row.finds.codes or row.roles is not None or len(row.low) > _LONGEST or _NONE_BEHIND.search(row.low) is not None:
+        return None
+    return listheads.status_of_head(_COUNT_BEHIND.sub("", row.low.rstrip(" -=*_:")), translated)[0]
+
+
 def are_heads(rows: Sequence[Row]) -> bool:
     """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
-    filled = [row for row in rows if not row.blank and row.kind != "rule"]
+    return _are_heads(rows, {at for at, row in enumerate(rows) if not row.blank and _is_status(row)})
+
+
+def _are_heads(rows: Sequence[Row], heads: set[int]) -> bool:
+    """Whether the lines at some places stand each over a line with a code, the first over the first of all."""
+    kept = [at for at, row in enumerate(rows) if not row.blank and row.kind != "rule"]
+    filled = [rows[at] for at in kept]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
-    if not coded or not any(map(_is_status, filled[: coded[0] + 1])):
+    if not coded or heads.isdisjoint(kept[: coded[0] + 1]):
         return False
-    alone = [at for at, row in enumerate(filled) if _is_status(row)]
+    alone = [at for at, place in enumerate(kept) if place in heads]
     if alone[-1] + 1 >= len(filled):
         return False
     below = [filled[at + 1] for at in alone]
@@ -43,4 +65,4 @@ def _is_status(row: Row) -> bool:
         listheads.status_of_head(low, True)[0] is not None))
 
 
-__all__ = ["are_heads"]
+__all__ = ["are_heads", "places"]

@@ -8,6 +8,8 @@ are values common as such, where none of them contradicts itself as one (ISO 142
 >>> def read(text): return [line.text for line in told(lines(text), load().has_failure_type).lines]
 >>> read("C0040 wheel speed circuit (2F)\\nP0171 (28)\\nU0121 (08)")
 ['C0040 wheel speed circuit (status 2F)', 'P0171 (status 28)', 'U0121 (status 08)']
+>>> read("P0171 [29] (active), P0562 [08] (active), U0121 [64] (history)")
+['P0171 [29] (active), P0562 [08] (active), U0121 [64] (history)']
 >>> read("C0040 (2F)\\nP0562 (16)"), read("P0562-16 (2F)\\nP0563-17 (28)")
 (['C0040 (2F)', 'P0562 (16)'], ['P0562-16 (status 2F)', 'P0563-17 (status 28)'])
 """
@@ -21,6 +23,7 @@ from triage.intake.lines.spacing import with_word
 from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
+from triage.intake.said import states
 from triage.intake.words.vocabulary import TYPE_LABEL
 
 DOUBT = ("a failure type or a status byte? Nothing in the text tells; right behind a code read as its failure type: "
@@ -46,6 +49,8 @@ class _Value(NamedTuple):
     typed: bool
     beside: bool
     bracketed: bool
+    #: Whether a status in words stands behind it that it agrees with as a status byte; None where none does.
+    agrees: bool | None = None
 
 
 _CODE = r"(?<![0-9a-z])[pcbu][0-3][0-9a-f]{3}"
@@ -121,7 +126,8 @@ def _of_line(at: int, low: str, ends: Sequence[int]) -> list[_Value]:
         end = typed.end() if typed else end
         match = _BRACKETED.match(low, end)
         if match is not None:
-            found.append(_Value(at, *match.span(1), match[1].upper(), typed is not None, True, True))
+            agrees = _agrees(int(match[1], 16), low, match.end())
+            found.append(_Value(at, *match.span(1), match[1].upper(), typed is not None, True, True, agrees))
     if found or len(ends) > 1:
         return found
     for pattern, beside, bracketed in ((_LAST, False, True), (_COLUMN, True, False), (_LAST_COLUMN, False, False)):
@@ -131,8 +137,19 @@ def _of_line(at: int, low: str, ends: Sequence[int]) -> list[_Value]:
     return []
 
 
+def _agrees(byte: int, low: str, end: int) -> bool | None:
+    """Whether a status byte says of now what the words behind it do."""
+    following = _CODES.search(low, end)
+    behind = low[end : following.start() if following else None]
+    said = states.first_of(state.status for state in states.in_text(behind))
+    return None if said not in ("current", "stored") else bool(byte & 0x01) is (said == "current")
+
+
 def _judged(values: Sequence[_Value], is_type: Callable[[str], bool]) -> str:
     """What the values of a text are: "status", "type", or in "doubt"."""
+    agreed = [value.agrees for value in values if value.agrees is not None]
+    if False in agreed:
+        return "type"
     texts = [value.text for value in values]
     sound = [_is_sound(int(text, 16)) for text in texts]
     types = [is_type(text) for text in texts]

@@ -14,9 +14,9 @@ from collections.abc import Callable, Sequence
 from copy import copy
 from functools import lru_cache
 
-from triage.intake.codes.pieces import COUNTED
-from triage.intake.lines.namelist import acceptable
-from triage.intake.lines.row import Row
+from triage.intake.codes.finds import Finds
+from triage.intake.lines.glue import Part, as_read, together
+from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import Names, tidy
@@ -26,7 +26,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
-from triage.intake.said.near import small
+from triage.intake.tidying.namesbehind import BEHIND_STATUS, cut, may_name, name_and_status
 from triage.model import codes as model_codes
 
 #: A line that ends with one of these goes on in the next one, which is then no name.
@@ -41,10 +41,8 @@ _ENTRY = lazily(
     r"\s*(?:(?:of|/|von|de|sur)\s*[0-9]{1,3})?\W*"
 )
 _COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|fallo|error|codigo)")
-_BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s+/\s+|\s*[:,;]\s+|\s{2,}")
-#: Behind the status something else may be told: "Present - lamp on".
-_BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
-_LONGEST_NAME, _MOST_ADOPTED = 60, 40
+_EDGE = " \t:;,-=|"
+_MOST_ADOPTED = 40
 
 
 def in_front(rows: Sequence[Row], is_name: Callable[[str], bool], names: Names | None = None) -> list[Row]:
@@ -52,11 +50,14 @@ def in_front(rows: Sequence[Row], is_name: Callable[[str], bool], names: Names |
     ``names`` are given those that nobody knows."""
     for at in signs.places(rows, _COUNTS):
         _rule(rows[at])
-    if named := _named_below(rows, is_name):
-        return _with_names(rows, named, is_name)
-    if names is not None and (named := _set_in_below(rows, names.likely)):
-        _adopt(rows, named, names)
-        return _with_names(rows, named, _may_name)
+    rows, named = (rows, {}) if names is None else cut(rows, names)
+    named = named or _named_below(rows, is_name)
+    if not named and names is not None:
+        named = _set_in_below(rows, names.likely)
+    if named:
+        if names is not None:
+            _adopt(rows, named, names)
+        return _with_names(rows, named, lambda name: is_name(name) or may_name(name))
     if not any(_kind(row.low) == "module" for row in rows if not row.finds.codes):
         return list(rows)
     found: list[Row] = []
@@ -96,7 +97,7 @@ def _stretches(rows: Sequence[Row]) -> list[list[Row]]:
 
 def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, list[int]]:
     """By the place of a line with a code: the places of the names right below it, each alone in its line or with its
-    status. Empty where the text is not so written."""
+    status. Empty where the text is not so written. Set in where the listed ones are, others are names as well."""
     coded = [at for at, row in enumerate(rows) if row.finds.codes and row.roles is None]
     found: dict[int, list[int]] = {}
     deeper = headed = True
@@ -106,17 +107,42 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
             continue
         headed = headed and _name_above(rows, at, is_name)
         below = at + 1
-        while below < len(rows) and _name_and_status(rows[below], is_name) is not None:
-            deeper = deeper and rows[below].line.indent > rows[at].line.indent
-            found.setdefault(at, []).append(below)
+        while below < len(rows):
+            further = rows[below].line.indent > rows[at].line.indent
+            if name_and_status(rows[below], is_name) is not None:
+                deeper = deeper and further
+                found.setdefault(at, []).append(below)
+            elif not further or name_and_status(rows[below], may_name) is None:
+                break
             below += 1
     listed = sum(len(names) for names in found.values())
-    if listed < 2 or len(found) < 0.8 * len(coded) or (headed and not deeper):
+    if listed < 2 or len(found) < (0.6 if deeper else 0.8) * len(coded) or (headed and not deeper):
         return {}
+    if deeper:
+        return _with_others(rows, coded, found)
     # As far left as the codes, a name could be that of the codes below it as well.
     alone = all(len(names) == 1 for names in found.values()) and len(found) == len(coded)
     follows = all(names[-1] + 1 >= len(rows) or not rows[names[-1] + 1].finds.codes for names in found.values())
-    return found if deeper or (alone and follows) else {}
+    return found if alone and follows else {}
+
+
+def _with_others(rows: Sequence[Row], coded: Sequence[int], found: dict[int, list[int]]) -> dict[int, list[int]]:
+    """The places of names below codes, and of lines as far in and of the same kind (with a status, or where none has
+    one) that may be names: those that nobody lists."""
+    listed = [rows[at] for places in found.values() for at in places]
+    indents = {row.line.indent for row in listed}
+    spans = {id(row): name_and_status(row, may_name) for row in listed}
+    bare = sum(span is None or span[1] >= len(row.text) for row, span in zip(listed, spans.values(), strict=True))
+    every: dict[int, list[int]] = {}
+    for at in coded:
+        known = set(found.get(at, ()))
+        below = at + 1
+        while below < len(rows) and not rows[below].finds.codes and (below in known or (
+                rows[below].line.indent in indents and (span := name_and_status(rows[below], may_name)) is not None
+                and (span[1] < len(rows[below].text) or 2 * bare > len(listed)))):
+            every.setdefault(at, []).append(below)
+            below += 1
+    return every
 
 
 def _set_in_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, list[int]]:
@@ -129,9 +155,9 @@ def _set_in_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[i
     for at in coded:
         below = at + 1
         while below < len(rows) and rows[below].text and rows[below].line.indent > rows[at].line.indent:
-            if _name_and_status(rows[below], _may_name) is None:
+            if name_and_status(rows[below], may_name) is None:
                 return {}
-            sure += _name_and_status(rows[below], is_name) is not None
+            sure += name_and_status(rows[below], is_name) is not None
             found.setdefault(at, []).append(below)
             below += 1
     listed = sum(map(len, found.values()))
@@ -141,45 +167,20 @@ def _set_in_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[i
 def _adopt(rows: Sequence[Row], named: dict[int, list[int]], names: Names) -> None:
     """List the names of several words that stand below the codes and that nobody knows, in this text alone."""
     below = (rows[at] for places in named.values() for at in places)
-    texts = {tidy(row.text[: (_name_and_status(row, _may_name) or (0, 0))[0]]) for row in below}
+    texts = {tidy(row.text[: (name_and_status(row, may_name) or (0, 0))[0]]) for row in below}
     for text in sorted(text for text in texts if " " in text and not names.likely(text))[:_MOST_ADOPTED]:
         names.adopt_whole(text)
-
-
-def _may_name(text: str) -> bool:
-    """Whether a text may be the name of a module that nobody knows: a few words and nothing that is said of a code."""
-    low = small(text)
-    return acceptable(text) and len(text) <= _LONGEST_NAME and ":" not in text and not (
-        COUNTED.search(low) or spoken(low) or states.in_text(low) or stands_between(low))
 
 
 def _name_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
     """Whether a name stands above a line, with nothing but part numbers, a voltage or heads of columns between."""
     at -= 1
-    if at >= 0 and _name_and_status(rows[at], is_name) is not None:
+    if at >= 0 and name_and_status(rows[at], is_name) is not None:
         return True
     while at > 0 and not (rows[at].finds.codes or rows[at].blank) and (
             rows[at].head or stands_between(rows[at].low)):
         at -= 1
-    return at >= 0 and _name_and_status(rows[at], is_name) is not None
-
-
-def _name_and_status(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int] | None:
-    """Where a listed name ends in a line that holds nothing else but a status behind it, and where that begins."""
-    if not row.text or row.finds.codes or row.roles is not None or len(row.text) > 90:
-        return None
-    if is_name(tidy(row.text)):
-        return len(row.text), len(row.text)
-    counted = COUNTED.search(row.low)
-    if counted is not None and is_name(tidy(row.text[: counted.start()])):
-        return counted.start(), counted.start()
-    for match in _BEHIND_NAME.finditer(row.text):
-        rest = row.low[match.end() :]
-        status = _BEHIND_STATUS.split(rest.strip(" )]"), maxsplit=1)[0]
-        told = states.of_cell(status) is not None or stands_between(rest)
-        if told and is_name(tidy(row.text[: match.start()])):
-            return match.start(), match.end()
-    return None
+    return at >= 0 and name_and_status(rows[at], is_name) is not None
 
 
 def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Callable[[str], bool]) -> list[Row]:
@@ -191,14 +192,42 @@ def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Calla
             continue
         for below in named.get(at, ()):
             other = rows[below]
-            end, status = _name_and_status(other, is_name) or (len(other.text), len(other.text))
-            found += [_moved(Row(other.line, other.text[:end].rstrip(), other.start), row), row]
-            if status < len(other.text):
-                cut = _BEHIND_STATUS.search(other.text, status)
-                found.append(Row(other.line, other.text[status : cut.start() if cut else None], other.start + status))
-                found += [] if cut is None else [other.part(cut.end())]
+            end, status = name_and_status(other, is_name) or (len(other.text), len(other.text))
+            whole = states.of_cell(other.low[status:]) is not None
+            further = None if whole else BEHIND_STATUS.search(other.text, status)
+            said = status, len(other.text) if further is None else further.start()
+            alone = below + 1 >= len(rows) or below + 1 in taken or rows[below + 1].line.indent < other.line.indent or (
+                rows[below + 1].blank or bool(rows[below + 1].finds.codes))
+            if len(row.finds.codes) == 1 and not row.finds.codes[0].start and (alone or said[0] < said[1]):
+                found.append(_in_cells(row, other, end, said))
+            else:
+                found += [_moved(Row(other.line, other.text[:end].rstrip(), other.start), row), row]
+                found += [Row(other.line, other.text[slice(*said)], other.start + status)] if said[0] < said[1] else []
+            found += [] if further is None else [other.part(further.end())]
         if at not in named:
             found.append(row)
+    return found
+
+
+def _in_cells(row: Row, other: Row, end: int, said: tuple[int, int]) -> Row:
+    """A row of a table: the name of a module up to a place of its line, a code with its text, the status."""
+    code = row.finds.codes[0]
+    spans = ((other, 0, end), (row, code.start, code.end), (row, code.end, len(row.text)), (other, *said))
+    pieces: list[Part | str] = []
+    cells: list[Cell] = []
+    at = 0
+    for told, start, stop in spans:
+        text = told.text[start:stop]
+        start += len(text) - len(text.lstrip(_EDGE))
+        stop = max(start, start + len(text.strip(_EDGE)))
+        line = as_read(told)
+        pieces += [(line, told.start + start, told.start + stop), "\t"]
+        cells.append(Cell(at, at + stop - start, told.text[start:stop], told.low[start:stop]))
+        at += stop - start + 1
+    line = together(*pieces[:-1])
+    place = cells[1].start - code.start
+    found = Row(line, line.text, 0, cells=cells, kind="\t", roles=("module", "code", "description", "status"))
+    found.finds = Finds((code._replace(start=code.start + place, end=code.end + place, bare=code.bare + place),))
     return found
 
 

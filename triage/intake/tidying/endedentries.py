@@ -134,7 +134,7 @@ def _are_otherwise(rows: Sequence[Row], first: int, rests: dict[int, list[int]],
         name = below.text[: told[-1].start] if told and goingon.ends_with_status(below.low, True) else below.text
         named += goingon.last_word(rows[at].low) not in goingon.LINKS and (
             is_name(tidy(name)) or is_name(tidy(name.partition("(")[0])))
-    return 3 * named > len(rests)
+    return 3 * named >= len(rests)
 
 
 def _whole(row: Row) -> Row:

@@ -227,7 +227,7 @@ def _kind(row: Row, start: int, end: int, names: Find, is_like: Callable[[str], 
 def _answers(low: str) -> bool:
     """Whether a text is an answer, that of all the rest behind it perhaps: "silent, rest ok"; "stored, not present" is
     the status of a code."""
-    if states.of_cell(low) is not None and states.leading(low, 0) < len(low):
+    if states.of_cell(low) is not None and ("," in low or states.leading(low, 0) < len(low)):
         return False
     own, mark, rest = low.partition(",")
     return answer_of_cell(low) is not None or bool(mark and answer_of_cell(own) and rest_of(rest))

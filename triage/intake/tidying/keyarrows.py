@@ -11,13 +11,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines.row import finds_of
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
 
 _KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>|(?:\.\s?){3,40})\s*)(?=[^\s>.])")
 _SIGN = signs.of_parts(">", "...", ". . .")
+#: A name of words before dots.
+_NAME = lazily(r"(?:[0-9]{1,2}[:.][0-9]{2}\s)?[^:=|;\t.]{0,80}[a-z0-9)\]](\s+\.{2,4}\s+)(?=\S)")
+_DOTS = signs.of_parts(" .. ", " ... ", " .... ")
 _FEWEST = 2
 
 
@@ -41,12 +46,33 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
         keys = {}
     if {"module", "code"} <= {role for _, role in dotted.values()}:
         keys |= {at: match for at, (match, _) in dotted.items()}
+    if (behind := _before_codes(found)) and not keys:
+        return behind
     if not keys:
         return found
     mended = list(found)
     for at, match in keys.items():
         mended[at] = reworded(found[at], *match.span(2), ": ")
     return mended
+
+
+def _before_codes(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with colons for the dots between a name and its codes or its answer, where several are so written:
+    "Quux unit ... P0562 (stored)"; nothing where they are not."""
+    places: dict[int, tuple[int, int]] = {}
+    coded = 0
+    for at in signs.places(found, _DOTS):
+        match = _NAME.match(found[at].low)
+        if match is None:
+            continue
+        codes = finds_of(found[at], found[at].text[match.end() :], found[at].low[match.end() :]).codes
+        begins = bool(codes) and not codes[0].start
+        if begins or answer_of_cell(found[at].low[match.end() :]) is not None:
+            places[at] = match.span(1)
+            coded += begins
+    if coded < _FEWEST:
+        return ()
+    return [reworded(line, *places[at], ": ") if at in places else line for at, line in enumerate(found)]
 
 
 __all__ = ["written_out"]

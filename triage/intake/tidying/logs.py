@@ -132,11 +132,13 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
         if one is not None and two is not None and two - one >= _APART
     }
     apart = set() if _are_events(rows, times, apart) else apart
-    dated = any(match.start(1) - match.start() > 4 for match in times.values() if match[1])
+    starts = {at: _rest_of(row.text, times[at].end()) for at, row in enumerate(rows) if at in times}
+    # The date of a line that heads a scan is not that of one in a log.
+    dated = any(match.start(1) - match.start() > 4 and not _tells_of_the_scan(rows[at].low[starts[at] :], rows[at])
+                for at, match in times.items() if match[1])
     if apart and dated:
         # Scans told apart by their times.
         return list(rows)
-    starts = {at: _rest_of(row.text, times[at].end()) for at, row in enumerate(rows) if at in times}
     gaps = {at: start - times[at].end() for at, start in starts.items()}
     least = min(gaps.values(), default=0)
     found: list[Row] = []

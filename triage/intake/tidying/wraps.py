@@ -58,6 +58,7 @@ _MOST_WORDS = 4
 #: The words behind a code stand no further left.
 _BEHIND = 7
 _FEWEST_CODED, _FEWEST_RESTS, _FEWEST_CELLS, _MOST = 3, 2, 3, 0.8
+_LED = 0.7
 _BULLETS = ("- ", "* ", "\u2022 ", "+ ")
 
 
@@ -85,6 +86,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
     pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     listed = _rests_in_lists(rows, of_codes, pages, is_name)
     bulleted = _rests_below_bullets(rows, width or of_codes)
+    led = {at for at, row in enumerate(rows) if _is_led(row)}
+    led = led if len(led) > _LED * sum(bool(row.finds.codes) for row in rows) else set()
     for at, row in enumerate(rows):
         if at in pages:
             kept.append(row)
@@ -93,7 +96,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         bare = row.line.text[prefix(row.line) :].rstrip()
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
-        if above is not None and _may_join(above, row) and (at in bulleted or _hangs(above.line, row.line, is_name) or (
+        may_join = above is not None and at not in led and _may_join(above, row)
+        if above is not None and may_join and (at in bulleted or _hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
                         above.line, row.line, is_name, again, rest))))):
@@ -107,6 +111,11 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             kept.append(row)
         last = _width(row.line)
     return kept
+
+
+def _is_led(row: Row) -> bool:
+    """Whether a name and a colon lead to the first code of a row: where most have that each begins an entry."""
+    return bool(row.finds.codes) and row.text[: row.finds.codes[0].start].rstrip().endswith(":")
 
 
 def _unbroken(text: str) -> str:

@@ -31,7 +31,24 @@ _FAHRTEN = "zyklen | fahrzyklen | fahrten | zyklus | fahrzyklus | fahrt"
 _VORHANDEN = "vorhanden | aktiv | anliegend | prasent | aktuell | vorh | akt | anl"
 _CONFIRMES = "confirme | confirmee | confirmes | conf"
 _CONFIRMADOS = "confirmado | confirmada | confirmados | conf"
+_SURE = "confirmed | conf | confd | matured | bestatigt | bestaetigt | confirme | confirmee | confirmado | confirmada"
+_SEEN = (
+    f"{_SURE} | stored | in memory | history | historic | logged | gespeichert | abgelegt | memorise | enregistre | "
+    "almacenado | memorizado | registrado"
+)
+_BUT = ",- | but | but is | but now | and | aber | und | mais | et | pero | y"
 _STORED: tuple[Slots, ...] = (
+    # What a memory holds and what is so now: the second says which.
+    (_SEEN, _BUT, f",- | {_MOMENT}",
+     ",not | no longer | not longer | not currently | not presently | isn t | is not | no more",
+     "present | active | current | failing | live | there | showing",
+     f"- | any more | anymore | any longer | {_MOMENT}"),
+    (_SEEN, _BUT, ",inactive | passive | inaktiv | passiv | gone now | ok now", f"- | {_MOMENT}"),
+    (_SEEN, _BUT, f",- | {_DERZEIT}", ",nicht | nicht mehr", _VORHANDEN),
+    (_SEEN, _BUT, f",- | {_MAINTENANT}", ",non | pas | plus | n est plus | n est pas",
+     "present | presente | actif | active | actuel | la", f"- | {_MAINTENANT}"),
+    (_SEEN, _BUT, f",- | {_AHORA}", ",no | ya no | no esta | ya no esta",
+     "presente | activo | activa | actual | vigente", f"- | {_AHORA}"),
     ("occurred | happened | seen | detected | failed | failing | was set | present | active", _ONCE),
     ("past | old | earlier | former | previous | historic", "fault | faults | failure | event | error | malfunction"),
     (
@@ -170,6 +187,11 @@ _STORED: tuple[Slots, ...] = (
     ("presente | activo | visto", "anteriormente"),
 )
 _CURRENT: tuple[Slots, ...] = (
+    (_SURE, _BUT, f",- | still | is still | {_MOMENT}", ",active | present | failing", f"- | {_MOMENT}"),
+    (_SURE, _BUT, f",- | noch | weiterhin | {_DERZEIT}", ",vorhanden | aktiv | anliegend | prasent"),
+    (_SURE, _BUT, f",- | toujours | encore | {_MAINTENANT}", ",present | presente | actif | active",
+     f"- | {_MAINTENANT}"),
+    (_SURE, _BUT, f",- | aun | todavia | {_AHORA}", ",presente | activo | activa", f"- | {_AHORA}"),
     (
         "occurring | happening | is occurring | is happening | still occurring | still happening | failing | "
         "still failing | is failing | keeps failing",
@@ -251,6 +273,12 @@ _CURRENT: tuple[Slots, ...] = (
     ("fallo | averia", "fijo | fija | persistente | en curso"),
 )
 _PENDING: tuple[Slots, ...] = (
+    ("failed | failing | fails | test failed | seen | set | detected | occurred", _BUT,
+     ",unconfirmed | not confirmed | not yet confirmed | still not confirmed | not matured | not mature",
+     "- | yet | so far"),
+    ("aufgetreten | erkannt | fehlgeschlagen", _BUT, ",nicht | noch nicht", "bestatigt | bestaetigt"),
+    ("detecte | apparu | vu | en echec", _BUT, ",non | pas | pas encore | non encore", "confirme | confirmee"),
+    ("detectado | visto | fallido", _BUT, ",no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     (
         "failed | fault | seen | detected | failing",
         "once | one time | on one trip | on 1 trip | once only | only once | on first trip | first time",

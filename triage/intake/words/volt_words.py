@@ -15,8 +15,10 @@ _PLACE = (
 )
 _WORDS = (
     r"(?:battery(?: (?:voltage|volts?|supply))?|(?:batts?|bat)\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
-    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |12[ -]?v )?supply"
-    r"(?: voltage| volts?)?|(?:system|vehicle|line|module|charging|rest(?:ing)?|static|open circuit|terminal|"
+    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |vehicle |"
+    r"(?:on[ -]?)?board |electrical |12[ -]?v )?supply"
+    r"(?: voltage| volts?)?|(?:system|vehicle|(?:on[ -]?)?board(?: (?:net(?:work)?|system|supply))?|line|module|"
+    r"charging|rest(?:ing)?|static|open circuit|terminal|"
     r"main|ecu|"
     r"ignition|idle) voltage|ocv|voltages?|volt(?:s|ios)?|"
     r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
@@ -117,6 +119,8 @@ NOMINAL_AFTER = lazily(
     # The label of a row: "12V supply (V)".
     r"|[ -]{0,3}(?:supply|battery|batterie|bateria|voltage|spannung|versorgung)[ ]?[(\[]v(?:olts?)?[)\]]"
 )
+#: "14 volt side too low": a part of the vehicle's network by its round voltage.
+SIDE_AFTER = lazily(r"[ -]{1,3}(?:side|rail|seite|schiene|netzseite)(?![a-z])")
 NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
