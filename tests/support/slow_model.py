@@ -105,8 +105,12 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        for flicker, share in zip(self.params.rates.tolist(), self.params.rate_weight.tolist(), strict=True):
-            came = [(1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]
+        waits, there = rate("intermittent.waits"), rate("intermittent.trigger_there")
+        for flicker, share, brought in [(flicker, share * part, brought) for part, brought in (
+                (1 - waits, 1.0), (waits, there)) for flicker, share in zip(
+                self.params.rates.tolist(), self.params.rate_weight.tolist(), strict=True)]:
+            came = [(1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) * (brought if k else 1.0)
+                    for k in range(self.width)]
             result.append(Rival(INTERMITTENT, share * (1 - cures), came))
             result.append(Rival(INTERMITTENT, share * cures,
                                 [NEVER if at else c for c, at in zip(came, cured_at, strict=True)], cured=True))

@@ -72,8 +72,8 @@ def hypotheses(
     cures, cured_since = _cures(book, line, link, params)
     starts, started = _work_started(book, line, params)
     begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
-    flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
-    comes = flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
+    comes = _flickers(book, params)[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
+    comes_weight = _with_trigger(params)
     # The sum holds a cured fault against the prior of a hard one.
     more = prior[:, INTERMITTENT] / prior[:, HARD]
     noise = book.numbers(lambda facts: NOISES.index(facts.noise))
@@ -83,9 +83,9 @@ def hypotheses(
              sure[begun] * starts[begun, None]),
         Part("cured", HARD, cured, np.where(cured_since[cured, :, None], NEVER, hard[cured]),
              sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
-        Part("intermittent", INTERMITTENT, everyone, comes, params.rate_weight * (1.0 - cures)[:, None]),
+        Part("intermittent", INTERMITTENT, everyone, comes, comes_weight * (1.0 - cures)[:, None]),
         Part("cured, came and went", INTERMITTENT, cured, np.where(cured_since[cured, :, None], NEVER, comes[cured]),
-             params.rate_weight * (cures * more)[cured, None], cured=True),
+             comes_weight * (cures * more)[cured, None], cured=True),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, link, params),
         Part("echo", ECHO, *echo_chances(book, link, params)),
@@ -93,6 +93,22 @@ def hypotheses(
     for part in parts:
         np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
     return Hypotheses([part for part in parts if part.rows.size or part.cause == LOW_VOLTAGE], own)
+
+
+def _flickers(book: Casebook, params: Parameters) -> Floats:
+    """S x K x (twice the rates): chance that an intermittent fault shows in the minutes since the snapshot before, at
+    each rate; last likewise where it waits for its trigger, which not every run brings: clean minutes without it are
+    clean in these conditions only. Before the first snapshot the vehicle was in use in all of them."""
+    shows = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
+    there = np.full(shows.shape[1], params.rate("intermittent.trigger_there"))
+    there[0] = 1.0
+    return np.concatenate([shows, shows * there[:, None]], axis=2)
+
+
+def _with_trigger(params: Parameters) -> Floats:
+    """Twice the rates: the share of each as in :func:`_flickers`; it adds up to 1."""
+    waits = params.rate("intermittent.waits")
+    return np.concatenate([params.rate_weight * (1.0 - waits), params.rate_weight * waits])
 
 
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
