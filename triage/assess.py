@@ -13,6 +13,7 @@ from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
+from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
@@ -22,7 +23,7 @@ from triage.explain.page import (
     supply_headline,
     would_change,
 )
-from triage.explain.reasons import band, clean_words, reasons
+from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
@@ -104,6 +105,7 @@ class Worked:
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
+        self.back = came_back(self.book, self.line, tables.rate("supply.good"), tables.rate("supply.clean_lowest"))
         self.names = fault_names(self.book)
 
 
@@ -135,6 +137,7 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
     result: list[Verdict] = []
     standing = work.standings.standing.tolist()
+    closed = stuck_closed(book, work.standings)
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         safeties = {safety for safety, where in zip(work.standings.dangers[first:last], standing[first:last],
@@ -142,7 +145,8 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
         result.append({
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supplies[place], "next_checks": checks[place],
-            "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place)),
+            "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place),
+                                 closed=bool(closed[first:last].any())),
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result
@@ -288,12 +292,15 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
         facts = book.facts[fault]
         module = book.module_facts[book.fault_module[fault]]
+        why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
+        # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
+        again = bool(work.back[fault])
         result.append(FaultLine(
             verdict=entry, printed=printed.get(entry["module"], entry["module"]),
             title=meaning(facts, book.texts.get(fault, ()), listed=bool(module.sources)),
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
-            safety=work.standings.dangers[fault], band=band(entry["decibans"]),
-            why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
+            safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
+            why=[*why, CAME_BACK] if again else why,
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
             monitor=facts.monitor, record=is_record(book, fault),
         ))

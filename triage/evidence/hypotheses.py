@@ -65,7 +65,7 @@ def hypotheses(
     table = opportunities(book, line, params)
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
     chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
-    chance = _tested_by_bits(book, chance)
+    chance = _tested_by_bits(book, chance * _worked(book, params)[:, :, None])
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
@@ -195,6 +195,15 @@ def _power_up(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     share = np.where(line.cycled | stopped, 1.0, params.rate("key.cycled_unsaid"))
     share[:, 0] = 1.0
     return np.where(itself[:, None], share[book.fault_session], 1.0)
+
+
+def _worked(book: Casebook, params: Parameters) -> Floats:
+    """N x K: pump, valves and actuators of brakes are worked when it drives off or brakes, not at idle."""
+    idle = book.flags(lambda facts: facts.monitor == "commanded output" and facts.safety == "brakes")
+    stood = (book.drove == 0) | ((book.phase > 0) & np.isnan(book.drove) & ~(book.speed > 0)
+                                 & (np.nan_to_num(book.minutes) < 8.0))
+    stood[:, 0] = False
+    return np.where(idle[:, None] & stood[book.fault_session], params.rate("monitor.brakes_at_rest"), 1.0)
 
 
 def _own_supply(book: Casebook) -> Floats:
