@@ -25,7 +25,7 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
-from triage.explain.roots import charges_first, count_line, set_aside, short_list, stories, unsettled
+from triage.explain.roots import charges_first, count_line, never_answered, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
@@ -105,7 +105,7 @@ class Worked:
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
-        self.back = came_back(self.book, self.line, tables.rate("supply.good"), tables.rate("supply.clean_lowest"))
+        self.back = came_back(self.book, self.line, self.evidence.hypotheses.opportunity, tables)
         self.names = fault_names(self.book)
 
 
@@ -132,7 +132,7 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     supplies = [supply_record(session, facts, tables)
                 for session, facts in zip(book.sessions, supply_facts(work), strict=True)]
     checks = next_checks(book, work.line, work.links, work.standings, work.evidence.causes, work.evidence.decibans,
-                         supplies, tables, work.names)
+                         supplies, tables, work.names, work.back)
     faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
     order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
     result: list[Verdict] = []
@@ -240,7 +240,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     verdict["notices"] = [notice.as_json() for notice in shown]
     refused = work.evidence.weighed.refused
     pins = {story.about: story.pins for story in work.links.stories.get(0, []) if story.pins is not None}
-    short = short_list(lines, verdict, printed_names(session), pins)
+    short = short_list(lines, verdict, printed_names(session), pins, never_answered(book, work.links, 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     return Assessment(
@@ -294,7 +294,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
-        again = bool(work.back[fault])
+        again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(
             verdict=entry, printed=printed.get(entry["module"], entry["module"]),
             title=meaning(facts, book.texts.get(fault, ()), listed=bool(module.sources)),

@@ -40,7 +40,6 @@ from triage.explain.common_steps import (
 from triage.explain.fitness import (
     LIVE,
     before_a_start,
-    came_back,
     doubted,
     keeps_live,
     standing_checks,
@@ -92,10 +91,11 @@ CHARGES = 0.8
 def next_checks(
     book: Casebook, line: Timeline, link: Links, standing: Standings, causes: Floats, decibans: Floats,
     supplies: Sequence[Sequence[SupplyVerdict]], tables: Tables, names: list[str],
+    back: Bools,
 ) -> list[list[NextCheck]]:
     """The ranked steps of each session; ``names`` are the faults as they are shown ("engine control P0118").
 
-    ``supplies``: for each session what is said of the parts of its supply.
+    ``back`` (N): those that came back; ``supplies``: for each session what is said of the parts of its supply.
     """
     chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans, -60, 60) / 10.0))
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
@@ -115,7 +115,7 @@ def next_checks(
     worth = [np.where((gain > 0.02) & open_faults & ~out, gain, 0.0).tolist()
              for gain, out in zip(gains, left_out(book, standing, there, monitor), strict=False)]
     # What came back at a good supply is looked for, however quiet the runs since: a quiet run only tells how seldom.
-    back = came_back(book, line, tables.rate("supply.good"), tables.rate("supply.clean_lowest")) & open_faults
+    back = back & open_faults
     unfit = unfit_to_drive(book, standing, chance, back)
     sought = (back & standing.safety) | (open_faults & not_driven(book, standing, unfit, chance, monitor))
     live = keeps_live(book, standing, chance, TAKEN_APART)
@@ -124,7 +124,7 @@ def next_checks(
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(chance >= TAKEN_APART, bits, 0.0))
     isolation = measured & (standing.standing != ASIDE)
     likely = np.where(isolation | live, 6.0, np.where(sought, np.maximum(likely, bits), likely)).tolist()
-    flickers = back | (causes[:, INTERMITTENT] > causes[:, HARD])
+    flickers = (back & sought & (chance < LIKELY)) | (causes[:, INTERMITTENT] > causes[:, HARD])
     figures = Figures(names, doubt.tolist(), np.where(sought, np.maximum(chance, TAKEN_APART), chance).tolist(),
                       flickers.tolist(),
                       link.relation.tolist(), book.fault_module.tolist())
@@ -245,7 +245,7 @@ def _there_now(book: Casebook, chance: Floats) -> Bools:
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
     found = np.zeros(book.faults, dtype=bool)
-    for fault in np.flatnonzero(chance >= 0.5).tolist():
+    for fault in np.flatnonzero(chance >= TAKEN_APART).tolist():
         found[fault] = wants_procedure(book.facts[fault], book.texts.get(fault, ()))
     return found
 

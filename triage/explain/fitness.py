@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -18,11 +19,16 @@ from triage.model.session import Session
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import NextCheck, SupplyVerdict
 
+if TYPE_CHECKING:
+    from code_tables import Tables
+
 #: The safety classes without which nobody drives.
 DRIVEN = ("brakes", "steering")
 #: A steering fault this likely to persist puts it in doubt; a sensor of the brakes is tested on the road: project's
 #: own choice.
 STEERING_DOUBT, BRAKES_DOUBT = 0.05, 0.5
+#: A monitor this likely to have run was clean where its code is gone: even odds; project's own choice.
+RAN = 0.5
 PERMANENT = STATUS_WORDS.index("permanent")
 #: A complaint of an engine that does not start, in four languages; common practice.
 _NO_START = re.compile(
@@ -97,14 +103,15 @@ def doubted(complaint: str | None) -> list[str]:
     return [name for name, said in _DOUBTED.items() if complaint and said.search(complaint[:500])]
 
 
-def came_back(book: Casebook, line: Timeline, good: float, lowest: float) -> Bools:
-    """N: read as gone after the clear and seen again in a later scan at a supply that is not known to have dipped: it
-    comes and goes, and quiet runs only tell how seldom. ``good``, ``lowest``: V of a 12 V system."""
+def came_back(book: Casebook, line: Timeline, opportunity: Floats, tables: Tables) -> Bools:
+    """N: not there after the clear though its monitor could run (``opportunity``, N x K), and seen again in a later scan
+    at a supply that is not known to have dipped: it comes and goes, and quiet runs only tell how seldom."""
+    good, lowest = tables.rate("supply.good"), tables.rate("supply.clean_lowest")
     scale = line.scale[:, None]
     fed = np.nan_to_num(book.volts / scale, nan=0.0) >= good
     fed &= np.nan_to_num(book.lowest / scale, nan=99.0) >= lowest
     since = (book.phase > 0)[book.fault_session]
-    gone = np.logical_or.accumulate(since & (book.seen == NOT_SEEN), axis=1)
+    gone = np.logical_or.accumulate(since & (book.seen == NOT_SEEN) & (opportunity >= RAN), axis=1)
     again = (book.seen == SEEN) & since & fed[book.fault_session] & (book.status != PERMANENT)
     again[:, 1:] &= gone[:, :-1]
     again[:, 0] = False

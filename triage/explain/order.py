@@ -30,7 +30,7 @@ def in_order(
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
     ``live``: faults, as named, that may keep the high voltage on."""
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
-    kept = _at_most(ranked)
+    kept = _at_most(ranked, sure)
     again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
     if again and first:
         behind = max(kept.index(check) for check in first) + 1
@@ -72,11 +72,11 @@ def _before(checks: list[NextCheck], proving: Sequence[NextCheck], words: str) -
     return [*checks[:gated], *late, *(check for check in checks[gated:] if not _among(check, late))]
 
 
-def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
-    """The first of the ranked steps; a measurement that alone settles a fault is never among those left out."""
-    kept = checks[:MOST]
-    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES]
-    return kept[:MOST - len(only)] + only if only else kept
+def _at_most(checks: list[NextCheck], sure: Sequence[NextCheck]) -> list[NextCheck]:
+    """The first of the ranked steps; a measurement that alone settles a fault, and what is established, are never among
+    those left out: no line of the short list goes without its step."""
+    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES or _among(check, sure)]
+    return checks[:MOST - len(only)] + only if len(only) < MOST // 2 else checks[:MOST] + only
 
 
 __all__ = ["in_order"]

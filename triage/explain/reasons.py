@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.records import is_record
+from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
@@ -206,6 +207,9 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     if events.local:
         return ("the supply was good and a drop was measured on a path: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}, held against that path first")
+    if is_lone(book, link, fault) and (path := drop_at(
+            book, int(book.fault_session[fault]), book.shown(int(book.fault_module[fault])))) is not None:
+        return f"{FED} ({path}), and its peers hold no such code: that path comes before the module and its parts"
     if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}")
