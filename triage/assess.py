@@ -31,9 +31,10 @@ from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
-from triage.model.assessment import Assessment, FaultLine
+from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
 from triage.model.casebook import SEEN, Casebook, Links, Timeline
 from triage.model.chargers import charger_says
+from triage.model.drive import in_ready, is_electric
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
@@ -243,6 +244,11 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     short = short_list(lines, verdict, printed_names(session), pins, never_answered(book, work.links, 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
+    proofs = verification(
+        session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
+        work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"]))
+    if is_electric(session, module_names(book, 0)):
+        told_in_ready(lines, open_groups, proofs)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
         complaint=complaint_answer(session, short, open_groups, verdict), short_list=short, unsettled=open_groups,
@@ -250,12 +256,20 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
-        verification=verification(
-            session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
-            work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"])),
+        verification=proofs,
         gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
+
+
+def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:
+    """Tell the runs of an electric vehicle in its own words, in place."""
+    for line in lines:
+        line.why[:] = [in_ready(reason) for reason in line.why]
+    for group in groups:
+        group.head = in_ready(group.head)
+    for proof in proofs:
+        proof.why, proof.proves = in_ready(proof.why), in_ready(proof.proves) if proof.proves else proof.proves
 
 
 def earlier_faults(sessions: Sequence[Session], tables: Tables) -> list[EarlierFault]:
@@ -302,6 +316,6 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
             why=[*why, CAME_BACK] if again else why,
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
-            monitor=facts.monitor, record=is_record(book, fault),
+            monitor=facts.monitor, record=is_record(book, fault), came_back=again,
         ))
     return result

@@ -129,6 +129,9 @@ def _circuit(
         minutes = ISOLATION_MINUTES
     elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for"
+        if facts.safety == "steering" and ("angle" in title.lower() or "position" in title.lower()):
+            # Many find their zero by themselves after a flat battery (common practice).
+            do += ": from lock to lock, then straight ahead at walking pace, before the tester's procedure"
         passes = "the code clears and stays away"
     elif link.relation[fault] == LOST:
         trailer = "trailer" in " ".join((title, *book.texts.get(fault, ()))).lower()

@@ -104,7 +104,7 @@ def doubted(complaint: str | None) -> list[str]:
 
 
 def came_back(book: Casebook, line: Timeline, opportunity: Floats, tables: Tables) -> Bools:
-    """N: not there after the clear though its monitor could run (``opportunity``, N x K), and seen again in a later scan
+    """N: gone after the clear though its monitor could run (``opportunity``, N x K), and seen again in a later scan
     at a supply that is not known to have dipped: it comes and goes, and quiet runs only tell how seldom."""
     good, lowest = tables.rate("supply.good"), tables.rate("supply.clean_lowest")
     scale = line.scale[:, None]

@@ -252,7 +252,7 @@ def unsettled(
 
 def _urgency(line: FaultLine) -> int:
     """The place of an open fault among the others, the lowest first."""
-    return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
+    return (2 if line.verdict["decibans"] < HARDLY and not line.came_back else 0) + (line.safety is None)
 
 
 def charges_first(supply: Sequence[SupplyVerdict]) -> str | None:

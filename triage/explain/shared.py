@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 
 #: The failure type of a module that was never set up (SAE J2012DA).
 NOT_CONFIGURED = "55"
+#: Codes by which a module says the same of itself (SAE J2012): initial configuration not complete, incompatible.
+UNSET_CODES = ("U2100", "U2101")
 #: A drop of more, in V, is too much on any path (limits.csv, drop positive path).
 DROP = 0.5
 #: How the reason begins of a supply code whose module is fed badly.
@@ -126,7 +128,8 @@ def _after_set_up(
 ) -> Iterator[tuple[int, int]]:
     """(fault, head) for what other modules say of configuration, VIN or key while one module says of itself that it is
     not configured: it may only follow from that (common practice), and is read again after it is set up."""
-    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED for kind in book.failure_type], dtype=bool))
+    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED or code in UNSET_CODES for kind, code in zip(
+        book.failure_type, book.code, strict=True)], dtype=bool))
     for session in dict.fromkeys(book.fault_session[unset].tolist()):
         mine = unset[book.fault_session[unset] == session]
         if len(set(book.fault_module[mine].tolist())) > 1:
