@@ -109,8 +109,8 @@ def _together(content: Content, text: str, cells: Cells, failure: Failure, own: 
         supply=_direction(supply, failure.supply), relation=kind or None, targets=targets,
         noise=failure.noise or (row.noise if row else "") or ("supply" if supply else "")
         or _RELATION_NOISES.get(own_kind, range_noise),
-        needs=failure.needs or (row.needs if row else "") or ("supply" if supply else "")
-        or ("nothing" if own_kind == "pointer" else range_needs),
+        needs=(failure.needs if row is None or not _has_no_zero(row.title) else "") or (row.needs if row else "")
+        or ("supply" if supply else "") or ("nothing" if own_kind == "pointer" else range_needs),
         note=joined(doubt[1] if doubt else "", supply.note if supply else "", failure.note),
         failure=failure.meaning or None,
         sources=unique(row.sources if row else (), relation.sources if relation else (),
@@ -175,6 +175,16 @@ def makers_own(content: Content, text: str, failure_type: str | None) -> CodeFac
         sources=unique(failure.sources, mode.sources if mode else (), ("own",)), sag=failure.sag,
         flicker=failure.flicker,
     )
+
+
+def _has_no_zero(title: str) -> bool:
+    """Whether a part has nothing to be calibrated: the bias of a wheel speed sensor is its air gap, ring or wiring
+    (common practice).
+
+    >>> _has_no_zero("right front wheel speed sensor"), _has_no_zero("steering wheel angle sensor")
+    (True, False)
+    """
+    return "wheel speed sensor" in title
 
 
 def _trailing_fmi(content: Content, text: str) -> Fmi | None:

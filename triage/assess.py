@@ -13,6 +13,7 @@ from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
+from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
@@ -22,17 +23,18 @@ from triage.explain.page import (
     supply_headline,
     would_change,
 )
-from triage.explain.reasons import band, clean_words, reasons
+from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
-from triage.explain.roots import charges_first, count_line, set_aside, short_list, stories, unsettled
+from triage.explain.roots import charges_first, count_line, never_answered, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
-from triage.model.assessment import Assessment, FaultLine
+from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
 from triage.model.casebook import SEEN, Casebook, Links, Timeline
 from triage.model.chargers import charger_says
+from triage.model.drive import in_ready, is_electric
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
@@ -111,6 +113,7 @@ class Worked:
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
+        self.back = came_back(self.book, self.line, self.evidence.hypotheses.opportunity, tables)
         self.names = fault_names(self.book)
 
 
@@ -137,11 +140,12 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     supplies = [supply_record(session, facts, tables)
                 for session, facts in zip(book.sessions, supply_facts(work), strict=True)]
     checks = next_checks(book, work.line, work.links, work.standings, work.evidence.causes, work.evidence.decibans,
-                         supplies, tables, work.names)
+                         supplies, tables, work.names, work.back)
     faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
     order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
     result: list[Verdict] = []
     standing = work.standings.standing.tolist()
+    closed = stuck_closed(book, work.standings)
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         safeties = {safety for safety, where in zip(work.standings.dangers[first:last], standing[first:last],
@@ -149,7 +153,8 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
         result.append({
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supplies[place], "next_checks": checks[place],
-            "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place)),
+            "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place),
+                                 closed=bool(closed[first:last].any())),
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result
@@ -243,9 +248,14 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     verdict["notices"] = [notice.as_json() for notice in shown]
     refused = work.evidence.weighed.refused
     pins = {story.about: story.pins for story in work.links.stories.get(0, []) if story.pins is not None}
-    short = short_list(lines, verdict, printed_names(session), pins)
+    short = short_list(lines, verdict, printed_names(session), pins, never_answered(book, work.links, 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
+    proofs = verification(
+        session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
+        work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"]))
+    if is_electric(session, module_names(book, 0)):
+        told_in_ready(lines, open_groups, proofs)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
         complaint=complaint_answer(session, short, open_groups, verdict), short_list=short, unsettled=open_groups,
@@ -253,12 +263,20 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
-        verification=verification(
-            session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
-            work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"])),
+        verification=proofs,
         gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
+
+
+def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:
+    """Tell the runs of an electric vehicle in its own words, in place."""
+    for line in lines:
+        line.why[:] = [in_ready(reason) for reason in line.why]
+    for group in groups:
+        group.head = in_ready(group.head)
+    for proof in proofs:
+        proof.why, proof.proves = in_ready(proof.why), in_ready(proof.proves) if proof.proves else proof.proves
 
 
 def earlier_faults(sessions: Sequence[Session], tables: Tables) -> list[EarlierFault]:
@@ -295,13 +313,16 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
         facts = book.facts[fault]
         module = book.module_facts[book.fault_module[fault]]
+        why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
+        # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
+        again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(
             verdict=entry, printed=printed.get(entry["module"], entry["module"]),
             title=meaning(facts, book.texts.get(fault, ()), listed=bool(module.sources)),
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
-            safety=work.standings.dangers[fault], band=band(entry["decibans"]),
-            why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
+            safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
+            why=[*why, CAME_BACK] if again else why,
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
-            monitor=facts.monitor, record=is_record(book, fault),
+            monitor=facts.monitor, record=is_record(book, fault), came_back=again,
         ))
     return result

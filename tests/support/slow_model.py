@@ -105,8 +105,12 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        for flicker, share in zip(self.params.rates.tolist(), self.params.rate_weight.tolist(), strict=True):
-            came = [(1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]
+        waits, there = rate("intermittent.waits"), rate("intermittent.trigger_there")
+        shares = [(flicker, share * part, brought) for part, brought in ((1 - waits, 1.0), (waits, there))
+                  for flicker, share in zip(self.params.rates, self.params.rate_weight, strict=True)]
+        for flicker, share, brought in shares:
+            came = [(1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) * (brought if k else 1.0)
+                    for k in range(self.width)]
             result.append(Rival(INTERMITTENT, share * (1 - cures), came))
             result.append(Rival(INTERMITTENT, share * cures,
                                 [NEVER if at else c for c, at in zip(came, cured_at, strict=True)], cured=True))
@@ -130,7 +134,15 @@ class Slow:
         if (facts.noise, facts.monitor, facts.needs) == ("self", "key on", "repair") and k > 0:
             off = self.line.cycled[s, k] or (on[k - 1] == 1 and on[k] == 0)
             share *= 1.0 if off else self.rate("key.cycled_unsaid")
+        if facts.monitor == "commanded output" and facts.safety == "brakes" and k > 0 and self.stood(s, k):
+            share *= self.rate("monitor.brakes_at_rest")
         return [self.table[s][k][monitor] * share for monitor in monitors]
+
+    def stood(self, s: int, k: int) -> bool:
+        book, drove = self.book, float(self.book.drove[s, k])
+        minutes = float(book.minutes[s, k])
+        return drove == 0 or (math.isnan(drove) and book.phase[s, k] > 0 and not book.speed[s, k] > 0
+                              and (math.isnan(minutes) or minutes < 8.0))
 
     def reported(self, i: int, k: int, chance: float) -> float:
         if self.link.relation[i] == LOST and self.link.target_state[i, k] == SILENT:
@@ -211,6 +223,8 @@ class Slow:
                 chance = max(chance, self.below(level, own) * self.rate("level.sets"))
             if book.facts[i].supply == "high" and book.phase[s, k] > 0:
                 chance = self.rate("level.leak")
+            if book.facts[i].supply == "high" and float(book.volts[s, k]) / scale > self.rate("charging.over"):
+                chance = self.rate("level.sets")
             fed = float(book.volts[s, k]) / scale >= self.rate("supply.good")
             if book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.phase[s, k] > 0 and fed and (
                     book.facts[i].supply is None):
@@ -259,7 +273,9 @@ class Slow:
                 table = params.word_first if first else params.word_later
                 power = 1 / (1 + 0.5 * (count - 1))
                 if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
-                        and book.engine_on[book.fault_session[i], k] == 0):
+                        and book.engine_on[book.fault_session[i], k] == 0) or (
+                        book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.facts[i].trips == 2
+                        and book.facts[i].monitor_named):
                     power *= self.rate("word.at_rest")
                 weight = [float(table[cause, word]) for cause in range(5)]
                 fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")

@@ -111,6 +111,10 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
         later = book.phase[book.fault_session[high]] > 0
         reached = reached.copy()
         reached[high] = np.where(later[:, :, None], params.rate("level.leak"), reached[high])
+        # Where the supply itself was read as too high, that is what set it.
+        over = book.volts[book.fault_session[high]] > params.rate("charging.over") * line.scale[
+            book.fault_session[high], None]
+        reached[high] = np.where(over[:, :, None], params.rate("level.sets"), reached[high])
     fault, column = np.nonzero(brief_only(book, line, params))
     if fault.size:
         reached = reached.copy()

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.evidence.depth import LASTING
 from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
@@ -28,6 +29,9 @@ HARD, INTERMITTENT, LOW_VOLTAGE, HISTORY, ECHO = range(len(CAUSES))
 #: A code that should not be set at all is still set with this chance: no likelihood is ever zero.
 NEVER = 0.004
 LEAST = 1e-4
+#: Emission systems as their readiness calls them, and what the titles of their codes are known by.
+READINESS = (("cat", ("catalyst",)), ("evap", ("evaporative",)), ("o2", ("O2 sensor",)),
+             ("oxygen", ("O2 sensor",)), ("egr", ("EGR",)), ("secondary", ("secondary air",)))
 
 
 @dataclass(slots=True)
@@ -65,15 +69,16 @@ def hypotheses(
     table = opportunities(book, line, params)
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
     chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
-    chance = _tested_by_bits(book, chance)
+    chance = _tested_by_bits(book, chance * _worked(book, params)[:, :, None])
+    chance = _by_readiness(book, chance)
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
     cures, cured_since = _cures(book, line, link, params)
     starts, started = _work_started(book, line, params)
     begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
-    flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
-    comes = flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
+    comes = _flickers(book, params)[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
+    comes_weight = _with_trigger(params)
     # The sum holds a cured fault against the prior of a hard one.
     more = prior[:, INTERMITTENT] / prior[:, HARD]
     noise = book.numbers(lambda facts: NOISES.index(facts.noise))
@@ -83,9 +88,9 @@ def hypotheses(
              sure[begun] * starts[begun, None]),
         Part("cured", HARD, cured, np.where(cured_since[cured, :, None], NEVER, hard[cured]),
              sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
-        Part("intermittent", INTERMITTENT, everyone, comes, params.rate_weight * (1.0 - cures)[:, None]),
+        Part("intermittent", INTERMITTENT, everyone, comes, comes_weight * (1.0 - cures)[:, None]),
         Part("cured, came and went", INTERMITTENT, cured, np.where(cured_since[cured, :, None], NEVER, comes[cured]),
-             params.rate_weight * (cures * more)[cured, None], cured=True),
+             comes_weight * (cures * more)[cured, None], cured=True),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, link, params),
         Part("echo", ECHO, *echo_chances(book, link, params)),
@@ -93,6 +98,22 @@ def hypotheses(
     for part in parts:
         np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
     return Hypotheses([part for part in parts if part.rows.size or part.cause == LOW_VOLTAGE], own)
+
+
+def _flickers(book: Casebook, params: Parameters) -> Floats:
+    """S x K x (twice the rates): chance that an intermittent fault shows in the minutes since the snapshot before, at
+    each rate; last likewise where it waits for its trigger, which not every run brings: clean minutes without it are
+    clean in these conditions only. Before the first snapshot the vehicle was in use in all of them."""
+    shows = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
+    there = np.full(shows.shape[1], params.rate("intermittent.trigger_there"))
+    there[0] = 1.0
+    return np.concatenate([shows, shows * there[:, None]], axis=2)
+
+
+def _with_trigger(params: Parameters) -> Floats:
+    """Twice the rates: the share of each as in :func:`_flickers`; it adds up to 1."""
+    waits = params.rate("intermittent.waits")
+    return np.concatenate([params.rate_weight * (1.0 - waits), params.rate_weight * waits])
 
 
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
@@ -179,6 +200,34 @@ def _power_up(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     share = np.where(line.cycled | stopped, 1.0, params.rate("key.cycled_unsaid"))
     share[:, 0] = 1.0
     return np.where(itself[:, None], share[book.fault_session], 1.0)
+
+
+def _worked(book: Casebook, params: Parameters) -> Floats:
+    """N x K: pump, valves and actuators of brakes are worked when it drives off or brakes, not at idle."""
+    idle = book.flags(lambda facts: facts.monitor == "commanded output" and facts.safety == "brakes")
+    stood = (book.drove == 0) | ((book.phase > 0) & np.isnan(book.drove) & ~(book.speed > 0)
+                                 & (np.nan_to_num(book.minutes) < 8.0))
+    stood[:, 0] = False
+    return np.where(idle[:, None] & stood[book.fault_session], params.rate("monitor.brakes_at_rest"), 1.0)
+
+
+def _by_readiness(book: Casebook, chance: Floats) -> Floats:
+    """What the readiness of an emission system says of its monitors: not complete since the clear, they have come to no
+    result; complete, they have (40 CFR 86.010-18 (b)(4); SAE J1979, service 01, PID 01)."""
+    told = [place for place, session in enumerate(book.sessions) if any(shot.readiness for shot in session.snapshots)]
+    for place in told:
+        faults = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+        for column, at in enumerate(book.order[place]):
+            said = book.sessions[place].snapshots[at].readiness or {}
+            for name, state in said.items() if column and book.phase[place, column] > 0 else ():
+                words = next((titles for key, titles in READINESS if key in name.lower()), ())
+                for fault in faults:
+                    facts = book.facts[fault]
+                    if book.seen[fault, column] == 0 and facts.monitor in LASTING and any(
+                            word in facts.title for word in words):
+                        chance[fault, column] = {"incomplete": 0.0, "complete": 0.97}.get(
+                            state, chance[fault, column])
+    return chance
 
 
 def _own_supply(book: Casebook) -> Floats:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, PERMANENT, Chains, run, said
+from triage.evidence.depth import LASTING
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.evidence.parameters import NOISES
@@ -166,9 +167,11 @@ def _comes_and_goes(book: Casebook, line: Timeline, word: Ints, params: Paramete
 
 
 def _rests(book: Casebook) -> Bools:
-    """N x K: the code's monitor wants a running engine, and the scan was made with the engine off."""
+    """N x K: the code's monitor wants a running engine, and the scan was made with the engine off; or it is one that
+    fails in the minutes of a drive alone, and is never called current in a scan."""
     wants = book.flags(lambda facts: facts.monitor in NEEDS_ENGINE)
-    return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
+    drive = book.flags(lambda facts: facts.monitor in LASTING and facts.trips == 2 and facts.monitor_named)
+    return np.asarray((wants[:, None] & (book.engine_on == 0)[book.fault_session]) | drive[:, None])
 
 
 def _readings(

@@ -17,10 +17,13 @@ BY_SAFETY = {
     "high voltage": "High voltage: a silent or switched-off system is not a dead one; made safe and proved dead by a "
                     "qualified person before work, and the 12 V supply off as well.",
     "brakes": "Brakes: secure the vehicle against rolling and do not judge by a road test until braking is proved.",
-    "steering": "Steering: do not drive to test while assistance or its sensors are in doubt.",
+    "steering": "Steering: no road test while assistance or its sensors may be at fault; where a drive is named, "
+                "steering is tried standing and at walking pace first.",
 }
 JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and accessories off, ground lead away from the "
         "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
+CLOSED = ("A contactor is said to be stuck closed: the high-voltage bus may stay live, and neither the key off nor "
+          "the service plug proves it dead; absence of voltage is measured by a qualified person.")
 REVERSED = ("Leads reversed: links and fuses may be open and rectifiers broken without a code; rule out a short behind "
             "each open one before it is renewed.")
 JUMP_24 = ("Jump starting: equal nominal voltages, 24 V across the whole pair and never across one battery of it, eye "
@@ -30,9 +33,12 @@ PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle 
            "plain charger is not one.")
 
 
-def cautions(session: Session, safeties: set[str], scale: float, modules: Iterable[str] = ()) -> list[str]:
-    """Cautions for ``session``; ``safeties``: the safety classes its open faults touch; ``modules``: those scanned."""
-    found = [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
+def cautions(session: Session, safeties: set[str], scale: float, modules: Iterable[str] = (), *,
+             closed: bool = False) -> list[str]:
+    """Cautions for ``session``; ``safeties``: the safety classes its open faults touch; ``modules``: those scanned;
+    ``closed``: a contactor may be stuck closed."""
+    found = [CLOSED] if closed else []
+    found += [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
     vehicle = session.vehicle
     drive = vehicle.drive if vehicle else None
     electric = is_electric(session, modules)

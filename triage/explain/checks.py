@@ -12,7 +12,6 @@ generator is cut off from that; an isolation fault is settled by a measurement a
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,6 +22,29 @@ from triage.explain.circuit_checks import (
     circuit_checks,
     highest,
     isolation_fault,
+)
+from triage.explain.common_steps import (
+    CLEAR,
+    COLD,
+    COMMON,
+    DRIVE,
+    HELD,
+    HELD_READY,
+    READY,
+    RUN,
+    Step,
+    left_out,
+    monitors,
+    not_driven,
+)
+from triage.explain.fitness import (
+    LIVE,
+    before_a_start,
+    doubted,
+    keeps_live,
+    standing_checks,
+    starved,
+    unfit_to_drive,
 )
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
@@ -52,49 +74,6 @@ if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables
     from triage.model.casebook import Floats
 
-MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed", "drive cycle", "cold soak",
-            "event", "high voltage")
-
-
-class Step(NamedTuple):
-    """A step for all faults at once. ``runs``: chance that each monitor class comes to a result in it."""
-
-    do: str
-    where: str
-    minutes: float
-    passes_if: str
-    gate: str | None
-    runs: tuple[float, ...]
-
-
-SUPPORT = "{nominal:g} V support connected, key cycled, {still}"
-COMMON = (
-    Step("hold the supply, clear all modules, cycle the key and read every module again", SUPPORT, 15.0,
-         "supply {low:.1f} to {high:.1f} V throughout and the codes stay away", None,
-         (0.95, 0.2, 0.95, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.3)),
-    Step("run the engine 10 minutes with outside supply off, then read confirmed and pending codes",
-         "at the vehicle, parked, exhaust led away", 15.0,
-         "charging holds {charge:.1f} to {over:.1f} V and the codes stay away",
-         "parking brake on, gear disengaged, nobody in front of the vehicle",
-         (0.95, 0.5, 0.95, 0.95, 0.6, 0.0, 0.0, 0.0, 0.0, 0.5)),
-    Step("drive 20 minutes of mixed road with some starts and stops, then read confirmed and pending codes",
-         "on the road", 30.0, "the codes stay away and the monitors read complete",
-         "braking and steering tried at walking pace first, no red warning lamp, and only where it may be driven",
-         (0.95, 0.75, 0.95, 0.95, 0.9, 0.95, 0.75, 0.05, 0.05, 0.7)),
-    Step("let the engine stand a night, start it cold and read confirmed and pending codes", "at the vehicle, parked",
-         20.0, "the codes stay away", "parking brake on, gear disengaged, nobody in front of the vehicle",
-         (0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.7, 0.0, 0.0)),
-)
-
-CLEAR, RUN, DRIVE, COLD = COMMON
-#: What stands in for the run where it can't be made as it stands.
-READY = Step("switch the drive to READY for 10 minutes with outside supply off, then read every module",
-             "at the vehicle, parked", 15.0, "the converter holds {charge:.1f} to {over:.1f} V and the codes stay away",
-             "parking brake on, selector in park, nobody in front of the vehicle", RUN.runs)
-HELD = Step("run the engine 10 minutes with outside supply left on, then read confirmed and pending codes",
-            "at the vehicle, parked, exhaust led away", 15.0, "the codes stay away", RUN.gate, RUN.runs)
-HELD_READY = Step("switch the drive to READY for 10 minutes with outside supply left on, then read every module",
-                  READY.where, 15.0, "the codes stay away", READY.gate, RUN.runs)
 #: Chance that a cold start brings what it works to a result; project's own choice.
 COLD_RIGHT = 0.9
 #: Places where a circuit can be at fault: connector, wiring, part.
@@ -112,14 +91,15 @@ CHARGES = 0.8
 def next_checks(
     book: Casebook, line: Timeline, link: Links, standing: Standings, causes: Floats, decibans: Floats,
     supplies: Sequence[Sequence[SupplyVerdict]], tables: Tables, names: list[str],
+    back: Bools,
 ) -> list[list[NextCheck]]:
     """The ranked steps of each session; ``names`` are the faults as they are shown ("engine control P0118").
 
-    ``supplies``: for each session what is said of the parts of its supply.
+    ``back`` (N): those that came back; ``supplies``: for each session what is said of the parts of its supply.
     """
     chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans, -60, 60) / 10.0))
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
-    monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
+    monitor = monitors(book)
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right = tables.rate("check.answers_right")
     recorded = crash_records(book)
@@ -132,18 +112,25 @@ def next_checks(
              for step, gain in zip(COMMON, gains, strict=False)]
     # What is there is not run again to see whether it is: a run tells no more of it than the last scan did.
     there = _there_now(book, chance)
-    worth = [np.where((gain > 0.02) & open_faults & ~(there & (step is not CLEAR)), gain, 0.0).tolist()
-             for step, gain in zip(COMMON, gains, strict=False)]
-    where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
+    worth = [np.where((gain > 0.02) & open_faults & ~out, gain, 0.0).tolist()
+             for gain, out in zip(gains, left_out(book, standing, there, monitor), strict=False)]
+    # What came back at a good supply is looked for, however quiet the runs since: a quiet run only tells how seldom.
+    back = back & open_faults
+    unfit = unfit_to_drive(book, standing, chance, back)
+    sought = (back & standing.safety) | (open_faults & not_driven(book, standing, unfit, chance, monitor))
+    live = keeps_live(book, standing, chance, TAKEN_APART)
+    where = np.where((chance >= 0.5) | sought, np.maximum(chance, 0.5) * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(chance >= TAKEN_APART, bits, 0.0))
     isolation = measured & (standing.standing != ASIDE)
-    likely = np.where(isolation, 6.0, likely).tolist()
-    figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
+    likely = np.where(isolation | live, 6.0, np.where(sought, np.maximum(likely, bits), likely)).tolist()
+    flickers = (back & sought & (chance < LIKELY)) | (causes[:, INTERMITTENT] > causes[:, HARD])
+    figures = Figures(names, doubt.tolist(), np.where(sought, np.maximum(chance, TAKEN_APART), chance).tolist(),
+                      flickers.tolist(),
                       link.relation.tolist(), book.fault_module.tolist())
     batch = _Batch(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
-        _unfit_to_drive(book, standing, chance), _record_holders(book, recorded), empty_pointers(book, link),
+        unfit, live, _record_holders(book, recorded), empty_pointers(book, link),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
 
@@ -166,6 +153,7 @@ class _Batch(NamedTuple):
     procedure: Bools
     isolation: Bools
     unfit: Bools
+    live: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
     speaks: list[bool]
@@ -182,9 +170,13 @@ def _case(batch: _Batch, place: int, modules: range) -> Case:
         [fault for fault, where in zip(faults, places, strict=True) if where != ASIDE],
         [fault for fault, where in zip(faults, places, strict=True) if where == SHORT], supply,
         is_electric(session, (book.module_facts[module].name for module in modules)),
-        bool(batch.unfit[place]) or _starved(book, modules, supply), book.printed[place],
+        bool(batch.unfit[place] or doubted(_complaint(session))) or starved(book, modules, supply), book.printed[place],
         frozenset([(entry["part"], entry["state"]) for entry in supply]),
-        trigger_of(session.vehicle.complaint if session.vehicle else None))
+        trigger_of(_complaint(session)))
+
+
+def _complaint(session: Session) -> str | None:
+    return session.vehicle.complaint if session.vehicle else None
 
 
 def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
@@ -200,9 +192,11 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     judged = (~np.isin(book.fault_module[mine], unset) & ~batch.procedure[mine]).tolist() if unset else None
     records = sorted(case.shown.get(name, name) for name in batch.with_record.get(place, ()))
     general = _common(
-        case, batch.worth, scale, names, records, witnesses, bool(batch.isolation[mine].any()), judged,
-        _before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
+        case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
+        before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
     sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    gain = math.log2(PLACES) * tables.rate("check.answers_right")
+    first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
@@ -216,7 +210,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
         (sure if known else others).append(check)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
-    return in_order(general, sure, others, never_cleared=never_cleared)
+    live = {names[fault] for fault in case.open if batch.live[fault]}
+    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
@@ -225,36 +220,9 @@ def _speaks_of_charging(facts: CodeFacts) -> bool:
         bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage")
 
 
-def _is_flat(session: Session, scale: float, limit: float) -> bool:
-    """Whether the last scan with a supply reading found it too low to crank, the engine standing and nothing fed in."""
-    last = next((shot for shot in reversed(session.snapshots) if shot.volts is not None), None)
-    return (last is not None and last.volts is not None and last.volts < limit * scale and last.engine != "running"
-            and last.outside_supply in (None, "none", "unknown"))
-
-
-#: A complaint of an engine that does not start, in four languages; common practice.
-_NO_START = re.compile(
-    r"(?:won['’]?t|will not|does ?n[o'’]?t|doesnt|can['’]?t|cannot|no|not|never)[ -](?:crank|start|turn over|fire)|"
-    r"(?:springt|geht|startet|dreht) nicht|ne d[ée]marre|no arranca", re.IGNORECASE)
-
-
-def _before_a_start(session: Session, scale: float, limit: float, *, electric: bool) -> str | None:
-    """What has to be done before the engine can be run or the vehicle driven."""
-    if _is_flat(session, scale, limit):
-        return f"battery charged first, so that the {'drive goes READY' if electric else 'engine starts'} by itself"
-    complaint = session.vehicle.complaint if session.vehicle else None
-    ran = any(shot.engine == "running" or (shot.ran_minutes or 0) > 0 for shot in session.snapshots)
-    if complaint and not ran and _NO_START.search(complaint):
-        return "once it starts: the complaint says that it does not, so look for that first"
-    return None
-
-
-def _starved(book: Casebook, modules: range, supply: Sequence[SupplyVerdict]) -> bool:
-    """Whether a module of brakes or steering was measured to be fed badly."""
-    why = next((entry["why"] for entry in supply if entry["part"] == "cables and grounds"
-                and entry["state"] == "failed"), None)
-    return why is not None and any(book.module_facts[module].safety in ("brakes", "steering")
-                                   and f"{book.module_name[module]} reads" in why for module in modules)
+def _proved_first(batch: _Batch, mine: slice) -> list[str]:
+    """What a qualified person has to prove before the drive is enabled or the vehicle driven."""
+    return [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
 
 
 def _without(values: list[float], judged: list[bool] | None) -> list[float]:
@@ -277,7 +245,7 @@ def _there_now(book: Casebook, chance: Floats) -> Bools:
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
     found = np.zeros(book.faults, dtype=bool)
-    for fault in np.flatnonzero(chance >= 0.5).tolist():
+    for fault in np.flatnonzero(chance >= TAKEN_APART).tolist():
         found[fault] = wants_procedure(book.facts[fault], book.texts.get(fault, ()))
     return found
 
@@ -304,10 +272,11 @@ def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
 
 def _common(
     case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: list[bool] | None, before_start: str | None, session: Session,
+    proved_first: list[str], judged: list[bool] | None, before_start: str | None, session: Session,
 ) -> list[NextCheck]:
     """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
-    ``before_start``: what has to be done before the engine can be run."""
+    ``proved_first``: what is measured before the drive is enabled; ``before_start``: what has to be done before the
+    engine can be run."""
     checks: list[NextCheck] = []
     unset, reversed_leads = readiness_gate(session), leads_reversed(session) and not case.proven("charging")
     still = "drive not enabled" if case.electric else "engine off"
@@ -339,8 +308,10 @@ def _common(
             gates.insert(0, "the crash record written down first; it is not to be cleared")
         if step is CLEAR:
             gates += unset
-        if open_isolation:
-            gates.insert(0, f"{ISOLATED}; {KEEP_FRAMES}" if step is CLEAR else ISOLATED)
+        if step is not CLEAR:
+            gates[:0] = proved_first
+        elif ISOLATED in proved_first:
+            gates.insert(0, f"{ISOLATED}; {KEEP_FRAMES}")
         checks.append({
             "do": do, "where": told.where.format(nominal=12 * scale, still=still), "minutes": told.minutes,
             "passes_if": told.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale,
@@ -358,12 +329,3 @@ def _told(step: Step, case: Case) -> Step:
     if case.failed("charging"):
         return HELD_READY if case.electric else HELD
     return READY if case.electric else RUN
-
-
-def _unfit_to_drive(book: Casebook, standing: Standings, chance: Floats) -> Bools:
-    """S: a fault of brakes or steering is more likely than not: nobody is sent onto the road."""
-    unfit = np.zeros(len(book.sessions), dtype=bool)
-    for fault in np.flatnonzero((chance >= 0.5) & (standing.standing != ASIDE) & standing.safety).tolist():
-        if standing.dangers[fault] in ("brakes", "steering"):
-            unfit[book.fault_session[fault]] = True
-    return unfit

@@ -12,12 +12,12 @@ import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
-from triage.explain.module_checks import NO_PATH
+from triage.explain.module_checks import NO_PATH, WIRES
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
 from triage.model.bus_reports import network_of
-from triage.model.casebook import BUS, INCOMPATIBLE, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
+from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.verdict import NextCheck
 
 #: Measuring the isolation takes this long, making safe included.
@@ -30,7 +30,9 @@ LEAST_CHANCE = 0.25
 SHARED_CHANCE = 0.5
 #: What a finding says of a network of which one end was not found.
 ONE_END = "one terminator alone answers"
-#: Circuits told one by one.
+#: Where a trailer's brakes are fed and heard (ISO 7638-1).
+TRAILER_SOCKET = "trailer socket: feeds 1 and 2, grounds 3 and 4, network 6 and 7"
+#: Circuits told one by one, beside those of the short list.
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
 NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
@@ -65,26 +67,30 @@ def circuit_checks(
     taken_apart = [fault for fault in case.open if fault in listed or figures.chance[fault] >= SHARED_CHANCE]
     groups = shared_signals(book, figures, standing.explained_by, taken_apart)
     checks = [_shared(book, case, group, figures) for group in groups]
-    networks = {story.head for story in link.stories.get(case.place, ()) if story.head >= 0}
+    networks = {network_of(book.code[story.head]) for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
+    feeds = {names[fault] for fault in case.open if book.facts[fault].supply}
     # What only follows from another fault is told with it.
     heads = {names[fault]: fault for fault in chosen}
     for fault in sorted(chosen, key=lambda fault: standing.explained_by[fault] in heads):
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
-        if fault in networks:
+        if relation[fault] == BUS and network_of(book.code[fault]) in networks:
             continue  # measured with the modules that it silences
         if not worth or doubt[fault] < LEAST_GAIN or fault in grouped or facts.supply:
             continue
-        if relation[fault] not in (0, INCOMPATIBLE, BUS):
+        unnamed = relation[fault] == LOST and link.target[fault] < 0 and fault in listed
+        if relation[fault] not in (0, INCOMPATIBLE, BUS) and not unnamed:
             continue  # the module that points or complains is not the one to take apart
+        if standing.explained_by[fault] in feeds:
+            continue  # looked at again once that module is fed
         # Two modules that report one fault of a part they share ask for one test.
         same = _one_test(book, standing, fault, figures, heads)
         if same in told:
             told[same]["settles"].append(names[fault])
-        elif len(told) < MOST_CIRCUITS:
+        elif len(told) < MOST_CIRCUITS or fault in listed:
             module = book.module_name[figures.module[fault]]
             shown = names[fault].replace(module, case.name(module), 1)
             told[same] = _circuit(book, link, case, fault, shown, standing.dangers[fault],
@@ -123,7 +129,16 @@ def _circuit(
         minutes = ISOLATION_MINUTES
     elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for"
+        if facts.safety == "steering" and ("angle" in title.lower() or "position" in title.lower()):
+            # Many find their zero by themselves after a flat battery (common practice).
+            do += ": from lock to lock, then straight ahead at walking pace, before the tester's procedure"
         passes = "the code clears and stays away"
+    elif link.relation[fault] == LOST:
+        trailer = "trailer" in " ".join((title, *book.texts.get(fault, ()))).lower()
+        do = (f"find what should send what {shown} misses{', the trailer coupled' if trailer else ''}, and check its "
+              "feed, ground and network lines")
+        passes = f"feed within 0.5 V of the battery, ground within 0.2 V under load, {WIRES}, and it answers"
+        title = TRAILER_SOCKET if trailer else title
     elif link.relation[fault] == BUS:
         # At the plug of the diagnosis, not at the module that reports it.
         moved = ", while harness and connectors are moved" if comes_and_goes else ""

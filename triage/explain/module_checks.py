@@ -10,7 +10,8 @@ from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
 from triage.explain.standing import ASIDE, STRICTEST, Standings, needs_measurement
-from triage.model.casebook import Casebook, Links, Story, Timeline
+from triage.model.bus_reports import network_of
+from triage.model.casebook import BUS, Casebook, Links, Story, Timeline
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
 from triage.model.verdict import NextCheck
@@ -85,7 +86,10 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     """One check for all the silent modules of a branch, on a network that is reported, or behind a gateway."""
     faults = _about(book, link, case, story.modules)
     if story.head >= 0:
-        faults = [story.head, *(fault for fault in faults if fault != story.head)]
+        network = network_of(book.code[story.head])
+        reports = [fault for fault in case.open if link.relation[fault] == BUS and fault != story.head
+                   and network_of(book.code[fault]) == network]
+        faults = list(dict.fromkeys([story.head, *reports, *faults]))
     about = case.name(story.about)
     first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
              if story.kind != "gateway" else "feed, fuse and ground of the gateway, then the wires behind it")

@@ -7,32 +7,39 @@ the way (common practice).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from triage.explain.circuit_checks import ISOLATION_MINUTES
+from triage.explain.fitness import LIVE
 from triage.explain.module_checks import ISOLATED
 from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
 CLEAR_WORDS = "hold the supply, clear"
-RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
+RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "work what the codes name",
+                "let the engine stand")
 #: Steps told of one session, at most.
 MOST = 8
 
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
+    live: Set[str] = frozenset(),
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
-    those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear."""
+    those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
+    ``live``: faults, as named, that may keep the high voltage on."""
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
-    kept = _at_most(ranked)
+    kept = _at_most(ranked, sure)
     again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
     if again and first:
         behind = max(kept.index(check) for check in first) + 1
         late = [check for check in kept[:behind] if _among(check, again)]
         kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
-    return _isolation_first(_clear_first(kept) if never_cleared else kept)
+    kept = _clear_first(kept) if never_cleared else kept
+    kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
+    return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
+                          and not _among(check, general)], LIVE)
 
 
 def _among(check: NextCheck, checks: Sequence[NextCheck]) -> bool:
@@ -56,21 +63,20 @@ def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
     return [*rest[:first], checks[clear], *rest[first:]]
 
 
-def _isolation_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps, the measurement of the isolation before the first that is not made without it."""
-    measuring = next((check for check in checks if check["minutes"] == ISOLATION_MINUTES), None)
-    gated = next((place for place, check in enumerate(checks) if ISOLATED in (check["gate"] or "")), None)
-    if measuring is None or gated is None or checks.index(measuring) < gated:
+def _before(checks: list[NextCheck], proving: Sequence[NextCheck], words: str) -> list[NextCheck]:
+    """The ranked steps, those that are ``proving`` something before the first that has ``words`` of it for its gate."""
+    gated = next((place for place, check in enumerate(checks) if words in (check["gate"] or "")), None)
+    late = [check for check in checks[gated or 0:] if _among(check, proving)]
+    if gated is None or not late:
         return checks
-    rest = [check for check in checks if check is not measuring]
-    return [*rest[:gated], measuring, *rest[gated:]]
+    return [*checks[:gated], *late, *(check for check in checks[gated:] if not _among(check, late))]
 
 
-def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
-    """The first of the ranked steps; a measurement that alone settles a fault is never among those left out."""
-    kept = checks[:MOST]
-    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES]
-    return kept[:MOST - len(only)] + only if only else kept
+def _at_most(checks: list[NextCheck], sure: Sequence[NextCheck]) -> list[NextCheck]:
+    """The first of the ranked steps; a measurement that alone settles a fault, and what is established, are never among
+    those left out: no line of the short list goes without its step."""
+    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES or _among(check, sure)]
+    return checks[:MOST - len(only)] + only if len(only) < MOST // 2 else checks[:MOST] + only
 
 
 __all__ = ["in_order"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.explain.roots import HARDLY
 from triage.explain.supply_checks import supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Group, Mark, Root, Sight
 from triage.model.casebook import Casebook
@@ -150,6 +151,8 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
         drained = untested and _BATTERY.search(complaint) is not None
         supply = "the low supply" if low else f"{listed(untested)}, not tested yet" if drained else ""
         told[0 if areas[0] == "supply" else len(told):0] = [supply] if supply else []
+    # An open code of the system that is complained of comes before a supply that may have long been good again.
+    told = told or ([] if "supply" in areas else _open_there(areas, groups))
     told = told or [_named(root) for root in short[:1]] or (["the low supply"] if low else [])
     if told:
         return f"{complaint}. Look first at {'; then '.join(told[:3])}"
@@ -158,6 +161,16 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
         are = "code is" if open_codes == 1 else "codes are"
         return f"{complaint}. Nothing on the short list explains it yet; {open_codes} {are} open"
     return f"{complaint}. No code explains it; the supply is the first thing to prove"
+
+
+def _open_there(areas: Sequence[str], groups: Sequence[Group]) -> list[str]:
+    """The likeliest open code of the systems a complaint speaks of, in words; none where it hardly persists."""
+    there = [line for group in groups for line in group.lines if not line.record
+             and not {line.safety, line.system}.isdisjoint(areas)]
+    line = max(there, key=lambda line: (line.came_back, line.verdict["decibans"]), default=None)
+    if line is None or (line.verdict["decibans"] < HARDLY and not line.came_back):
+        return []
+    return [f"{line.printed} {line.verdict['code']}, which is open"]
 
 
 def listed(names: Sequence[str]) -> str:

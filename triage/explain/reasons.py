@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.records import is_record
+from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
@@ -33,13 +34,23 @@ BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.
          (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
 
 
-def band(decibans: float) -> str:
-    """Words for how sure it is that a fault persists; words come before decibans.
+#: What is said of a code that came back at a good supply.
+CAME_BACK = ("it went and came back at a good supply: quiet runs only tell how seldom it shows, so its cause is looked "
+             "for")
+
+
+def band(decibans: float, *, back: bool = False) -> str:
+    """Words for how sure it is that a fault persists; words come before decibans. ``back``: it came back at a good
+    supply, which no number of quiet runs makes unlikely.
 
     >>> band(13.8)
     'very likely'
+    >>> band(-7.4, back=True)
+    'not ruled out: it came back'
     """
     chance = to_probability(decibans)
+    if back and chance < 0.25:
+        return "not ruled out: it came back"
     return next(words for least, words in BANDS if chance >= least)
 
 
@@ -196,6 +207,9 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     if events.local:
         return ("the supply was good and a drop was measured on a path: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}, held against that path first")
+    if is_lone(book, link, fault) and (path := drop_at(
+            book, int(book.fault_session[fault]), book.shown(int(book.fault_module[fault])))) is not None:
+        return f"{FED} ({path}), and its peers hold no such code: that path comes before the module and its parts"
     if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}")
@@ -246,4 +260,4 @@ def clean_words(book: Casebook, opportunity: Floats, fault: int) -> str | None:
             "% of such tests could still hide (95 % bound), where its trigger was present")
 
 
-__all__ = ["PHASES", "band", "clean_bound", "clean_words", "phase_words", "reasons", "volts_words"]
+__all__ = ["CAME_BACK", "PHASES", "band", "clean_bound", "clean_words", "phase_words", "reasons", "volts_words"]

@@ -13,9 +13,9 @@ from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS, on_it
-from triage.explain.shared import lines_words, shared_lines
+from triage.explain.shared import is_fed_badly, lines_words, shared_lines
 from triage.model.assessment import FaultLine, Group, Root
-from triage.model.casebook import LOST, SILENT, AtConnector, Casebook, Links, Story
+from triage.model.casebook import ANSWERS, LOST, SILENT, AtConnector, Casebook, Links, Story
 from triage.model.crash import CRASH
 from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, SupplyVerdict, Verdict, name_of
@@ -50,11 +50,12 @@ CAUSE_REASONS = {
 
 def short_list(
     lines: list[FaultLine], verdict: Verdict, printed: dict[str, str], pins: Mapping[str, AtConnector] | None = None,
+    missing: Sequence[Root] = (),
 ) -> list[Root]:
     """Roots in the order shown: a failed supply first, then by decibans; the reports of one lost module are one root.
 
     ``printed``: module name in the job -> as the scan printed it; ``pins``: what was measured at the connector of a
-    silent module.
+    silent module; ``missing``: those that stay silent though every such vehicle has them (:func:`never_answered`).
     """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
     witnesses = [line for line in lines if lasts(line)]
@@ -75,7 +76,41 @@ def short_list(
             # One fault is told by its own reasons, several by those of the root.
             told = root.lines[0].why if len(root.lines) == 1 else root.why
             told.append(f"repeated by {', '.join(repeated)}: these go with it")
-    return _supply_roots(verdict, witnesses) + roots
+    return [*_fed_by(_supply_roots(verdict, witnesses), roots), *missing, *roots]
+
+
+def _fed_by(supply: list[Root], roots: list[Root]) -> list[Root]:
+    """The roots of the ``supply``; the one of a path that failed takes over, from ``roots``, the module that it feeds
+    badly."""
+    for cables in supply:
+        if not cables.title.startswith("cables"):
+            continue
+        for root in [root for root in roots if root.lines and is_fed_badly(root.lines[0])]:
+            roots.remove(root)
+            cables.title = f"{cables.title}: {root.lines[0].printed} is fed badly"
+            cables.why += [reason for reason in root.why if reason not in cables.why]
+            cables.lines += root.lines
+            cables.safety, cables.needs = cables.safety or root.safety, "repair"
+    return supply
+
+
+def never_answered(book: Casebook, link: Links, session: int) -> list[Root]:
+    """A root for each silent module of brakes, steering or restraints that nobody reports, at a good supply: it has no
+    code to be listed by, and its lamp is on since it is silent."""
+    found = []
+    for story in link.stories.get(session, ()):
+        facts = book.module_facts[story.modules[0]] if story.modules else None
+        if facts is None or story.kind != "silent module" or story.reporters or facts.safety is None:
+            continue
+        answered = (book.state[story.modules[0]] == ANSWERS).any()
+        since = "was heard before and" if answered else "never answered, though every such vehicle has one, and"
+        why = [f"it {since} is silent at a good supply, while others answer",
+               "what it holds can't be read; its lamp may be on since it is silent"]
+        if story.pins is not None:
+            why.append(f"measured at its connector: {story.pins.words}")
+        found.append(Root(_silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
+                          math.nan, why, "repair", []))
+    return found
 
 
 def _joined(by_root: dict[object, list[FaultLine]]) -> list[list[FaultLine]]:
@@ -217,7 +252,7 @@ def unsettled(
 
 def _urgency(line: FaultLine) -> int:
     """The place of an open fault among the others, the lowest first."""
-    return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
+    return (2 if line.verdict["decibans"] < HARDLY and not line.came_back else 0) + (line.safety is None)
 
 
 def charges_first(supply: Sequence[SupplyVerdict]) -> str | None:

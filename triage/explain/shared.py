@@ -11,6 +11,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, NamedTuple
@@ -22,6 +23,7 @@ from triage.explain.one_part import one_part, through_wheel
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
 from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
+from triage.model.measured_words import is_drop
 from triage.model.verdict import name_of
 
 if TYPE_CHECKING:
@@ -30,6 +32,15 @@ if TYPE_CHECKING:
 
 #: The failure type of a module that was never set up (SAE J2012DA).
 NOT_CONFIGURED = "55"
+#: Codes by which a module says the same of itself (SAE J2012): initial configuration not complete, incompatible.
+UNSET_CODES = ("U2100", "U2101")
+#: A drop of more, in V, is too much on any path (limits.csv, drop positive path).
+DROP = 0.5
+#: How the reason begins of a supply code whose module is fed badly.
+FED = "a drop was measured on its path"
+#: Words of a module's name that places and paths are called by as well.
+NO_MODULE = frozenset(("engine", "body", "motor", "control", "module", "unit", "system", "power", "battery", "ecu",
+                       "front", "rear", "left", "right", "main", "supply"))
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
@@ -54,6 +65,7 @@ def told_together(
 
     ``persists``, ``standing`` (the less the surer), ``decibans``: N. The head is never less sure than what it tells.
     """
+    yield from _fed_badly(book, link, persists, standing)
     yield from _hung_on_references(book, persists, standing)
     yield from _through_one_part(book, persists, standing, decibans)
     yield from _after_set_up(book, persists, standing, decibans)
@@ -67,6 +79,35 @@ def told_together(
             head = heads.setdefault(int(book.fault_module[fault]), fault)
             if head != fault:
                 yield fault, head
+
+
+def _fed_badly(book: Casebook, link: Links, persists: Bools, standing: np.ndarray) -> Iterator[tuple[int, int]]:
+    """(fault, head) where one module alone says of itself that it is fed badly and a drop was measured on its feed or
+    ground: what else it says of its parts, and the reports of its loss, are looked at again once it is fed (common
+    practice). The head is its supply code."""
+    own = book.flags(lambda facts: facts.supply in ("low", "fault"))
+    for head in np.flatnonzero(own & persists & (link.lone > 1).any(axis=1)).tolist():
+        module, session = int(book.fault_module[head]), int(book.fault_session[head])
+        if not drop_at(book, session, book.shown(module)):
+            continue
+        for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+            held = book.fault_module[fault] == module and persists[fault] and not own[fault] and (
+                link.relation[fault] == 0 and book.facts[fault].needs == "repair")
+            missed = link.relation[fault] == LOST and link.target[fault] == module and link.lost[fault] < 0.5
+            back = bool(((book.phase[session] > 0) & (book.seen[fault] == SEEN)).any())
+            if back and (missed or (held and standing[fault] >= standing[head])):
+                yield fault, head
+
+
+def drop_at(book: Casebook, session: int, shown: str) -> str | None:
+    """The name of a reading of too great a drop on a path that is called after a module; None where there is none."""
+    words = set(re.findall(r"[^\W_]{3,}", shown.casefold())) - NO_MODULE
+    for snapshot in book.sessions[session].snapshots:
+        for reading in snapshot.readings or ():
+            if is_drop(reading) and abs(reading.value) > DROP and words & set(
+                    re.findall(r"[^\W_]{3,}", f"{reading.module or ''} {reading.name}".casefold())):
+                return reading.name
+    return None
 
 
 def _through_one_part(
@@ -87,7 +128,8 @@ def _after_set_up(
 ) -> Iterator[tuple[int, int]]:
     """(fault, head) for what other modules say of configuration, VIN or key while one module says of itself that it is
     not configured: it may only follow from that (common practice), and is read again after it is set up."""
-    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED for kind in book.failure_type], dtype=bool))
+    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED or code in UNSET_CODES for kind, code in zip(
+        book.failure_type, book.code, strict=True)], dtype=bool))
     for session in dict.fromkeys(book.fault_session[unset].tolist()):
         mine = unset[book.fault_session[unset] == session]
         if len(set(book.fault_module[mine].tolist())) > 1:
@@ -105,7 +147,9 @@ def _on_the_bus(book: Casebook, link: Links, persists: Bools, decibans: Floats) 
     and of the losses of modules that answer which were seen with it, whether those persist by themselves or not."""
     back = (book.phase > 0)[book.fault_session] & (book.seen == SEEN)
     for group in bus_groups(book, link, persists & back.any(axis=1)):
-        faults = sorted(group, key=lambda fault: -float(decibans[fault]))
+        # The one that modules fell silent with is told as their network: no other report is a second one.
+        heads = {story.head for story in link.stories.get(int(book.fault_session[group[0]]), ())}
+        faults = sorted(group, key=lambda fault: (fault not in heads, -float(decibans[fault])))
         failing = back[faults].any(axis=0)
         lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == book.fault_session[faults[0]])
         for fault in (*faults[1:], *np.flatnonzero(lost & (back & failing).any(axis=1)).tolist()):
@@ -198,6 +242,8 @@ def _way_of(title: str, failure_type: str | None) -> str | None:
 def lines_words(lines: Sequence[FaultLine]) -> str:
     """What a group of lines is, in words, the first of them being what the others hang on."""
     codes, first = [line.verdict["code"] for line in lines], lines[0]
+    if is_fed_badly(first):
+        return f"its feed or ground ({codes[0]}) first; {_listed(codes[1:])} to be read again once it is fed"
     if (part := one_part([line.title for line in lines])) is not None:
         return f"{_listed(codes)} run through one part, {part}: that comes before each of them"
     if not is_reference(first.title) and lines[1].verdict["explained_by"] == name_of(first.verdict):
@@ -208,6 +254,11 @@ def lines_words(lines: Sequence[FaultLine]) -> str:
         return (f"{_listed(codes)} report modules that answer and that nobody else misses: check its own network lines "
                 "and ground first")
     return shared_words(codes, reference=is_reference(first.title))
+
+
+def is_fed_badly(line: FaultLine) -> bool:
+    """Whether a line is the supply code of a module on whose feed or ground a drop was measured."""
+    return any(reason.startswith(FED) for reason in line.why)
 
 
 def shared_words(codes: Sequence[str], *, reference: bool) -> str:
@@ -226,5 +277,5 @@ def is_reference(title: str) -> bool:
     return "sensor reference voltage" in title
 
 
-__all__ = ["drop_outs", "is_reference", "lines_words", "shared_lines", "shared_signals", "shared_words",
-           "told_together"]
+__all__ = ["FED", "drop_at", "drop_outs", "is_fed_badly", "is_reference", "lines_words", "shared_lines",
+           "shared_signals", "shared_words", "told_together"]

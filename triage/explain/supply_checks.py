@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: Letters of a path's name that are told.
+LONGEST_PATH = 70
 #: The circuit without which the current is gone, as the reason of a draw that failed has it.
 _DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
 APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
@@ -117,10 +119,20 @@ def _failed(
     if cables["state"] == "failed" and not told:
         checks.append(_step(
             "follow the drop joint by joint under load: clean, tighten or renew where it sits",
-            "along the path that failed", 20.0,
+            f"along the path that failed{_path(cables['why'])}", 20.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", half, None))
     return checks
+
+
+def _path(why: str) -> str:
+    """The path as the reading called it, where the reason of the failed part begins with one.
+
+    >>> _path("voltage drop rear ground: 0.90 V on the ground path under load"), _path("0.90 V on the ground path")
+    (': voltage drop rear ground', '')
+    """
+    head, colon, _ = why.split("; ")[0].partition(": ")
+    return f": {head}" if colon and not head[:1].isdigit() and len(head) <= LONGEST_PATH else ""
 
 
 def supply_in_doubt(supply: Sequence[SupplyVerdict]) -> bool:

@@ -54,6 +54,7 @@ class FaultLine:
     marks: list[Mark]          # one a column
     monitor: str = "key on"    # what its monitor needs to run
     record: bool = False       # a stored record of a crash, which is no fault of now
+    came_back: bool = False    # it went and came back at a good supply, so that quiet runs rule nothing out
 
 
 @dataclass(slots=True)

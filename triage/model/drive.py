@@ -27,4 +27,20 @@ def is_electric(session: Session, modules: Iterable[str]) -> bool:
     return "engine control" not in names and len(names & HIGH_VOLTAGE) >= 2
 
 
-__all__ = ["is_electric"]
+#: What is said of an engine, and what of a drive that has none.
+_IN_READY = (("run the engine 10 minutes", "switch the drive to READY for 10 minutes"),
+             ("needs the engine running", "needs the drive READY"), ("the engine running", "the drive READY"))
+
+
+def in_ready(text: str) -> str:
+    """A run of the engine, told of a vehicle that has none.
+
+    >>> in_ready("run the engine 10 minutes, then read again")
+    'switch the drive to READY for 10 minutes, then read again'
+    """
+    for engine, drive in _IN_READY:
+        text = text.replace(engine, drive)
+    return text
+
+
+__all__ = ["in_ready", "is_electric"]

@@ -41,6 +41,11 @@ Topology = Mapping[str, str]
 MOST_PARTNERS = 10
 #: Modules that the diagnostic connection goes through.
 GATEWAYS = ("gateway", "gateway B", "gateway C", "gateway D", "gateway E")
+#: Modules that every such vehicle has, each with those that do its work in another name (common practice): one that was
+#: asked at a good supply and never answered is a finding by itself, and its lamp is on since it is silent.
+ALWAYS_FITTED = {"restraints": ("restraints",), "power steering": ("power steering", "steering effort"),
+                 **dict.fromkeys(("anti-lock brakes", "vehicle dynamics", "brake system"),
+                                 ("anti-lock brakes", "vehicle dynamics", "brake system"))}
 #: So many silent modules beside a silent gateway are likelier behind it than each dead of its own.
 FEWEST_BEHIND = 2
 
@@ -64,7 +69,7 @@ def stories(
     told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
-        story.rivals = _rivals(story, told)
+        story.rivals = _rivals(story, told, fitted=bool(story.modules) and always_fitted(book, story.modules[0]))
     return told
 
 
@@ -90,7 +95,9 @@ def _silent(
     reporters = sorted(reports.get(module, set()))
     pins = at_connector(book, tables, session, module, float(line.scale[session]))
     unfed = pins is not None and pins.lost is not None
-    if not reporters and not unfed and not (book.state[module] == ANSWERS).any():
+    missing = always_fitted(book, module) and fed_share(
+        book, line, tables, session, answers.column[module]) == 1.0
+    if not reporters and not unfed and not missing and not (book.state[module] == ANSWERS).any():
         # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
         return None
     column = answers.column[module]
@@ -111,6 +118,17 @@ def _silent(
                      and book.state[other, column] == ANSWERS][:2] if len(reporters) > 2 else []
     return Story("silent module", book.module_name[module], [module], reporters, contradicting,
                  min(10.0 * weight, tables.rate("silence.most")), pins=pins)
+
+
+def always_fitted(book: Casebook, module: int) -> bool:
+    """Whether every such vehicle has this module, in a session in which none that does its work answers and others do:
+    a tool that lists brakes under two names asks for one that is not there."""
+    work = ALWAYS_FITTED.get(book.module_facts[module].name, ())
+    session = int(book.module_session[module])
+    first, last = int(book.first_module[session]), int(book.first_module[session + 1])
+    answering = [other for other in range(first, last) if (book.state[other] == ANSWERS).any()]
+    return bool(work) and len(answering) > 1 and all(
+        book.module_facts[other].name not in work for other in answering)
 
 
 def fed_share(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> float | None:
@@ -233,9 +251,14 @@ def _on_a_network(book: Casebook, link: Links, told: list[Story], session: int, 
             continue
         reporters = sorted({reporter for story in on_it for reporter in story.reporters})
         name = fault_name(book.shown(holder), book.code[bus], book.failure_type[bus])
-        merged = Story("network", f"the network that {name} reports", [module for story in on_it
-                                                                       for module in story.modules],
-                       reporters, [], min(sum(story.decibans for story in on_it), most), head=bus)
+        weight = min(sum(story.decibans for story in on_it), most)
+        # What nobody reports and never answered with them may hang on the same wires.
+        on_it += [story for story in told if story.kind == "silent module" and not story.reporters]
+        modules = [module for story in on_it for module in story.modules]
+        quiet = [module for module in range(int(book.first_module[session]), int(book.first_module[session + 1]))
+                 if module not in modules and book.module_facts[module].awake in WITH_KEY
+                 and book.state[module, last] == SILENT and not (book.state[module] == ANSWERS).any()]
+        merged = Story("network", f"the network that {name} reports", modules + quiet, reporters, [], weight, head=bus)
         return [merged, *(story for story in told if story not in on_it)]
     return told
 
@@ -270,8 +293,8 @@ def _pins(pins: AtConnector | None) -> list[str]:
     return [f"its {' and '.join(left)} (measured: {pins.words})"] if left else []
 
 
-def _rivals(story: Story, told: list[Story]) -> list[str]:
-    """The rival explanations a check has to tell apart."""
+def _rivals(story: Story, told: list[Story], *, fitted: bool) -> list[str]:
+    """The rival explanations a check has to tell apart. ``fitted``: every such vehicle has the module."""
     if story.kind == "lone reporter":
         return ["its own network lines or ground", "the module it reports, intermittently"]
     if story.kind in ("branch", "gateway", "network"):
@@ -288,7 +311,7 @@ def _rivals(story: Story, told: list[Story]) -> list[str]:
         rivals = rivals[:1]
     elif shared and not (story.pins is not None and story.pins.sound):
         rivals.insert(0, f"a feed, ground, branch or gateway shared with {', '.join(shared)}")
-    if not story.reporters:
+    if not story.reporters and not fitted:
         rivals.append("asleep or not fitted: nobody misses it")
     return rivals
 
