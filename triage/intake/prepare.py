@@ -18,7 +18,6 @@ from triage.intake.entries import (
     corrections,
     countbehind,
     emptylists,
-    matrix,
 )
 from triage.intake.lines import (
     alikenumbers,
@@ -92,6 +91,7 @@ from triage.intake.tidying import (
     loosely,
     lostbreaks,
     makersown,
+    matrix,
     namedcolumn,
     namedlists,
     namelead,
@@ -196,9 +196,6 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     _tell_of_lines(context, left_out, parted)
-    context.matrix = matrix.columns(all_rows, names.listed)
-    for columns in context.matrix.values():
-        columns[0].head.head = True
     context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
@@ -259,7 +256,8 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
     described.adopt(all_rows, names)
     split_rows(all_rows)
     straygaps.closed(all_rows)
-    halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find)
+    gridless = matrix.written_out(all_rows, lambda name: names.score(names.bare(name)) >= 60.0, statuses)
+    halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(gridless)), names.find)
     beside = sidebyside.unfolded(halved, statuses)
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
     if (beside := dashes.told(beside, names.likely)) is not all_rows:
