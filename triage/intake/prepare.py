@@ -117,6 +117,7 @@ from triage.intake.tidying import (
     scancommas,
     scanlead,
     scannames,
+    sectionnumbers,
     senderkeys,
     sharedcolumn,
     shortheads,
@@ -154,7 +155,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(found))))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
-    found = delimiters.barred(delimiters.unboxed(found))
+    found = sectionnumbers.set_in(delimiters.barred(delimiters.unboxed(found)))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
