@@ -1,0 +1,64 @@
+"""Codes that stand behind a pointer to something to read: a chart, a page of the manual, a bulletin. They say where to
+look things up, and nothing of the vehicle.
+
+>>> texts = ("u0140 lost (work through u0121 first)", "sensor, compare u0121 in the manual", "vgl. anleitung u0121",
+...          "chart for u0121 does not fit", "bulletin 4-55 is about u0121", "we compare u0121", "work through ecm u0121")
+>>> [points_at(text, text.index("u0121"), text.index("u0121") + 5) for text in texts]
+[True, True, True, True, True, False, False]
+"""
+
+from __future__ import annotations
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+
+_MATTER = (
+    r"(?:(?:fault|test|flow|trouble|diagnostic|wiring|repair|workshop|service|technical) ?)?(?:charts?|tables?|trees?|"
+    r"procedures?|routines?|guides?|manuals?|handbooks?|books?|plans?|sheets?|diagrams?|schematics?|leaflets?|bulletins?|"
+    r"tsbs?|articles?|pages?|sections?|chapters?|instructions?|steps?|\w*anleitung(?:en)?|\w*plan|\w*blatt|"
+    r"\w*handbuch|\w*tabelle|kapitel|abschnitt|seite|merkblatt|fiches?|procedures?|tableaux?|manuel|notice|chapitre|"
+    r"fichas?|procedimientos?|tablas?|guias?|boletin(?:es)?|capitulo|esquema|hoja|pagina)"
+)
+_VERB = (
+    r"(?:see|refer(?:ring)? to|compare(?: with| to)?|consult|check|follow|work through|go through|run through|"
+    r"start with|begin with|as per|per|according to|siehe|vgl\.?|vergleiche|beachte|beachten|gemass|gemas|laut|nach|"
+    r"voir|consulter|comparer(?: a| avec)?|suivre|selon|commencer par|cf\.?|ver|vease|consultar|consulte|comparar(?: con)?|"
+    r"seguir|segun|empezar por)"
+)
+_FIRST = r"(?:first|also|erst|zuerst|zunachst|auch|d'abord|en premier|aussi|primero|antes|tambien)"
+_THE = r"(?:the|our|a|an|der|die|das|den|dem|zur|zum|la|le|les|l'|el|los|las|une?|una?)"
+_OF = r"(?:for|of|on|about|to|covers|concerns|zu|zum|fur|uber|von|pour|de|sur|du|para|sobre|del)"
+_ABOUT = r"(?:for|on|about|covers|concerns|zu|zum|fur|uber|pour|sur|para|sobre)"
+_CODE = r"(?:(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?[\"'(]?$"
+#: "See first the chart U0121", "refer to the procedure for P0685"; "chart for P0420", "bulletin 4-55 is about U0100".
+_BY_MATTER = lazily(
+    rf"(?<![a-z]){_VERB}\s+(?:{_FIRST}\s+)?(?:{_THE}\s*)?{_MATTER}\s+(?:{_OF}\s+)?(?:{_THE}\s+)?{_CODE}|"
+    rf"(?<![a-z]){_MATTER}\s+(?:[a-z0-9./-]{{1,12}}\s+)?(?:(?:is|are|ist|est|es)\s+)?{_ABOUT}\s+{_CODE}")
+#: "See first P0560"; "compare P0642" is told by what stands behind: "in the manual", "first".
+_BY_VERB = lazily(rf"(?<![a-z])(?:see|refer to|siehe|voir|cf\.?|ver|vease|vgl\.?)\s+{_FIRST}\s+{_CODE}")
+_LED = lazily(rf"(?<![a-z]){_VERB}\s+(?:{_FIRST}\s+)?{_CODE}")
+_BEHIND = lazily(
+    rf"\s+(?:{_FIRST}(?![a-z])|(?:in|im|dans|en|from|aus|auf|on)\s+(?:{_THE}\s*)?{_MATTER}(?![a-z])|{_MATTER}(?![a-z]))")
+#: The last words of what leads to such a code: where none of them stands before it, no pattern need be tried.
+ENDS = word_set(
+    "for of on about to covers concerns zu zum fur uber von pour de sur du para sobre del see compare with consult check "
+    "follow through per siehe vgl vergleiche beachte beachten gemas gemass laut nach voir consulter comparer a "
+    "avec suivre selon par cf ver vease consultar consulte comparar con seguir segun por first also erst zuerst zunachst "
+    "auch abord premier aussi primero antes tambien code codes dtc dtcs fehler defaut codigo chart charts table tables tree "
+    "trees procedure procedures routine routines guide guides manual manuals handbook handbooks book books plan plans sheet "
+    "sheets diagram diagrams schematic schematics page pages section sections chapter chapters instruction "
+    "instructions step steps anleitung reparaturanleitung prufanleitung prufplan ablaufplan handbuch tabelle kapitel "
+    "abschnitt fiches tableau manuel notice chapitre ficha fichas procedimiento procedimientos tabla tablas guia guias "
+    "boletin capitulo esquema hoja pagina")
+_REACH = 60
+
+
+def points_at(low: str, start: int, end: int) -> bool:
+    """Whether the code at a place is what something to read is about, or is headed by."""
+    window = low[max(0, start - _REACH) : start]
+    if _BY_MATTER.search(window) is not None or _BY_VERB.search(window) is not None:
+        return True
+    return _LED.search(window) is not None and _BEHIND.match(low, end) is not None
+
+
+__all__ = ["ENDS", "points_at"]
