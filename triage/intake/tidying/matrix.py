@@ -26,7 +26,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.said import phases, states
-from triage.intake.said.answers import answer_of_cell, reply_of
+from triage.intake.said.answers import reply_of
 from triage.intake.tidying.scancells import row_like
 from triage.model.snapshot import StatusWord
 
@@ -181,14 +181,14 @@ def _under(row: Row, cells: Sequence[Cell], axis: _Axis) -> tuple[str, str, dict
     told."""
     first = min(axis.told)
     if axis.head.kind != "gap":
-        at = {place: cell for place, cell in enumerate(cells)}
+        at = dict(enumerate(cells))
         if len(cells) > len(axis.cells) + 1:
             return None
         label = _label([cell for place, cell in at.items() if place < first and place != axis.text], row, axis.coded)
         text = at[axis.text].text if axis.text in at else ""
         return label, text, {place: _low(row, at[place]) if place in at else "" for place in axis.told}
     starts = [axis.head.start + cell.start for cell in axis.cells]
-    told = {place: "" for place in axis.told}
+    told = dict.fromkeys(axis.told, "")
     before: list[Cell] = []
     text = ""
     for cell in cells:

@@ -25,16 +25,16 @@ from triage.intake.plain.patterns import lazily
 #: "3.2", "3.2.1)", "B.2:", "Section 3.2 -"; the first level may be a number alone.
 _NUMBER = lazily(
     r"\s*(?:(?:section|abschnitt|punkt|point|punto|§)\s?)?([a-z]|[0-9]{1,2})((?:\.[0-9]{1,2}){1,4}|(?=[.):]|\s))[.):]?"
-    r"(?:\s+-+)?\s+(?=\S)")
+    r"(?:\s+-+)?\s+(?=\S)(?!(?:v|volts?|voltios|l|km|mm|s|min|h|bar|ah?|mv)(?![a-z]))")
 _STEP = "  "
 #: So many numbers of several parts tell that a text is numbered; so far may the next be off, where a line was lost.
-_FEWEST, _MOST_LOST = 3, 3
+_FEWEST, _MOST_LOST = 3, 30
 
 #: A number, by its parts.
 Parts = tuple[int, ...]
 
 
-def set_in(found: Sequence[Line]) -> Sequence[Line]:
+def set_in(found: list[Line]) -> list[Line]:
     """The lines without the numbers of sections, each as deep as its own. Linear."""
     numbers = [(at, parts, end) for at, line in enumerate(found) if (told := _number(line)) for parts, end in (told,)]
     if sum(len(parts) > 1 for _, parts, _ in numbers) < _FEWEST:
