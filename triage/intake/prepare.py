@@ -110,6 +110,7 @@ from triage.intake.tidying import (
     quotebars,
     quotedbreaks,
     repeated,
+    reporters,
     rowtimes,
     saidbelow,
     saidofall,
@@ -171,7 +172,13 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 
     all_rows = rows.uncommented(rows.rows_from(tidied, is_module), is_module)
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
-    all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
+
+    def is_like(name: str) -> bool:
+        return names.score(names.bare(name)) >= 60.0
+
+    # Lines below a code are no part of its text where they name its modules; a wrapped list is whole thereafter.
+    all_rows = _joined(reporters.tabled(all_rows, is_like, is_module), names, wraps.width_of(whole))
+    all_rows = _parted(reporters.tabled(all_rows, is_like, is_module), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)

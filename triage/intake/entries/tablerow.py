@@ -159,7 +159,10 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
         context.under_heading = False
         places = [(name.start, name.end)]
         if coded and not context.names.listed(tidy(name.text)):
-            places = namelist.several(row, places[0], namelist.known(context.names)) or places
+            several = namelist.several(row, places[0], namelist.known(context.names))
+            # "Ramp and kneeling" in a cell is one name, "Ramp and Doors" are two.
+            cased = {row.text[start].isupper() for start, _ in several}
+            places = several if several and (len(cased) == 1 or name.text[:2].isupper()) else places
         return [
             context.builder.name_module(
                 context.names.bare(" ".join(tidy(row.text[start:end]).split())),

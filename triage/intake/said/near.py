@@ -358,9 +358,10 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     mentions: list[SpotT] = []
     last_spoken = -99
     for place, code in enumerate(codes):
-        window = low[max(0, code.start - 40) : code.start]
-        spoken = (_MENTION.search(window) is not None and not _NUMBERING.search(window)) or references.points_at(
-            low, code.start, code.end)
+        # What stands in another column leads to nothing.
+        window = low[max(0, code.start - 40) : code.start].rpartition("   ")[2]
+        spoken = (_MENTION.search(window) is not None and not _NUMBERING.search(window)) or (
+            bool(window) and references.points_at(low, code.start, code.end))
         if not spoken and mentions and last_spoken == place - 1:
             spoken = bool(
                 re.fullmatch(r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|o)\s+)?", low[mentions[-1].end : code.start])
