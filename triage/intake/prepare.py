@@ -107,6 +107,7 @@ from triage.intake.tidying import (
     phaseslips,
     plainecu,
     plurals,
+    questions,
     quotebars,
     quotedbreaks,
     repeated,
@@ -158,7 +159,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = sectionnumbers.set_in(delimiters.barred(delimiters.unboxed(found)))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
+    found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(found)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
