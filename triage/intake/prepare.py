@@ -115,6 +115,7 @@ from triage.intake.tidying import (
     rowtimes,
     saidbelow,
     saidofall,
+    samecodes,
     scanbreaks,
     scancommas,
     scanlead,
@@ -160,7 +161,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = sectionnumbers.set_in(delimiters.barred(delimiters.unboxed(found)))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(found)))
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(samecodes.written_out(found))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)

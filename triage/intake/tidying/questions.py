@@ -29,29 +29,37 @@ _ASKS = lazily(r"[\s>|*#-]*(?:(?:q|f|p|frage|question|pregunta)\s?[0-9]{0,2}\s?[
 _ANSWERS = lazily(r"[\s>|*#-]*(?:(?:a|r|antwort|answer|reponse|respuesta)\s?[0-9]{0,2}\s?[:.)]\s*)?")
 #: Words around the name in a question.
 _AROUND = word_set(
-    "and or what what's whats is are in on at the which codes code faults fault dtcs dtc entries does do did has have had "
+    "and or what what's whats is are in on at the which codes code faults fault dtcs dtc entries does do did has "
+    "have had "
     "any anything something how about with from for of then also now was were there got get say says tell memory list "
-    "status please still hold holds show shows report reports answer answered respond responded responding reply replied "
+    "status please still hold holds show shows report reports answer answered respond responded responding reply "
+    "replied "
     "read scanned tested checked fitted installed equipped reachable alive online clean ok set stored left found "
-    "und welche welcher fehler fehlercodes codes eintrage hat haben ist sind im der die das dem den mit bei beim vom zum "
-    "steht stehen gibt es etwas irgendwas noch denn im speicher geantwortet antwortet erreichbar meldet gelesen ausgelesen "
+    "und welche welcher fehler fehlercodes codes eintrage hat haben ist sind im der die das dem den mit bei beim "
+    "vom zum "
+    "steht stehen gibt es etwas irgendwas noch denn im speicher geantwortet antwortet erreichbar meldet gelesen "
+    "ausgelesen "
     "gespeichert verbaut eingebaut sauber "
-    "et quels quel quelle quelles defauts defaut dans le la les l il y a t-il qu'y a-t-il que qu'est-ce est du de des au "
+    "et quels quel quelle quelles defauts defaut dans le la les l il y a t-il qu'y a-t-il que qu'est-ce est du de "
+    "des au "
     "aux pour repondu repond monte lu scanne memorises "
     "hay en el los las del tiene codigos averias fallos cuales con contesto contesta responde respondio esta montado "
     "instalado leido y")
 #: What is asked, by a word of the question; else for codes.
 _ASKED = {
-    **dict.fromkeys("answer answered respond responded responding reply replied reachable alive online geantwortet "
-                    "antwortet erreichbar meldet repondu repond contesto contesta responde respondio".split(), "no answer"),
-    **dict.fromkeys("fitted installed equipped verbaut eingebaut monte montado instalado".split(), "not fitted"),
-    **dict.fromkeys("read scanned tested checked gelesen ausgelesen lu scanne leido".split(), "not scanned"),
+    **dict.fromkeys(word_set(
+        "answer answered respond responded responding reply replied reachable alive online geantwortet antwortet "
+        "erreichbar meldet repondu repond contesto contesta responde respondio"), "no answer"),
+    **dict.fromkeys(word_set("fitted installed equipped verbaut eingebaut monte montado instalado"), "not fitted"),
+    **dict.fromkeys(word_set("read scanned tested checked gelesen ausgelesen lu scanne leido"), "not scanned"),
 }
-_NO = lazily(r"(?:no|nope|nein|non|nee|none|nothing|nichts|keine[rs]?|rien|aucune?|nada|ningun[oa]?)(?![a-z-])[\s,.;!:-]*")
+_NO = lazily(r"(?:no|nope|nein|non|nee|none|nothing|nichts|keine[rs]?|rien|aucune?|nada|"
+    r"ningun[oa]?)(?![a-z-])[\s,.;!:-]*")
 _YES = lazily(r"(?:yes|yep|yeah|ja|oui|si)(?![a-z-])[\s,.;!:-]*")
 #: What repeats the answer: "no, it did not".
 _ECHO = lazily(
-    r"(?:(?:it|they|that|he|she|there|es|er|sie|das|il|elle|ca)\s+)?(?:(?:did|does|do|is|are|was|were|has|have|hat|ist|war|a|"
+    r"(?:(?:it|they|that|he|she|there|es|er|sie|das|il|elle|ca)\s+)?(?:(?:did|does|do|is|are|was|were|has|have|hat|"
+    r"ist|war|a|"
     r"est)(?:\s?n[o']?t| not| nicht| pas)?)?(?: (?:any|one|either|at all))?[\s.!]*$")
 _SPLIT = lazily(r"\S+")
 _EDGE = " \t?.,:;!'\"()"
