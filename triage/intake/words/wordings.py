@@ -48,7 +48,7 @@ _SILENT: tuple[Slots, ...] = (
     ),
     ("no way", "in | into | in to"),
     ("stone | completely | totally | absolutely", "dead | silent"),
-    ("- | stone | completely | totally", "dead | quiet | mute | not alive | off", "on", "- | the",
+    ("dead | quiet | mute | not alive | stone dead", "on", "- | the",
      "bus | network | can | can bus | can-bus | data bus | line"),
     ("kein | keinen", "mucks"),
     (
