@@ -136,6 +136,7 @@ from triage.intake.tidying import (
     statusslips,
     storedkeys,
     strayblanks,
+    sumsbelow,
     threads,
     ticks,
     tightcommas,
@@ -181,7 +182,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 
     # Lines below a code are no part of its text where they name its modules; a wrapped list is whole thereafter.
     all_rows = _joined(reporters.tabled(all_rows, is_like, is_module), names, wraps.width_of(whole))
-    all_rows = _parted(reporters.tabled(all_rows, is_like, is_module), names)
+    all_rows = _parted(reporters.tabled(sumsbelow.in_front(all_rows), is_like, is_module), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
