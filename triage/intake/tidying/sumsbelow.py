@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from copy import copy
 
 from triage.intake.lines.row import Row
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
 from triage.intake.words.wordings import CODES
@@ -28,7 +29,7 @@ _FEWEST = 2
 
 def in_front(rows: list[Row]) -> list[Row]:
     """The rows, the name of each such sum in front of its codes; the same list where the sums are not so. Linear."""
-    sums = {at: match for at, row in enumerate(rows) if not row.blank and "0" <= max(row.low[:24]) and (
+    sums = {at: match for at, row in enumerate(rows) if not row.blank and has_digit(row.low[:24]) and (
         match := _match(row)) is not None}
     if len(sums) < _FEWEST and not (sums and sum(bool(row.finds.codes) for row in rows) > 1):
         return rows
