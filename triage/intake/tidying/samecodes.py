@@ -40,6 +40,7 @@ _AS = r"(?:as|to|like|with|from|than|wie|que|qu'|a)"
 _LIST = lazily(rf"(?:{_ALSO}\s+){{0,2}}(?:{_THE}\s+|l')?{_SAME}(?:\s+{_THING})*(?:\s+{_AS}\s+(?:{_THE}\s+)?)?|"
     rf"(?:ditto|idem)"
                rf"(?:\s+(?:{_AS}\s+)?(?:{_THE}\s+)?)?")
+_REFERS = lazily(rf"\s{_AS}\s+(?:{_THE}\s+)?$")
 _SEE = lazily(rf"(?:see|siehe|voir|ver|vease|wie|as|like|comme|como)\s+(?:{_THE}\s+)?")
 _LIST_BEHIND = lazily(rf"\s*[,;(-]+\s*(?:{_THE}\s+)?{_SAME}(?:\s+{_THING})*\)?")
 #: A statement: the name, and what leads to its codes.
@@ -143,6 +144,9 @@ def _told(line: Line, known: dict[str, str], last: str) -> Iterator[tuple[int, i
                 known[each.name], last = listed, each.name
             continue
         named = _named(low[said.end() :], [name for name in known if name != each.name])
+        if named is None and _REFERS.search(low[: said.end()]) is not None:
+            # Whose list it is can't be told.
+            continue
         name, end = named if named is not None else (last, 0)
         end += said.end()
         if _SEE.match(low) is not None:

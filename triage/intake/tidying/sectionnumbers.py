@@ -8,9 +8,9 @@ taken off, and each line is set in as deep as its number has parts; lines withou
 Vehicle
   Kiel van
 Units
-  ABS
+  ABS:
     a) C0035
-  Engine
+  Engine:
     a) P0562
   Radio: none
 """
@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.codes.found import find
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
@@ -54,7 +55,19 @@ def set_in(found: list[Line]) -> list[Line]:
             laid.append(_at(line, len(line.text) - len(line.text.lstrip()), depth))
         else:
             laid.append(line)
-    return laid
+    return [_heading(line, laid[at + 1 : at + 3]) if found[at] is not line else line for at, line in enumerate(laid)]
+
+
+def _heading(line: Line, below: Sequence[Line]) -> Line:
+    """A line that stands right above one with a code that is set in further, with the colon of a heading."""
+    entry = next((other for other in below if other.text.strip()), None)
+    text = line.text.rstrip()
+    if entry is None or entry.indent <= line.indent or ":" in text or not (text[-1:].isalnum() or text[-1:] == ")"):
+        return line
+    # Of one part is the title of the sections below it.
+    if not line.indent or find(text).codes or not find(entry.text).codes:
+        return line
+    return reworded(line, len(text) - 1, len(line.text), f"{text[-1]}:")
 
 
 def _at(line: Line, start: int, depth: int) -> Line:
