@@ -35,6 +35,7 @@ from triage.intake.lines import (
 )
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import Names, listed_words, tidy
 from triage.intake.plain import delimiters
 from triage.intake.plain.characters import Line
@@ -176,13 +177,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 
     all_rows = rows.uncommented(rows.rows_from(tidied, is_module), is_module)
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
-
-    def is_like(name: str) -> bool:
-        return names.score(names.bare(name)) >= 60.0
-
-    # Lines below a code are no part of its text where they name its modules; a wrapped list is whole thereafter.
-    all_rows = _joined(reporters.tabled(all_rows, is_like, is_module), names, wraps.width_of(whole))
-    all_rows = _parted(reporters.tabled(sumsbelow.in_front(all_rows), is_like, is_module), names)
+    all_rows = _parted(_whole_rows(all_rows, names, wraps.width_of(whole), is_module), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
@@ -218,6 +213,17 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName) -> list[Row]:
+    """The rows, what was wrapped put together, and each code that has its modules behind or below it with those."""
+
+    def is_like(name: str) -> bool:
+        return names.score(names.bare(name)) >= 60.0
+
+    # Lines below a code are no part of its text where they name its modules; a wrapped list is whole thereafter.
+    joined = _joined(reporters.tabled(all_rows, is_like, is_module), names, width)
+    return reporters.tabled(sumsbelow.in_front(joined), is_like, is_module)
 
 
 def _with_whole_names(
