@@ -69,8 +69,11 @@ REPORTED = [
      "   * Engine: active\n",
      "| Airbag: U0100 stored; Lift gadget: U0100 current; Engine: P0562 current"),
     ("U0100 seen in ABS, SRS and EPS\nU0121 seen in ECM\n", "| ABS: U0100; SRS: U0100; EPS: U0100; ECM: U0121"),
+    ("U0101 in memory, not present in sun roof\nU0100 present in cluster\nU0121 no longer active in cluster\n",
+     "| sun roof: U0101 stored; cluster: U0100 current U0121 stored"),
     ("U0140 Pas de dialogue habitacle\n  mémorisé dans le combiné et dans l'airbag\nP0562 Tension basse\n"
-     "  présent dans le calculateur moteur\n", "| combiné: U0140; airbag: U0140; calculateur moteur: P0562"),
+     "  présent dans le calculateur moteur\n",
+     "| combiné: U0140 stored; airbag: U0140 stored; calculateur moteur: P0562 current"),
 ]
 
 

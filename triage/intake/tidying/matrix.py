@@ -27,6 +27,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.said import phases, states
 from triage.intake.said.answers import reply_of
+from triage.intake.said.near import small
 from triage.intake.tidying.scancells import row_like
 from triage.model.snapshot import StatusWord
 
@@ -189,20 +190,21 @@ def _under(row: Row, cells: Sequence[Cell], axis: _Axis) -> tuple[str, str, dict
         return label, text, {place: _low(row, at[place]) if place in at else "" for place in axis.told}
     starts = [axis.head.start + cell.start for cell in axis.cells]
     told = dict.fromkeys(axis.told, "")
-    before: list[Cell] = []
     text = ""
-    for cell in cells:
-        begin = row.start + cell.start
+    before = [cell for cell in cells if row.start + cell.start < starts[first] - 1]
+    labels = before if axis.text is None else [
+        cell for cell in before if row.start + cell.start < starts[axis.text] - 1]
+    least = max((row.start + cell.end for cell in labels), default=0)
+    for place, start, stop in zip(range(len(starts)), starts, [*starts[1:], len(row.line.text) + 1], strict=True):
         # A mark may start a little left of the name above it.
-        place = max((at for at, start in enumerate(starts) if start - 1 <= begin), default=-1)
+        begin, end = max(start - 1, least), max(stop - 1, 0)
         if place == axis.text:
-            text = f"{text} {cell.text}".strip()
+            text = row.line.text[begin:end].strip()
         elif place in told:
-            if told[place]:
-                return None
-            told[place] = _low(row, cell)
-        elif place < first:
-            before.append(cell)
+            part = row.line.text[begin:end]
+            begin += len(part) - len(part.lstrip()) - row.start
+            part = part.strip()
+            told[place] = _low(row, Cell(begin, begin + len(part), part, small(part)))
     return _label(before, row, axis.coded), text, told
 
 

@@ -62,6 +62,8 @@ _ECHO = lazily(
     r"ist|war|a|"
     r"est)(?:\s?n[o']?t| not| nicht| pas)?)?(?: (?:any|one|either|at all))?[\s.!]*$")
 _SPLIT = lazily(r"\S+")
+#: A code with a digit that was not read: "P12?".
+_UNREAD = lazily(r"(?<![a-z])[pcbu] ?[0-9][^\s]*\?$")
 _EDGE = " \t?.,:;!'\"()"
 _LONGEST, _LONGEST_NAME, _MOST_WORDS, _MOST_LINES, _KNOWN = 120, 48, 6, 30, 0.6
 
@@ -107,7 +109,7 @@ def _pair(found: Sequence[Line], at: int) -> _Pair | None:
     stop = line.text.index("?") + 1
     lead = _ASKS.match(line.low)
     start = lead.end() if lead is not None else 0
-    if stop - start > _LONGEST or stop < 2:
+    if stop - start > _LONGEST or _UNREAD.search(line.low, start, stop) or line.text[stop : stop + 1] == "?":
         return None
     place = _name_in(line.text[:stop], start)
     if place is None or find(line.text[:stop]).codes or LABEL.search(line.low, *place) is not None:

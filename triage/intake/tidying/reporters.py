@@ -50,6 +50,7 @@ _MARK = lazily(r"\s*[,;|]\s*")
 #: What stands in names as well parts known ones alone.
 _WEAK = lazily(r"\s*[+&/]\s*|\s+(?:and|und|et|y)\s+")
 _CLOSED = {"(": ")", "[": "]", "<": ">", "{": "}"}
+_DENIED = lazily(r"(?<![a-z])(?:not|no longer|nicht|nicht mehr|non|pas|plus|ya no|no)\s+$")
 #: Before a name in a list: "in the combi and in the airbag".
 _LEAD = lazily(
     r"(?:(?:in|by|from|dans|par|en|por|von|im|vom)\s+)?"
@@ -70,12 +71,14 @@ class Reporter(NamedTuple):
 
 
 class _Entry(NamedTuple):
-    """A row with a code: its description, the modules that report it, and how many rows below it name them."""
+    """A row with a code: its description, the modules that report it, how many rows below it name them, and whether
+    words, a colon or a list tell that they do; names alone may head what is below them."""
 
     row: Row
     text: str
     reporters: list[Reporter]
     below: int
+    led: bool
 
 
 def tabled(rows: list[Row], is_name: IsName, is_sure: IsName) -> list[Row]:
@@ -89,7 +92,8 @@ def tabled(rows: list[Row], is_name: IsName, is_sure: IsName) -> list[Row]:
             entries[at] = entry
             known.update({each.name: is_name(each.name) for each in entry.reporters if each.name not in known})
     named = [known[each.name] for entry in entries.values() for each in entry.reporters]
-    if not named or sum(named) < _KNOWN * len(named) or len(entries) < _MOST_CODES * len(coded):
+    led = any(entry.led for entry in entries.values())
+    if not led or sum(named) < _KNOWN * len(named) or len(entries) < _MOST_CODES * len(coded):
         return rows
     below = {at + count for at, entry in entries.items() for count in range(1, entry.below + 1)}
     if any(is_name(tidy(head.text)) for head in _heads(rows, coded, below)):
@@ -137,32 +141,56 @@ def _entry(rows: Sequence[Row], at: int, is_name: IsName) -> _Entry | None:
         return None
     behind = row.text[code.end :]
     matches = list(_INSIDE.finditer(row.low[code.end :]))
-    if matches and (told := _reporters(behind[matches[-1].end() :], is_name)):
-        text, status = _parted(behind[: matches[-1].start()].strip(_TRIM))
-        return _Entry(row, text, [each._replace(status=each.status or status) for each in told], 0)
+    if matches and (held := _reporters(behind[matches[-1].end() :], is_name)):
+        link = matches[-1]
+        verb = _verb(link[0])
+        # "Not present in": the status begins before what leads to the list.
+        stop = link.start() + link[0].find(verb) + len(verb) if verb else link.start()
+        text, status = _described(behind[:stop])
+        if verb and not status:
+            denied = _DENIED.search(small(behind[: stop - len(verb)]))
+            start = denied.start() if denied is not None else stop - len(verb)
+            text, status = behind[:start].strip(_TRIM), behind[start:stop].strip()
+        return _Entry(row, text, [each._replace(status=each.status or status) for each in held], 0, True)
     if row.text.split()[-1] in OPEN_ENDS:
         return None
-    texts: list[str] = []
+    texts: list[tuple[str, str]] = []
     place = at
     while place + 1 < len(rows) and (below := _below(row, rows[place + 1])) is not None:
-        begins, listed = below
-        if texts and not begins and (texts[-1][-1:] in _OPEN or not _ends_whole(texts[-1], is_name)):
-            texts[-1] = f"{texts[-1]} {listed}"
+        begins, listed, told = below
+        last, verb = texts[-1] if texts else ("", "")
+        if texts and not begins and (last[-1:] in _OPEN or not _ends_whole(last, is_name)):
+            texts[-1] = f"{last} {listed}", verb
         elif _reporters(listed, is_name):
-            texts.append(listed)
+            texts.append((listed, told))
         else:
             break
         place += 1
-    found = [each for text in texts for each in _reporters(text, is_name)]
+    found = [each._replace(status=each.status or verb) for text, verb in texts for each in _reporters(text, is_name)]
     if not found or len(found) > _MOST_NAMES:
         return None
-    text, status = _parted(behind.strip(_TRIM))
-    return _Entry(row, text, [each._replace(status=each.status or status) for each in found], place - at)
+    text, status = _described(behind)
+    led = len(found) > len(texts) or any(":" in text for text, _ in texts) or any(
+        (lead := _BEFORE.match(other.low)) is not None and lead.end() > 0 for other in rows[at + 1 : place + 1])
+    return _Entry(row, text, [each._replace(status=each.status or status) for each in found], place - at, led)
 
 
-def _below(row: Row, other: Row) -> tuple[bool, str] | None:
-    """Whether a line below one with a code begins a list of modules by its mark, and what the list is; None where the
-    line is no part of the entry."""
+def _described(text: str) -> tuple[str, str]:
+    """The description behind a code, and the status behind that, or in its place."""
+    text = text.strip(_TRIM)
+    return ("", text) if _is_status(text) else _parted(text)
+
+
+def _verb(lead: str) -> str:
+    """The status that the words before a list say: "stored in", "present in the"; "" where they say none."""
+    words = plain_words(lead.strip(_STATUS_EDGES))
+    found = (" ".join(words[:end]) for end in range(len(words), 0, -1))
+    return next((text for text in found if states.of_cell(text) is not None), "")
+
+
+def _below(row: Row, other: Row) -> tuple[bool, str, str] | None:
+    """Whether a line below one with a code begins a list of modules by its mark, what the list is, and the status that
+    leads to it; None where the line is no part of the entry."""
     if other.blank or other.finds.codes or other.aside is not None or len(other.text) > _LONGEST:
         return None
     lead = _BEFORE.match(other.low)
@@ -172,7 +200,7 @@ def _below(row: Row, other: Row) -> tuple[bool, str] | None:
         other.line.indent == row.line.indent and marked and row.start == row.line.indent)
     if not (deeper or (end and other.line.indent >= row.line.indent)):
         return None
-    return bool(end) or marked, other.text[end:].rstrip()
+    return bool(end) or marked, other.text[end:].rstrip(), _verb(other.low[:end])
 
 
 def _ends_whole(text: str, is_name: IsName) -> bool:
@@ -248,7 +276,7 @@ def _parted(text: str) -> tuple[str, str]:
             if not depth:
                 start = at
                 break
-        inside = text[start + 1 : -1].strip() if start > 0 else ""
+        inside = text[start + 1 : -1].strip() if start >= 0 else ""
         if inside and (_is_status(inside) or (STATES.find(small(inside)) and " " in inside)):
             return text[:start].rstrip(_TRIM), inside
     for mark in (" - ", ": ", " = ", ", "):

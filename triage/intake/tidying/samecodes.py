@@ -21,6 +21,7 @@ from triage.intake.lines.glue import lines_glued
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
+from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 
 _COUNT = (
@@ -40,13 +41,15 @@ _AS = r"(?:as|to|like|with|from|than|wie|que|qu'|a)"
 _LIST = lazily(rf"(?:{_ALSO}\s+){{0,2}}(?:{_THE}\s+|l')?{_SAME}(?:\s+{_THING})*(?:\s+{_AS}\s+(?:{_THE}\s+)?)?|"
     rf"(?:ditto|idem)"
                rf"(?:\s+(?:{_AS}\s+)?(?:{_THE}\s+)?)?")
+_BARE = frozenset(("the same", "same", "ditto", "idem", "dasselbe"))
 _REFERS = lazily(rf"\s{_AS}\s+(?:{_THE}\s+)?$")
 _SEE = lazily(rf"(?:see|siehe|voir|ver|vease|wie|as|like|comme|como)\s+(?:{_THE}\s+)?")
 _LIST_BEHIND = lazily(rf"\s*[,;(-]+\s*(?:{_THE}\s+)?{_SAME}(?:\s+{_THING})*\)?")
 #: A statement: the name, and what leads to its codes.
 _HEAD = lazily(
     r"\s*(?:(?:and|und|et|y|also|then)\s+)?(?:(?:in|im|dans|en|on|the|der|die|das|le|la|el)\s+){0,2}"
-    rf"(?P<name>[^:=|;>]{{2,48}}?)(?:\s*(?::|=|-+>)\s*|\s+-+\s+|\s+(?:there (?:are|is)|has|have|had|got|hat|hay|tiene|"
+    rf"(?P<name>(?=\S)(?!(?:the|der|die|das|les?|la|los|el|and|und|also)\s)"
+    rf"[^:=|;>]{{2,48}}?)(?:\s*(?::|=|-+>)\s*|\s+-+\s+|\s+(?:there (?:are|is)|has|have|had|got|hat|hay|tiene|"
     rf"shows|holds|reads|gibt es|stehen)\s+(?:got\s+)?|\s+(?=(?:{_ALSO}\s+){{0,2}}(?:{_THE}\s+)?{_SAME}(?![a-z])))")
 _MINUS = lazily(
     r"(?<![a-z])(?:without|minus|except|less|bar|but not|not|apart from|missing|ohne|ausser|auser|bis auf|sans|sauf|"
@@ -155,6 +158,9 @@ def _told(line: Line, known: dict[str, str], last: str) -> Iterator[tuple[int, i
                 continue
             end = behind.end()
         if name not in known or name == each.name:
+            continue
+        if spoken(small(known[name])) or (said[0].strip() in _BARE and end == said.end() and not find(low[end:]).codes):
+            # What only says "the same" may be said of an answer as well.
             continue
         text, end = _with_rest(known[name], line.text[each.start : each.end], end)
         known[each.name] = text
