@@ -89,7 +89,8 @@ def _are_labels(table: _Table, head: Row) -> bool:
     """Whether the first column is of labels by its head, or by what stands in it."""
     over = _cells(head, table.mark, table.outer)[0][1]
     labels = [small(_cells(row, table.mark, table.outer)[0][1]).strip(" .:#") for row, _, _ in table.rows]
-    return not over or role_of(small(over)) in _LABELS or all(role_of(label) is not None for label in labels)
+    return not over or role_of(small(over)) in _LABELS or all(
+        role_of(label) is not None and answer_of_cell(label) is None for label in labels)
 
 
 def _fill(table: _Table, rows: Sequence[Row], at: int) -> int:
