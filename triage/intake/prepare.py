@@ -18,7 +18,6 @@ from triage.intake.entries import (
     corrections,
     countbehind,
     emptylists,
-    matrix,
 )
 from triage.intake.lines import (
     alikenumbers,
@@ -36,6 +35,7 @@ from triage.intake.lines import (
 )
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import Names, listed_words, tidy
 from triage.intake.plain import delimiters
 from triage.intake.plain.characters import Line
@@ -97,6 +97,7 @@ from triage.intake.tidying import (
     lostbreaks,
     lostcolumns,
     makersown,
+    matrix,
     namedcolumn,
     namedlists,
     namelead,
@@ -114,16 +115,20 @@ from triage.intake.tidying import (
     plainecu,
     plurals,
     printcolumns,
+    questions,
     quotebars,
     quotedbreaks,
     repeated,
+    reporters,
     rowtimes,
     saidbelow,
     saidofall,
+    samecodes,
     scanbreaks,
     scancommas,
     scanlead,
     scannames,
+    sectionnumbers,
     sectionrows,
     senderkeys,
     sharedcolumn,
@@ -140,6 +145,7 @@ from triage.intake.tidying import (
     statusslips,
     storedkeys,
     strayblanks,
+    sumsbelow,
     threads,
     ticks,
     tightcommas,
@@ -163,7 +169,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
+    found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(samecodes.written_out(found))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
@@ -178,7 +185,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 
     all_rows = rows.uncommented(rows.rows_from(tidied, is_module), is_module)
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
-    all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
+    all_rows = _parted(_whole_rows(all_rows, names, wraps.width_of(whole), is_module), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
@@ -204,9 +211,6 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     _tell_of_lines(context, left_out, parted)
-    context.matrix = matrix.columns(all_rows, names.listed)
-    for columns in context.matrix.values():
-        columns[0].head.head = True
     context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
@@ -226,10 +230,22 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
-    paired = heavylist.written_out(outlinenumbers.unnumbered(cut), names.likely)
+    unnumbered = outlinenumbers.unnumbered(sectionnumbers.set_in(cut))
+    paired = heavylist.written_out(unnumbered, names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
     marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))
     return list(marked), unmarked
+
+
+def _whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName) -> list[Row]:
+    """The rows, what was wrapped put together, and each code that has its modules behind or below it with those."""
+
+    def is_like(name: str) -> bool:
+        return names.score(names.bare(name)) >= 60.0
+
+    # Lines below a code are no part of its text where they name its modules; a wrapped list is whole thereafter.
+    joined = _joined(reporters.tabled(all_rows, is_like, is_module), names, width)
+    return reporters.tabled(sumsbelow.in_front(joined), is_like, is_module)
 
 
 def _with_whole_names(
@@ -280,7 +296,8 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
     described.adopt(all_rows, names)
     split_rows(all_rows)
     straygaps.closed(all_rows)
-    halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find)
+    gridless = matrix.written_out(all_rows, lambda name: names.score(names.bare(name)) >= 60.0, statuses)
+    halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(gridless)), names.find)
     beside = sidebyside.unfolded(halved, statuses)
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
     if (beside := dashes.told(beside, names.likely)) is not all_rows:

@@ -20,7 +20,6 @@ from triage.intake.entries import (
     describedrow,
     eachstatus,
     keycodes,
-    matrix,
     metarow,
     plainrow,
     prose,
@@ -187,8 +186,6 @@ def _row(context: Context, row: Row, at: int) -> None:
         tablerow.read(context, row)
         if told and at in context.row_times and context.builder.snapshot.at is None:
             context.builder.snapshot.at = context.row_times[at]
-    elif at in context.matrix:
-        matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:
         _coded(context, row)
         corrections.note(context, row)

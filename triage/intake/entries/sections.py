@@ -50,11 +50,17 @@ def tells_of_all(context: Context, row: Row) -> bool:
     above = context.builder.module is None and (context.builder.snapshot.empty or context.builder.may_restart)
     if said is None:
         return False
-    if not said.of_scan and not above:
+    if not said.of_scan and not above and not _ends_scan(context):
         return _of_module(context, said.status)
     context.builder.say_of_all(said.status)
     context.open_code = context.open_row = None
     return True
+
+
+def _ends_scan(context: Context) -> bool:
+    """Whether the line stands behind the codes of several modules, below the last code of the text."""
+    coded = [module for module in context.builder.snapshot.modules.values() if module.codes]
+    return len(coded) > 1 and not any(row.finds.codes for row in context.rows[context.at + 1 :])
 
 
 def _of_module(context: Context, status: StatusWord) -> bool:

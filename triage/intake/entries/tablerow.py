@@ -13,7 +13,7 @@ from triage.intake.entries.coderow import add, details_of, module_for, same_send
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
-from triage.intake.lines.row import Cell, Row
+from triage.intake.lines.row import Cell, Row, is_empty_box
 from triage.intake.naming.heads import is_ditto
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
@@ -33,7 +33,6 @@ _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
     **dict.fromkeys(("no", "nein", "non", "n", "false", "0"), "stored"),
 }
-_EMPTY_BOXES = frozenset("\u2610\u25a1\u25cb\u25e6\u25ab")
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 _SHORT_BEHIND = lazily(r"\s?(?:\([^()]*\)|\[[^][]*\])$")
@@ -161,7 +160,10 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
         context.under_heading = False
         places = [(name.start, name.end)]
         if coded and not any(map(context.names.listed, (named := tidy(name.text), _SHORT_BEHIND.sub("", named)))):
-            places = namelist.several(row, places[0], namelist.known(context.names)) or places
+            several = namelist.several(row, places[0], namelist.known(context.names))
+            # "Ramp and kneeling" in a cell is one name, "Ramp and Doors" are two.
+            cased = {row.text[start].isupper() for start, _ in several}
+            places = several if several and (len(cased) == 1 or name.text[:2].isupper()) else places
         return [
             context.builder.name_module(
                 context.names.bare(" ".join(tidy(row.text[start:end]).split())),
@@ -327,7 +329,7 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
     for status, cell in flags:
         if cell.start <= code.start < cell.end:
             return status
-    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags if not _is_empty_box(row, cell)}
+    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags if not is_empty_box(row, cell)}
     said = [status for status, answer in told.items() if answer == "current"]
     if said:
         return max(said, key=_TELLS_MOST.index)
@@ -336,14 +338,6 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
         whole = states.of_cell(cell.low, context.translated, context.legend)
         return whole or ("stored" if status == "current" and told.get(status) == "stored" else None)
     return None
-
-
-def _is_empty_box(row: Row, cell: Cell) -> bool:
-    """Whether what stands in a cell was pasted as a box or a circle with no tick in it."""
-    if cell.text != "\u2022":
-        return False
-    start, end = row.line.span(row.start + cell.start, row.start + cell.end)
-    return row.line.raw[start:end] in _EMPTY_BOXES
 
 
 def _part(text: str, count: int, at: int) -> str:

@@ -16,6 +16,10 @@ def finds_of(line: Line, text: str, low: str) -> Finds:
     return with_own(finds, text, low, line.own) if line.own else finds
 
 
+#: Boxes and circles with no tick in them, which are bullets in plain characters.
+_EMPTY_BOXES = frozenset("\u2610\u25a1\u25cb\u25e6\u25ab")
+
+
 @dataclass(slots=True)
 class Cell:
     """One cell: its place in the line's text, and its text without outer spaces and quotes."""
@@ -98,3 +102,11 @@ class Row:
     def cells_text(self) -> list[str]:
         """The texts of the cells."""
         return [cell.text for cell in self.cells or ()]
+
+
+def is_empty_box(row: Row, cell: Cell) -> bool:
+    """Whether what stands in a cell was pasted as a box or a circle with no tick in it."""
+    if cell.text != "\u2022":
+        return False
+    start, end = row.line.span(row.start + cell.start, row.start + cell.end)
+    return row.line.raw[start:end] in _EMPTY_BOXES

@@ -73,7 +73,8 @@ def list_mark(rows: Sequence[Row]) -> str:
         if (
             usual >= 2
             and coded
-            and (min(len(coded), often) >= 2 or (usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
+            and (min(len(coded), often) >= 2 or (len(coded[0].finds.codes) > 1 and often > 2) or (
+                usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
             and often >= 0.6 * sum(counts.values())
             and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
         ):

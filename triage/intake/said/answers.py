@@ -201,7 +201,8 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
     begin = len(low) - len(low.lstrip())
     for at, hit in enumerate(hits[:3]):  # "Answered, no DTCs: ABS, airbag", "Pass, no codes: ABS"
-        marked = hit.start > 1 and low[hit.end :].lstrip()[:1] in ((":", "=") if at else (":", "-", "="))
+        behind = low[hit.end :].lstrip()
+        marked = hit.start > 1 and behind.startswith((":", "=", ">", "->") if at else (":", "-", "=", ">"))
         if marked and {each.answer for each in hits[:at]} <= {hit.answer} and _is_head(low[: hit.end], hit):
             return (Spoken(hit.answer, begin, hit.end, all(each.doubtful for each in hits[: at + 1])), *hits[at + 1 :])
     if LEADING.isdisjoint(plain_words(low)) or (len(hits) == 1 and _says_all(low, hits[0])):

@@ -14,7 +14,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import identnumbers, states
+from triage.intake.said import identnumbers, references, states
 
 __all__ = [
     "Labels",
@@ -129,7 +129,7 @@ _MENTION_ENDS = word_set(
     "see also to siehe auch vgl voir aussi vease cf without except of unlike not no kein keine keinen sans sin ohne "
     "de cause causes by as like "
     "wegen g any more longer code codes dtc dtcs fehler defaut codigo"
-)
+) | references.ENDS
 _LAST_WORD = lazily(r"[^a-z]*([a-z]*)")
 
 
@@ -350,7 +350,7 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
                 [code for code in codes if neither.start() < code.start < neither.end()])
     for code in codes:
         start = code.start
-        if (start and _last_word(low[max(0, start - 14) : start]) in _MENTION_ENDS) or gone_end(low, code.end):
+        if (start and _last_word(low[max(0, start - 20) : start]) in _MENTION_ENDS) or gone_end(low, code.end):
             break
     else:
         return list(codes), []
@@ -358,15 +358,13 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     mentions: list[SpotT] = []
     last_spoken = -99
     for place, code in enumerate(codes):
-        window = low[max(0, code.start - 40) : code.start]
-        spoken = _MENTION.search(window) is not None and not _NUMBERING.search(window)
+        # What stands in another column leads to nothing.
+        window = low[max(0, code.start - 40) : code.start].rpartition("   ")[2]
+        spoken = (_MENTION.search(window) is not None and not _NUMBERING.search(window)) or (
+            bool(window) and references.points_at(low, code.start, code.end))
         if not spoken and mentions and last_spoken == place - 1:
             spoken = bool(
-                re.fullmatch(
-                    r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|"
-                    r"o)\s+)?",
-                    low[mentions[-1].end : code.start],
-                )
+                re.fullmatch(r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|o)\s+)?", low[mentions[-1].end : code.start])
             )
         if not spoken:
             follows = codes[place + 1].start if place + 1 < len(codes) else len(low)

@@ -99,8 +99,6 @@ class Context:
     #: Every heading of the text has its number.
     numbered: bool = False
     key_block: bool = False
-    #: By the place of a row with a code: the modules in whose columns its statuses stand.
-    matrix: dict[int, Any] = field(default_factory=dict)
     #: The places of lines with the voltage of the module in the line above.
     own_volts: set[int] = field(default_factory=set)
     #: A line that is a status and nothing else heads the lines with codes below it in this text.

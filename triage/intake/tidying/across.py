@@ -74,7 +74,7 @@ def _table(rows: Sequence[Row], at: int, is_name: IsName) -> tuple[_Table | None
     """The table whose head stands at a place and where it ends, or None."""
     for table in _heads(rows[at]):
         last = _fill(table, rows, at)
-        if not table.rows:
+        if not table.rows or (table.labelled and not _are_labels(table, rows[at])):
             continue
         named = [is_name(tidy(name)) for name in table.names]
         if _is_told(table):
@@ -83,6 +83,14 @@ def _table(rows: Sequence[Row], at: int, is_name: IsName) -> tuple[_Table | None
             # No module holds a code.
             return table, last
     return None, at
+
+
+def _are_labels(table: _Table, head: Row) -> bool:
+    """Whether the first column is of labels by its head, or by what stands in it."""
+    over = _cells(head, table.mark, table.outer)[0][1]
+    labels = [small(_cells(row, table.mark, table.outer)[0][1]).strip(" .:#") for row, _, _ in table.rows]
+    return not over or role_of(small(over)) in _LABELS or all(
+        role_of(label) is not None and answer_of_cell(label) is None for label in labels)
 
 
 def _fill(table: _Table, rows: Sequence[Row], at: int) -> int:
@@ -111,7 +119,7 @@ def _heads(row: Row) -> list[_Table]:
     outer = mark == "|" and row.text[0] == row.text[-1] == "|"
     cells = _cells(row, mark, outer)
     found = []
-    if len(cells) > 2 and (not cells[0][1] or role_of(small(cells[0][1])) in _LABELS):
+    if len(cells) > 2:
         found.append(_Table(mark, outer, [text for _, text in cells[1:]], [start for start, _ in cells], True))
     found.append(_Table(mark, outer, [text for _, text in cells], [start for start, _ in cells], False))
     found = [table for table in found if _may_be_names(table)]
@@ -167,8 +175,9 @@ def _takes(table: _Table, row: Row) -> bool:
         return False
     said = [_is_said(small(text)) or (table.labelled and bool(label) and has_digit(text.split()[0]))
             for text in texts if text]
-    if role == "code" and not (all(said) if not table.rows else said and 2 * sum(said) >= len(said)):
-        # Below a first row that is sure, a cell that says nothing known will be asked about.
+    sure = table.rows or (table.labelled and label and any(find(text).codes for text in texts))
+    if role == "code" and not (all(said) if not sure else said and 2 * sum(said) >= len(said)):
+        # Below a first row that is sure, or in one with a label, a cell that says nothing known will be asked about.
         return False
     table.rows.append((row, role, texts))
     return True

@@ -51,6 +51,8 @@ _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH = 24
+#: What parts an entry from the name behind it.
+_ARROWS = (" >", "->", "=>", ">>", " @")
 
 
 def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -90,8 +92,10 @@ def _ends_before_status(above: Row, row: Row, below: Sequence[Row]) -> bool:
 
 
 def _tears_entry(above: Row, row: Row) -> bool:
-    """Whether an entry of a legend is torn between its letter and its meaning ("P - pending   S -" above "stored"), or
-    a voltage before its unit."""
+    """Whether an entry of a legend is torn between its letter and its meaning ("P - pending   S -" above "stored"), a
+    voltage before its unit, or a code with its arrow before the module."""
+    if above.finds.codes and not row.finds.codes and above.text.endswith(_ARROWS) and not _marked(row):
+        return True
     if _UNIT.match(row.low) is not None and _NUMBER_LAST.search(above.low) is not None:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:

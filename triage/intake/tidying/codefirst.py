@@ -30,7 +30,7 @@ from triage.intake.tidying.namesbehind import BEHIND_STATUS, cut, may_name, name
 from triage.model import codes as model_codes
 
 #: A line that ends with one of these goes on in the next one, which is then no name.
-_OPEN_ENDS = word_set(
+OPEN_ENDS = word_set(
     "with from by of to the a and or for in at on mit von zu und der die das dem den avec de du la le et con del el y"
 )
 
@@ -103,7 +103,7 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
     deeper = headed = True
     for at in coded:
         ends = WORD.findall(rows[at].low[-40:])
-        if ends and ends[-1] in _OPEN_ENDS:
+        if ends and ends[-1] in OPEN_ENDS:
             continue
         headed = headed and _name_above(rows, at, is_name)
         below = at + 1

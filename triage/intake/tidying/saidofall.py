@@ -1,6 +1,6 @@
-"""A sentence that says the status of all codes of a scan before the first of them: "All of these are passive, none is
-active. The ABS has U0100 ...". It heads the codes behind it as a line "Passive codes:" does, and stands in a row of
-its own.
+"""A sentence that says the status of all codes of a scan before the first of them, or behind the last: "All of these
+are passive, none is active. The ABS has U0100 ...". It heads the codes behind it as a line "Passive codes:" does, and
+stands in a row of its own.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> [row.text for row in parted(rows_of("Every code below is stored. The ABS has U0100."))]
@@ -38,7 +38,17 @@ def _parts(row: Row) -> Sequence[Row]:
             lead = [row.part(0, start)] if start else []
             return [*lead, row.part(start, end.end()), row.part(end.end())]
         start = end.end()
-    return (row,)
+    return _last_apart(row)
+
+
+def _last_apart(row: Row) -> Sequence[Row]:
+    """A row whose last sentence, behind its codes, says the status of all: that in a row of its own."""
+    if not row.finds.codes:
+        return (row,)
+    ends = [end.end() for end in _ENDS.finditer(row.low, row.finds.codes[-1].end)]
+    if not ends or told(row.low[ends[-1] :], True) is None:
+        return (row,)
+    return [row.part(0, ends[-1]), row.part(ends[-1])]
 
 
 __all__ = ["parted"]

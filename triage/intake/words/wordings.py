@@ -48,6 +48,8 @@ _SILENT: tuple[Slots, ...] = (
     ),
     ("no way", "in | into | in to"),
     ("stone | completely | totally | absolutely", "dead | silent"),
+    ("dead | quiet | mute | not alive | stone dead", "on", "- | the",
+     "bus | network | can | can bus | can-bus | data bus | line"),
     ("kein | keinen", "mucks"),
     (
         "komme | komm | kam | kommt | kamen | komme ich | komm ich | kam ich | kommt man",
