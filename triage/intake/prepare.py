@@ -85,6 +85,7 @@ from triage.intake.tidying import (
     keyedheads,
     keymarks,
     keysahead,
+    keysections,
     lastnames,
     legends,
     logs,
@@ -94,6 +95,7 @@ from triage.intake.tidying import (
     makersown,
     namedcolumn,
     namedlists,
+    namedpieces,
     namelead,
     namesagain,
     namesbelow,
@@ -157,7 +159,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
-    keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(found)), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
@@ -274,6 +276,7 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
 
     slipplaces.adopt(all_rows, is_name)
     owncodes.adopt(all_rows, is_name)
+    namedpieces.adopt(all_rows, names)
     return codefirst.in_front(all_rows, names.listed, names)
 
 
