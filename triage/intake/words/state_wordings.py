@@ -31,6 +31,13 @@ _FAHRTEN = "zyklen | fahrzyklen | fahrten | zyklus | fahrzyklus | fahrt"
 _VORHANDEN = "vorhanden | aktiv | anliegend | prasent | aktuell | vorh | akt | anl"
 _CONFIRMES = "confirme | confirmee | confirmes | conf"
 _CONFIRMADOS = "confirmado | confirmada | confirmados | conf"
+_ACTIF = ("present | presente | presents | presentes | actif | active | actifs | actives | actuel | actuelle | actuels | "
+          "actuelles")
+_ACTIVO = ("presente | presentes | activo | activa | activos | activas | actual | actuales | vigente | vigentes")
+_MEMORISE = ("memorise | memorisee | memorises | memorisees | enregistre | enregistree | enregistres | enregistrees | "
+             "stocke | stockes | en memoire")
+_MEMORIZADO = ("memorizado | memorizada | memorizados | memorizadas | almacenado | almacenada | almacenados | "
+               "almacenadas | guardado | guardados | registrado | registrados | en memoria")
 _STORED: tuple[Slots, ...] = (
     ("occurred | happened | seen | detected | failed | failing | was set | present | active", _ONCE),
     ("past | old | earlier | former | previous | historic", "fault | faults | failure | event | error | malfunction"),
@@ -129,9 +136,9 @@ _STORED: tuple[Slots, ...] = (
     ("tritt | trat", "sporadisch | zeitweise | gelegentlich | manchmal", "- | auf"),
     ("im", "fehlerspeicher | speicher | ereignisspeicher", "- | abgelegt | gespeichert | hinterlegt"),
     (
-        "n est | n etait | non | pas | plus | actuellement non | actuellement pas",
+        "n est | n etait | ne sont | n etaient | non | pas | plus | actuellement non | actuellement pas",
         "- | pas | plus | pas actuellement | plus actuellement",
-        "present | presente | actif | active | actuel | actuelle",
+        _ACTIF,
         f"- | {_MAINTENANT}",
     ),
     (
@@ -147,13 +154,17 @@ _STORED: tuple[Slots, ...] = (
     (_DERZEIT, "passiv | inaktiv"),
     ("gone | now", "inactive"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
-    ("n est", "plus", "la"),
+    ("n est | ne sont", "plus", "la"),
+    (_MEMORISE, "mais | et", "plus | pas | non | ne sont plus", _ACTIF),
+    (_MEMORIZADO, "pero | y", "no | ya no | no estan", _ACTIVO),
+    ("gespeichert | abgelegt | im speicher", "aber | jedoch", "nicht | nicht mehr", _VORHANDEN),
     ("pas | non | plus", "reapparu | revenu | repete | reproduit"),
     ("vu | apparu | detecte", "avant | auparavant | precedemment"),
     ("present | actif | apparu", "auparavant | precedemment"),
     (
-        "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra",
-        "presente | activo | activa | actual | vigente",
+        "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra | "
+        "no estan | ya no estan",
+        _ACTIVO,
         f"- | {_AHORA}",
     ),
     (

@@ -133,6 +133,8 @@ STATE_FILLER = word_set("""
     las les von zum zur only just yet still nur lediglich bisher bislang noch seulement uniquement juste encore solo
     solamente unicamente aun todavia
 """)
+#: Beside "confirmed" they say in one word that the fault is not there now.
+DENIED = word_set("inactive absent dormant passive inactif inactifs inaktiv passiv inactivo inactivos ausente")
 #: Words that are a status only in a place made for one, because descriptions use them too.
 DOUBTFUL_STATES = phrase_set("""
     current | active | present | permanent | history | open | actual | passive | static | memory | intermittent | now
