@@ -48,6 +48,7 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     across,
     addressed,
+    alikecodes,
     answeredheads,
     answerkeys,
     answerlabels,
@@ -160,6 +161,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
+    found, alike = alikecodes.written(found)
     keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(found))), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
@@ -193,7 +195,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         order=dates.order(lows),
         page_marks=marks,
     )
-    _tell(context, respaced, unread)
+    _tell(context, [*alike, *respaced], unread)
     if of_engine is not None:
         context.builder.notice("note", obdlists.GUESSED, of_engine, 0, len(of_engine.text))
     if doubt is not None:

@@ -32,7 +32,7 @@ __all__ = [
 #: The digit that a letter most likely stands for. G, ? and * could be several.
 _DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
 #: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
-_NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
+_NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCU]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
 _UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
