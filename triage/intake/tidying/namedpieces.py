@@ -31,8 +31,10 @@ from triage.intake.said.near import small
 Span = tuple[int, int]
 
 #: What may part the pieces of a line; one of them parts those of all.
-_MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
-_SIGNS = (" -", ",", " /")
+_MARKS = (lazily(r"\s*[-=]*>\s*"), lazily(r"\s+@\s*"), lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
+_SIGNS = (">", " @", " -", ",", " /")
+#: Right behind the code, a name in brackets with a short form in brackets of its own.
+_ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
 _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
@@ -49,14 +51,41 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     if any(row.entry or row.roles is not None for row in coded):
         return
     listed = [row for row in coded if _may_be(row)]
+    listed = _enclosed(listed, names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
-        group = [row for row in listed if sign in row.text and mark.match(row.text, _told_end(row))]
+        group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         if len(group) < _FEWEST:
             continue
         parts = [_parts(row, mark) for row in group]
         for row, span in zip(group, _column(group, parts, names), strict=True):
             if span is not None:
-                row.named, row.cells, row.kind, row.shape = span, None, "", None
+                _name(row, span)
+
+
+def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
+    """Whether a mark parts what is behind the code of a row, or stands between both."""
+    end = _told_end(row)
+    return row.text[end : end + 1] in (" ", ",", "-", "/", ">", "=") and mark.search(row.text, end) is not None
+
+
+def _enclosed(rows: list[Row], names: Names) -> list[Row]:
+    """The rows but those with the name in brackets right behind the code."""
+    found = [(row, match.span(1)) for row in rows
+             if (match := _ENCLOSED.match(row.text, row.finds.codes[0].end)) is not None
+             and states.of_cell(row.low[slice(*match.span(1))]) is None]
+    if len(found) < _FEWEST or len(found) < _MOST * len(rows):
+        return rows
+    group, spans = [row for row, _ in found], [span for _, span in found]
+    if _share(group, spans, names, {}) < _NAMED:
+        return rows
+    for row, span in found:
+        _name(row, span)
+    return [row for row in rows if row.named is None]
+
+
+def _name(row: Row, span: Span) -> None:
+    """Take a place of a row for the name of its module, and the row for uncut."""
+    row.named, row.cells, row.kind, row.shape = span, None, "", None
 
 
 def _may_be(row: Row) -> bool:
@@ -129,14 +158,15 @@ def _worth(text: str, names: Names) -> float:
         return 0.0
     if _WITH_SHORT.fullmatch(text) is not None:
         return 1.0
+    text = text.partition(" + ")[0]
     score = 100.0 if names.listed(text) else names.score(text)
     return 1.0 if score >= _SURE else 0.5 if score >= _LIKE else 0.0
 
 
 def _may_name(text: str) -> bool:
-    """Whether a piece may be a name."""
-    bare = tidy(text)
-    return acceptable(bare) and has_letter(bare) and role_of(small(bare)) is None
+    """Whether a piece may be a name, or several with a plus between them."""
+    parts = [tidy(part) for part in text.split(" + ")]
+    return all(acceptable(part) and has_letter(part) and role_of(small(part)) is None for part in parts)
 
 
 __all__ = ["adopt"]

@@ -99,7 +99,8 @@ _STORED: tuple[Slots, ...] = (
     ("stored | saved | logged | held | present | kept | still",
      "in memory | in fault memory | in the memory | in history"),
     (
-        "liegt | fehler liegt | steht | besteht | fehler besteht | tritt | ist | fehler ist | war",
+        "liegt | liegen | fehler liegt | steht | stehen | besteht | bestehen | fehler besteht | tritt | treten | ist | "
+        "sind | fehler ist | war | waren",
         f"- | {_DERZEIT} | noch",
         "nicht | nicht mehr",
         "vor | an | auf | vorhanden | aktiv | aktuell | prasent | anliegend",
@@ -207,7 +208,7 @@ _CURRENT: tuple[Slots, ...] = (
     ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
     (
-        "liegt | fehler liegt | steht | fehler steht",
+        "liegt | liegen | fehler liegt | steht | stehen | fehler steht",
         f"- | {_DERZEIT} | noch | weiterhin | immer noch | noch immer | standig | staendig | dauernd | permanent",
         "vor | an",
     ),
