@@ -53,6 +53,7 @@ from triage.intake.tidying import (
     answerkeys,
     answerlabels,
     asked,
+    asstatus,
     atsigns,
     blockaddresses,
     blocks,
@@ -244,7 +245,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     led = scanlead.parted(phasecells.parted(found), names.find)
-    found = namelead.parted(saidofall.parted(led), names)
+    found = namelead.parted(saidofall.parted(asstatus.told(led)), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 

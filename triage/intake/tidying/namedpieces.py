@@ -51,6 +51,8 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     if any(row.entry or row.roles is not None for row in coded):
         return
     listed = [row for row in coded if _may_be(row)]
+    if len(listed) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, names):
+        return
     listed = _enclosed(listed, names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
@@ -60,6 +62,20 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
         for row, span in zip(group, _column(group, parts, names), strict=True):
             if span is not None:
                 _name(row, span)
+
+
+def _are_headed(rows: Sequence[Row], listed: set[int], names: Names) -> bool:
+    """Whether the name of a module stands right above one of the first lines of such lists."""
+    above: Row | None = None
+    for row in rows:
+        if row.blank:
+            continue
+        if id(row) in listed and above is not None and id(above) not in listed and not above.finds.codes:
+            text = names.bare(tidy(above.text))
+            if ":" not in text and names.score(text) >= _LIKE and states.of_cell(above.low) is None:
+                return True
+        above = row
+    return False
 
 
 def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
