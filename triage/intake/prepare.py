@@ -162,8 +162,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
-    found, alike = alikecodes.written(found)
-    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(found))), names.listed)
+    digits, alike = alikecodes.written(found)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (

@@ -24,8 +24,8 @@ ALL = word_set("all every each everything these those they lot alle alles samtli
                "todos todas todo")
 #: The same behind a pronoun: "they are all stored", "es sind alle gespeichert", "están todos".
 _THEY_ARE = (
-    r"(?:(?:they|these|those|es|sie|die|das|ils|elles|ell[oa]s|est[oa]s)(?: ?(?:are|were|'re|sind|waren|sont|etaient|estan|"
-    r"son))|estan|son) (?:all|alle|tous|toutes|tod[oa]s)(?: (?:of them|codes|three|four))?"
+    r"(?:(?:they|these|those|es|sie|die|das|ils|elles|ell[oa]s|est[oa]s)(?: ?(?:are|were|'re|sind|waren|sont|"
+    r"etaient|estan|son))|estan|son) (?:all|alle|tous|toutes|tod[oa]s)(?: (?:of them|codes|three|four))?"
 )
 _LEAD = (
     r"[\s(\[*>#\"-]*(?:(?:note|nb|remarks?|comment|info|hinweis|anmerkung|bemerkung|remarque|nota|observacion)"
@@ -50,7 +50,10 @@ _WHERE = (
     r"aufgefuhrten?|diese[rmns]?|der|dem|liste|seite|tabelle|dans|ci-dessous|ici|de|cette|ce|la|le|en|aqui|abajo|esta|"
     rf"este|lista|tabla|{_SCAN}))*"
 )
-_VERB = r"(?: (?:(?:are|is|were|was) )?(?:are|is|were|was|(?:read|marked|listed|flagged|logged|reported|set) as|as|show(?:n|ing|ed)?(?: up)? as|came up as|sind|ist|waren|sont|est|son|estan))?"
+_VERB = (
+    r"(?: (?:(?:are|is|were|was) )?(?:are|is|were|was|(?:read|marked|listed|flagged|logged|reported|set) as|as|"
+    r"show(?:n|ing|ed)?(?: up)? as|came up as|sind|ist|waren|sont|est|son|estan))?"
+)
 _OF_ALL = lazily(rf"{_LEAD}(?:{_THEY_ARE}|(?:{_ALL}|everything){_WHERE}|alles|tout|todo){_VERB}\s?:?\s+(?=[a-z])")
 _OF_SCAN = lazily(rf"(?<![a-z])(?:{_SCAN}|above|oben|ci-dessus|arriba)(?![a-z])")
 _PARTS = lazily(r"\s+(?=(?:unless|except|sofern|wenn|sauf|salvo) )|\s*[,;(]\s*|\s+-+\s+|\s+(?:but|and|und|et|y)\s+")

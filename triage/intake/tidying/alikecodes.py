@@ -5,9 +5,9 @@ left, the form has to tell: capitals with a small "l" among them, or nothing but
 no word of any language; and what is apart from its letter is a code where the text writes its codes so.
 
 >>> from triage.intake.plain.characters import lines
->>> found, read = written(lines("UOOOl-88 bus\\nECM: u o140:87, u 0131\\nBCM: p 0562 low, u oool:88\\nPOLIO, COCOA, Bill"))
+>>> found, read = written(lines("UOOOl-88 bus\\nECM: u o140:87, u 0131\\nBCM: p 0562 low, u oool:88\\nPOLIO, Bill"))
 >>> [line.text for line in found], [place.read for place in read]
-(['U0001-88 bus', 'ECM: u 0140:87, u 0131', 'BCM: p 0562 low, u 0001:88', 'POLIO, COCOA, Bill'], \
+(['U0001-88 bus', 'ECM: u 0140:87, u 0131', 'BCM: p 0562 low, u 0001:88', 'POLIO, Bill'], \
 ['U0001', 'U0140', 'U0001'])
 """
 

@@ -16,7 +16,10 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
-_NUMBER = r"(?![pcbu][0-3][0-9]{3}(?![0-9])|(?:hw|sw|fw|sn|pn|id|sa|nr|no|km|kl|f|r|x)[0-9])[a-z]{1,2}[0-9]{3,5}(?![^\W_])"
+_NUMBER = (
+    r"(?![pcbu][0-3][0-9]{3}(?![0-9])|(?:hw|sw|fw|sn|pn|id|sa|nr|no|km|kl|f|r|x)[0-9])"
+    r"[a-z]{1,2}[0-9]{3,5}(?![^\W_])"
+)
 _SIGN = signs.of_pattern(rf"^{_NUMBER}")
 #: First in its line, a mark and words behind it.
 _FIRST = lazily(rf"[\s*>\u2022-]*(?:[0-9]{{1,2}}[.)]\s+)?({_NUMBER})(?:\s*[|;:,]\s*|\s+(?:[-=]+>?\s+)?)[^\W\d]{{2}}")

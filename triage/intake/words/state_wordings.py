@@ -31,8 +31,8 @@ _FAHRTEN = "zyklen | fahrzyklen | fahrten | zyklus | fahrzyklus | fahrt"
 _VORHANDEN = "vorhanden | aktiv | anliegend | prasent | aktuell | vorh | akt | anl"
 _CONFIRMES = "confirme | confirmee | confirmes | conf"
 _CONFIRMADOS = "confirmado | confirmada | confirmados | conf"
-_ACTIF = ("present | presente | presents | presentes | actif | active | actifs | actives | actuel | actuelle | actuels | "
-          "actuelles")
+_ACTIF = ("present | presente | presents | presentes | actif | active | actifs | actives | actuel | actuelle | "
+          "actuels | actuelles")
 _ACTIVO = ("presente | presentes | activo | activa | activos | activas | actual | actuales | vigente | vigentes")
 _MEMORISE = ("memorise | memorisee | memorises | memorisees | enregistre | enregistree | enregistres | enregistrees | "
              "stocke | stockes | en memoire")
