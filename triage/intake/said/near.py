@@ -39,8 +39,8 @@ _UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|us
 _LABEL = lazily(
     r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|(?:calibration|cal|software|sw|firmware|flash|"
-    r"program(?:me)?|coding|update|data) ?(?:files?|set|image|version|block)|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
-    r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
+    r"program(?:me)?|coding|update|data) ?(?:files?|set|image|version|block)|calibrations?(?: id)?|cal(?: ?id)?|calid"
+    r"|cvn|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
     r"|(?:job|work|order|time) ?(?:card|sheet|slip|ticket)|worksheet|estimate|claim|dossier"
     r"|(?<![a-z] )(?:customer|client|unit|fleet|stock|asset|vehicle|bay|case|record|wagen|fahrzeug) ?"
     r"(?=(?:no|nr|number|num|id|#)(?![a-z]))|(?:kunden|rechnungs|fahrzeug|wagen|vorgangs|werkstattauftrags|auftrags)-?(?:nr|nummer)|rechnung"
