@@ -48,6 +48,13 @@ def test_a_description_stands_between_code_and_mark() -> None:
     assert printed(text) == "Transmission control (TCM): P0842 P0700; Power box (PBX): P0620"
 
 
+def test_a_mark_inside_a_listed_name_parts_nothing() -> None:
+    text = "B1304 - SRS - Airbag - Feed low\n" + "".join(
+        f"{code} - {name} - Supply low\n" for code, name in zip(
+            ("P0562", "U0001", "U0073", "U0100", "B1000"), ("Wipers", "Radio", "ABS", "Gateway", "Horn"), strict=True))
+    assert printed(text) == "SRS - Airbag: B1304; Wipers: P0562; Radio: U0001; ABS: U0073; Gateway: U0100; Horn: B1000"
+
+
 def test_several_modules_hold_one_code() -> None:
     text = ("U0131 -> Driver door (DM-FL) + Lift axle module\nB1231 -> Left lamp (LDM) + Rain and light sensor (RLS)\n"
             "P0562 (stored) -> Gateway (GTW) + Column lock (ESL)")

@@ -162,9 +162,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
-    digits, alike = alikecodes.written(found)
-    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
-    whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
+    whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
@@ -215,6 +213,14 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spacing.Respaced]]:
+    """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
+    was read where."""
+    digits, alike = alikecodes.written(found)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
+    return ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names), alike
 
 
 def _with_whole_names(

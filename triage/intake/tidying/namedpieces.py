@@ -153,8 +153,17 @@ def _column(rows: Sequence[Row], parts: Sequence[list[Span]], names: Names) -> l
               if sum(one != two for one, two in zip(column, chosen, strict=True)) > (1 - _MOST) * len(rows)]
     if best < _NAMED or best < max(others, default=0.0) + _MORE:
         return [None] * len(rows)
-    return [span if span is not None and _may_name(rows[at].text[slice(*span)]) else None
-            for at, span in enumerate(chosen)]
+    return [_whole(row, span, spans, names) if span is not None and _may_name(row.text[slice(*span)]) else None
+            for row, span, spans in zip(rows, chosen, parts, strict=True)]
+
+
+def _whole(row: Row, span: Span, spans: Sequence[Span], names: Names) -> Span:
+    """A piece with the one beside it where both together are a listed name ("SRS - Airbag")."""
+    at = spans.index(span)
+    for first, last in zip(spans[max(at - 1, 0) : at + 1], spans[max(at, 1) : at + 2], strict=False):
+        if first != last and names.listed(tidy(row.text[first[0] : last[1]])):
+            return first[0], last[1]
+    return span
 
 
 def _share(rows: Sequence[Row], column: Sequence[Span | None], names: Names, known: dict[str, float]) -> float:

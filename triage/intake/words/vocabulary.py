@@ -134,7 +134,7 @@ STATE_FILLER = word_set("""
     solamente unicamente aun todavia
 """)
 #: Beside "confirmed" they say in one word that the fault is not there now.
-DENIED = word_set("inactive absent dormant passive inactif inactifs inaktiv passiv inactivo inactivos ausente")
+_DENIED = word_set("inactive absent dormant passive inactif inactifs inaktiv passiv inactivo inactivos ausente")
 #: Words that are a status only in a place made for one, because descriptions use them too.
 DOUBTFUL_STATES = phrase_set("""
     current | active | present | permanent | history | open | actual | passive | static | memory | intermittent | now
@@ -258,3 +258,8 @@ TYPE_LABEL = (
     r"(?:ftb?|fail(?:ure)? ?type(?: byte)?|fault ?type|sub[- ]?(?:type|typ|code)|symptom(?: byte)?|fehlerart|fehlertyp|"
     r"unterart|untertyp|sous[- ]type|type (?:de |du )?(?:d[eé]faut|panne)|sub-?tipo|tipo de (?:fallo|aver[ií]a))"
 )
+
+
+def denies(phrase: str) -> bool:
+    """Whether a status of what is stored says beside "confirmed" that the fault is not there now: "not present"."""
+    return " " in phrase or phrase in _DENIED
