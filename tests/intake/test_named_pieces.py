@@ -21,7 +21,7 @@ def test_a_piece_with_short_forms_names_the_module_whatever_gaps_stand_in_the_li
         "Door box [DBX-R]: U0146-87 B1304; Dosing pump [DPU]: P0562; Trailer [TRM]: U0121-00")
 
 
-@pytest.mark.parametrize("mark", [" / ", " -> ", " => "])
+@pytest.mark.parametrize("mark", [" / ", " -- "])
 def test_any_mark_parts_them(mark: str) -> None:
     assert printed(DASHES.replace(" - ", mark)) == printed(DASHES)
 

@@ -19,6 +19,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.lines import namelist
 from triage.intake.lines.namelist import acceptable, with_sides
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -31,8 +32,8 @@ from triage.intake.said.near import small
 Span = tuple[int, int]
 
 #: What may part the pieces of a line; one of them parts those of all.
-_MARKS = (lazily(r"\s*[-=]*>\s*"), lazily(r"\s+@\s*"), lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
-_SIGNS = (">", " @", " -", ",", " /")
+_MARKS = (lazily(r"\s*[-=]*>\s*"), lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
+_SIGNS = (">", " -", ",", " /")
 #: Right behind the code, a name in brackets with a short form in brackets of its own.
 _ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: Rows that bars or tabs part are tables.
@@ -42,6 +43,7 @@ _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+
 _WITH_SHORT = lazily(r".*[^\W\d_]{2}.*\s[\[(](?=[^\])]*[A-Z])[A-Z0-9][A-Z0-9/+-]{0,8}[\])]$")
 #: So many lines make a list; so many of them have names in the piece, and so much more than in any other.
 _FEWEST, _MOST, _NAMED, _MORE = 3, 0.8, 0.6, 0.25
+_SAMPLE, _LISTS = 60, 0.3
 _SURE, _LIKE, _DEEPEST, _LONGEST = 85.0, 60.0, 4, 300
 
 
@@ -56,12 +58,25 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     listed = _enclosed(listed, names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
-        if len(group) < _FEWEST:
+        led = any(">" in row.text for row in group)
+        plus = led and sign == ">" and any(" + " in row.text for row in group)
+        if len(group) < _FEWEST or (not plus if led else _are_lists(group, names)):
+            # What arrows and other marks lead to is read where it stands.
             continue
         parts = [_parts(row, mark) for row in group]
         for row, span in zip(group, _column(group, parts, names), strict=True):
             if span is not None:
                 _name(row, span)
+
+
+def _are_lists(rows: Sequence[Row], names: Names) -> bool:
+    """Whether several names stand behind the code in some rows: lists with marks of their own."""
+    known = namelist.known(names)
+    told = 0
+    for row in rows[:_SAMPLE]:
+        texts = [tidy(row.text[start:end]) for start, end in namelist.parts(row, known)]
+        told += len(texts) > 1 and all(known(text) or names.sure(text) for text in texts)
+    return told >= _LISTS * min(len(rows), _SAMPLE)
 
 
 def _are_headed(rows: Sequence[Row], listed: set[int], names: Names) -> bool:
@@ -81,7 +96,8 @@ def _are_headed(rows: Sequence[Row], listed: set[int], names: Names) -> bool:
 def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
     """Whether a mark parts what is behind the code of a row, or stands between both."""
     end = _told_end(row)
-    return row.text[end : end + 1] in (" ", ",", "-", "/", ">", "=") and mark.search(row.text, end) is not None
+    found = mark.search(row.text, end)
+    return found is not None and (row.text[end : end + 1] == " " or found.start() == end)
 
 
 def _enclosed(rows: list[Row], names: Names) -> list[Row]:
@@ -107,7 +123,8 @@ def _name(row: Row, span: Span) -> None:
 def _may_be(row: Row) -> bool:
     """Whether a row begins with its only code."""
     return (len(row.finds.codes) == 1 and not row.finds.codes[0].start and not row.described
-            and row.kind not in _TABLES and not row.head and len(row.text) <= _LONGEST)
+            and row.kind not in _TABLES and not row.head and len(row.text) <= _LONGEST
+            and "{" not in row.text and "<" not in row.text)
 
 
 def _told_end(row: Row) -> int:
