@@ -15,7 +15,8 @@ from triage.intake.read import read_text
     ("[bestätigt, Test fehlgeschlagen]", "current"), ("(mémorisé / présent)", "current"),
     ("[confirmed] [test failed]", "current"), ("[confirmed, MIL on, test failed]", "current"),
     ("[confirmed]", "confirmed"), ("[confirmed, test not failed]", "confirmed"),
-    ("[confirmed, not active]", "confirmed"),
+    # In memory, and said not to be failing now.
+    ("[confirmed, not active]", "stored"), ("confirmed - not active", "stored"),
     ("[stored, not present]", "stored"),
 ])
 def test_what_fails_now_outweighs_what_is_stored(said: str, status: str) -> None:

@@ -48,11 +48,13 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     across,
     addressed,
+    alikecodes,
     answerboxes,
     answeredheads,
     answerkeys,
     answerlabels,
     asked,
+    asstatus,
     atsigns,
     blockaddresses,
     blocks,
@@ -89,6 +91,7 @@ from triage.intake.tidying import (
     keyedheads,
     keymarks,
     keysahead,
+    keysections,
     lastnames,
     legends,
     logs,
@@ -100,6 +103,7 @@ from triage.intake.tidying import (
     matrix,
     namedcolumn,
     namedlists,
+    namedpieces,
     namelead,
     namesagain,
     namesbelow,
@@ -135,6 +139,7 @@ from triage.intake.tidying import (
     shortheads,
     shortstops,
     sidebyside,
+    smallnumbers,
     soistoo,
     speechfillers,
     splitcodes,
@@ -171,8 +176,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(samecodes.written_out(found))))
-    keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
+    whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
@@ -205,7 +209,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         order=dates.order(lows),
         page_marks=marks,
     )
-    _tell(context, respaced, unread)
+    _tell(context, [*alike, *respaced], unread)
     if of_engine is not None:
         context.builder.notice("note", obdlists.GUESSED, of_engine, 0, len(of_engine.text))
     if doubt is not None:
@@ -248,6 +252,14 @@ def _whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName
     return reporters.tabled(sumsbelow.in_front(joined), is_like, is_module)
 
 
+def _keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spacing.Respaced]]:
+    """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
+    was read where."""
+    digits, alike = alikecodes.written(found)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
+    return ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names), alike
+
+
 def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
@@ -276,7 +288,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     led = scanlead.parted(phasecells.parted(found), names.find)
-    found = namelead.parted(saidofall.parted(led), names)
+    found = namelead.parted(saidofall.parted(asstatus.told(led)), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 
@@ -312,6 +324,7 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
 
     slipplaces.adopt(all_rows, is_name)
     owncodes.adopt(all_rows, is_name)
+    namedpieces.adopt(all_rows, names)
     return codefirst.in_front(all_rows, names.listed, names)
 
 

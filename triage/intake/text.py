@@ -259,6 +259,9 @@ def _of_codes(context: Context, row: Row) -> None:
     if row.described:
         describedrow.read(context, row)
         return
+    if row.named is not None:
+        coderow.read(context, row)
+        return
     if clearrow.read(context, row):
         return
     row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, row)))

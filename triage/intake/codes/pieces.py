@@ -79,6 +79,8 @@ class Details:
     volts: float | None = None
     freeze: dict[str, float] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)
+    #: The words of the last status.
+    said: str = ""
 
     def again(self) -> Details:
         """The same once more, to be changed."""
@@ -109,12 +111,21 @@ def take(
         return
     status = states.of_cell(low, translated, legend)
     if status is not None:
-        details.status = beside(details, status)
+        details.status = with_said(details, status, bare, translated)
     elif len(bare) > 4:
         if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
             details.texts.append(text.strip(" ,;|"))
     else:
         _short(details, text, bare, following, has_type)
+
+
+def with_said(details: Details, status: StatusWord, low: str, translated: bool) -> StatusWord:
+    """The status of a code with one more that is told of it: "confirmed - not active" denies what "confirmed" leaves
+    open."""
+    said, details.said = details.said, low
+    if details.status == "confirmed" and said and not details.freeze and not low.startswith("test"):
+        return states.of_cell(f"{said}, {low}", translated) or beside(details, status)
+    return beside(details, status)
 
 
 def beside(details: Details, other: StatusWord) -> StatusWord:

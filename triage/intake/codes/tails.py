@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.codes.pieces import Details, Legend, beside, is_plain, soft_pieces, take, take_running
+from triage.intake.codes.pieces import Details, Legend, is_plain, soft_pieces, take, take_running, with_said
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -59,7 +59,7 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
         if settled and is_plain(text) and (status is not None or (6 < len(text) <= 100 and not has_digit(text))):
             # The commonest cells: a status, or a description in words.
             if status is not None:
-                details.status = beside(details, status)
+                details.status = with_said(details, status, small(text), translated)
             else:
                 details.texts.append(text.strip(" ,;|"))
             following = False

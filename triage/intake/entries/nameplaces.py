@@ -23,6 +23,8 @@ IN = lazily(
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
+#: What leads to a name, right before it.
+_LEAD = lazily(r"(?<![a-z])(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+$")
 #: Words of a name that nobody knows.
 _MOST_WORDS = 3
 _IN_WORDS = word_set("in im dans en from out aus by")
@@ -74,6 +76,12 @@ def span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         if found and place.tail:
             return code.end + found[-1][0], code.end + found[-1][1]
     return 0, 0
+
+
+def with_lead(row: Row, place: tuple[int, int]) -> tuple[int, int]:
+    """The place of a name with the word that leads to it."""
+    lead = _LEAD.search(row.low, max(0, place[0] - 12), place[0])
+    return (lead.start() if lead is not None else place[0]), place[1]
 
 
 def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at: int) -> tuple[int, int]:

@@ -24,6 +24,7 @@ from triage.intake.said import states
 from triage.intake.words.module_words import KIND_FIRST, SIDES
 
 Span = tuple[int, int]
+_PLUS = lazily(r"\s+\+\s+")
 
 #: What leads from a code to its modules.
 _LEAD = lazily(
@@ -244,6 +245,11 @@ def several(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None
     found = _split(row, (start, end), is_name)
     good = is_part or is_name
     return found if 1 < len(found) <= _MOST and all(good(tidy(row.text[at:to])) for at, to in found) else []
+
+
+def added(text: str, span: Span) -> list[Span]:
+    """The parts of a place that a plus joins ("Pump box + ABS"); empty where none does."""
+    return _cut(text, span, _PLUS) if " + " in text[slice(*span)] else []
 
 
 def _closing(text: str, at: int) -> int:

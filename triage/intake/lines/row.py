@@ -60,6 +60,8 @@ class Row:
     names_scan: tuple[str, int] | None = None
     #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
     described: tuple[tuple[int, int], ...] = ()
+    #: The place of the module's name in a line of a list that begins with its code.
+    named: tuple[int, int] | None = None
     #: It is in a list below the name of its module, and one above such lists, as all through the text.
     entry: bool = False
     heads: bool = False

@@ -165,6 +165,13 @@ def is_module_name(text: str, tables: HasAliases) -> float:
     return min(match.score, 85.0) if how == "alike" else max(match.score, 90.0)
 
 
+#: A short form in capitals before a name in small letters; no word of a message in capitals.
+_SHORT_BEFORE = lazily(
+    r"(?!(?:NO|NOT|OK|THE|IN|AND|OR|ALL|DTC|DTCS|ECU|CODE|FAULT|LOW|HIGH|BAD|LOST|OLD|NEW|BUS|CAN|LIN|MIL|AFTER|SCAN)"
+    r"[ /-])(?=[A-Z0-9/-]*[A-Z]{2})[A-Z][A-Z0-9]{1,4}(?:[/-][A-Z][A-Z0-9]{0,4})? (?=[A-Z][^\W\d_]*[a-z])"
+)
+
+
 @lru_cache(maxsize=16384)
 def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
     """The match and how it was found: listed, soft, folded, pieces, rest, alike or unknown."""
@@ -180,6 +187,10 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
             if hit is None:
                 hit, instance, nearest = _search(printed, index)
     if hit is None:
+        led = _SHORT_BEFORE.match(printed)
+        if led is not None and (behind := _resolve(printed[led.end() :], tables))[0].known and behind[1] == "listed":
+            # "QLK-U Glow plug control": whatever the short form is, the name behind it is one.
+            return behind
         return ModuleMatch(printed, 0.0, *nearest, False, None), "unknown"
     canonical = _own(_compose(hit.name, instance, index.names), index)
     bracketed = _IN_BRACKETS.match(printed)

@@ -72,8 +72,11 @@ _DRAWN_ALIKE = str.maketrans(
 _SMALL_ALIKE = str.maketrans("\u0432\u043a\u043c\u043d\u0442\u03b2\u03c1\u03c5", "bkmhtbpu")
 _CODED = lazily(r"(?<![^\W_])[bpuBPU][0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?(?![0-9a-zA-Z])")
 _APART = lazily(
-    r"(?<![^\W_])(?:[\u0391-\u03a9\u0400-\u042f\u0440](?=[ -][0-3oO][0-9a-fA-FoO]{3}(?![0-9a-zA-Z]))|"
-    r"[\u0432\u0441](?=[ -](?!20[0-9]{2}(?!-[0-9]))[0-3oO][0-9a-fA-FoO]{3}(?![0-9a-zA-Z])))")
+    r"(?<![^\W_])(?:[\u0391-\u03a9\u0400-\u042f\u0440](?=[ -][0-3oOIl][0-9a-fA-FoOIl]{3}(?:[0-9a-fA-F]{2})?"
+    r"(?![0-9a-zA-Z]))|"
+    r"[\u0432\u0441](?=[ -](?!20[0-9]{2}(?!-[0-9]))[0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?"
+    r"(?![0-9a-zA-Z])))"
+)
 _UNACCENTED = {
     code: base[0]
     for code in range(0xC0, 0x250)

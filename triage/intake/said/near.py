@@ -32,14 +32,15 @@ __all__ = [
 #: The digit that a letter most likely stands for. G, ? and * could be several.
 _DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
 #: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
-_NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
+_NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCU]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
 _UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
 _LABEL = lazily(
     r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
-    r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
-    r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
+    r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|(?:calibration|cal|software|sw|firmware|flash|"
+    r"program(?:me)?|coding|update|data) ?(?:files?|set|image|version|block)|calibrations?(?: id)?|cal(?: ?id)?|calid"
+    r"|cvn|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
     r"|(?:job|work|order|time) ?(?:card|sheet|slip|ticket)|worksheet|estimate|claim|dossier"
     r"|(?<![a-z] )(?:customer|client|unit|fleet|stock|asset|vehicle|bay|case|record|wagen|fahrzeug) ?"
     r"(?=(?:no|nr|number|num|id|#)(?![a-z]))|(?:kunden|rechnungs|fahrzeug|wagen|vorgangs|werkstattauftrags|auftrags)-?(?:nr|nummer)|rechnung"
@@ -47,27 +48,24 @@ _LABEL = lazily(
     r"|orden(?: de (?:trabajo|reparacion))?|n° ?or|ot"
     r"|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|key ?(?:no|tag|number)|locker|page"
     r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|"
-    r"part))?|hw"
-    r"|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|vin|stecker"
+    r"part))?|hw|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|vin|stecker"
     r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|"
-    r"auftragsnummer"
-    r"|stellplatz|halle|platz|datenstand|softwarestand|connecteur|broche|piece|plaque"
+    r"auftragsnummer|stellplatz|halle|platz|datenstand|softwarestand|connecteur|broche|piece|plaque"
     r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage|"
-    r"kalibrierung|kalibrierungs-?(?:nr|nummer|id))"
+    r"kalibrierung|kalibrierungs-?(?:nr|nummer|id|datei)|datensatz|(?:software|flash|daten|kalibrier)-?datei"
+    r"|(?:fichier|archivo|fichero) (?:de )?(?:flash|logiciel|programmation|programacion|software))"
     r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer|n(?=[.°]))(?![a-z])"
     r"[\s:=#.°-]*)?(?:(?:is|at|in|ist|est|es)\s+)?$"
 )
 #: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
 _WEAK_LABEL = lazily(
     r"(?<![a-z0-9])(?:(?<!glow )plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|row|sicherung|relais|"
-    r"fusible|rele|pin|"
-    r"massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
+    r"fusible|rele|pin|massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
     r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$"
 )
 _CONNECTOR_AFTER = lazily(
     r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|"
-    r"harness|"
-    r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
+    r"harness|cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
 )
 _JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
 #: The first cell of a line and what parts it from the next: "Job no.;B1263".
@@ -120,6 +118,8 @@ _LABEL_ENDS = word_set(
     "auftrag auftragsnummer stellplatz halle platz datenstand softwarestand connecteur broche piece "
     "plaque emplacement travee "
     "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin "
+    "file files set image block datei datensatz kalibrierungsdatei softwaredatei flashdatei datendatei kalibrierdatei "
+    "flash logiciel programmation programacion "
     "kalibrierung kalibrierungsnr kalibrierungsnummer "
     "pins fuse fuses relay relays "
     "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom "

@@ -20,7 +20,13 @@ from triage.intake.words.vocabulary import STATES
 from triage.model.snapshot import StatusWord
 
 #: What begins a sentence about all codes of a scan.
-ALL = word_set("all every each everything these those they alle alles samtliche tous toutes tout todos todas todo")
+ALL = word_set("all every each everything these those they lot alle alles samtliche jeder jede jedes tous toutes tout "
+               "todos todas todo")
+#: The same behind a pronoun: "they are all stored", "es sind alle gespeichert", "están todos".
+_THEY_ARE = (
+    r"(?:(?:they|these|those|es|sie|die|das|ils|elles|ell[oa]s|est[oa]s)(?: ?(?:are|were|'re|sind|waren|sont|"
+    r"etaient|estan|son))|estan|son) (?:all|alle|tous|toutes|tod[oa]s)(?: (?:of them|codes|three|four))?"
+)
 _LEAD = (
     r"[\s(\[*>#\"-]*(?:(?:note|nb|remarks?|comment|info|hinweis|anmerkung|bemerkung|remarque|nota|observacion)"
     r"\s?[:.-]+\s*)?"
@@ -30,8 +36,10 @@ _CODES = (
     r"(?:codes? )?defauts?|codigos?|fallos?|averias?))"
 )
 _ALL = (
-    r"(?:all|every(?: single)?|each|alle?|samtliche|tous|toutes|tod[oa]s)(?: one)?(?: of)?"
-    rf"(?: (?:the|these|those|them|this|diese[rn]?|die|der|von|ihnen|les|ces|l[oa]s|est[oa]s|ell[oa]s))*{_CODES}?"
+    r"(?:all|every(?: single)?|each|the (?:whole |entire )?lot|alle?|samtliche|jede[rs]?|tous|toutes|tod[oa]s)"
+    r"(?: one| (?:two|three|four|five|six|[2-9]|zwei|drei|vier|[0-9]{2}))?(?: of)?"
+    r"(?: (?:the|these|those|them|this|which|diese[rn]?|die|der|von|davon|ihnen|les|ces|l[oa]s|est[oa]s|ell[oa]s))*"
+    rf"{_CODES}?"
 )
 _SCAN = (
     r"(?:scan|read-?out|reading|report|vehicle|auslesung|bericht|fahrzeug|lecture|rapport|vehicule|lectura|informe|"
@@ -42,8 +50,11 @@ _WHERE = (
     r"aufgefuhrten?|diese[rmns]?|der|dem|liste|seite|tabelle|dans|ci-dessous|ici|de|cette|ce|la|le|en|aqui|abajo|esta|"
     rf"este|lista|tabla|{_SCAN}))*"
 )
-_VERB = r"(?: (?:are|is|were|was|read as|show(?:n|ing|ed)?(?: up)? as|came up as|sind|ist|waren|sont|est|son|estan))?"
-_OF_ALL = lazily(rf"{_LEAD}(?:(?:{_ALL}|everything){_WHERE}|alles|tout|todo){_VERB}\s?:?\s+(?=[a-z])")
+_VERB = (
+    r"(?: (?:(?:are|is|were|was) )?(?:are|is|were|was|(?:read|marked|listed|flagged|logged|reported|set) as|as|"
+    r"show(?:n|ing|ed)?(?: up)? as|came up as|sind|ist|waren|sont|est|son|estan))?"
+)
+_OF_ALL = lazily(rf"{_LEAD}(?:{_THEY_ARE}|(?:{_ALL}|everything){_WHERE}|alles|tout|todo){_VERB}\s?:?\s+(?=[a-z])")
 _OF_SCAN = lazily(rf"(?<![a-z])(?:{_SCAN}|above|oben|ci-dessus|arriba)(?![a-z])")
 _PARTS = lazily(r"\s+(?=(?:unless|except|sofern|wenn|sauf|salvo) )|\s*[,;(]\s*|\s+-+\s+|\s+(?:but|and|und|et|y)\s+")
 #: "None active", "nothing present now": what is stored is not current.

@@ -18,7 +18,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, Hit, covered, word_set
 from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import nearest
-from triage.intake.words.vocabulary import DOUBTFUL_STATES, SERVICE, STATE_FILLER, STATES
+from triage.intake.words.vocabulary import DOUBTFUL_STATES, SERVICE, STATE_FILLER, STATES, denies
 from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = lazily(r"[^a-z0-9]*([a-z0-9]+)")
@@ -83,8 +83,8 @@ def most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     """One status for several words that stand together."""
     hits = _without_now(hits)
     said = {_status(hit.meaning, translated) for hit in hits}
-    if "stored" in said and "current" not in said and "permanent" not in said and "confirmed" in said:
-        return "stored" if any(hit.meaning == "stored" and " " in hit.phrase for hit in hits) else "confirmed"
+    if {"stored", "confirmed"} <= said and said.isdisjoint(("current", "permanent")):
+        return "stored" if any(hit.meaning == "stored" and denies(hit.phrase) for hit in hits) else "confirmed"
     return next(status for status in _FIRST if status in said)
 
 

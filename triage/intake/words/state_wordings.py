@@ -37,6 +37,13 @@ _SEEN = (
     "almacenado | memorizado | registrado"
 )
 _BUT = ",- | but | but is | but now | and | aber | und | mais | et | pero | y"
+_ACTIF = ("present | presente | presents | presentes | actif | active | actifs | actives | actuel | actuelle | "
+          "actuels | actuelles")
+_ACTIVO = ("presente | presentes | activo | activa | activos | activas | actual | actuales | vigente | vigentes")
+_MEMORISE = ("memorise | memorisee | memorises | memorisees | enregistre | enregistree | enregistres | enregistrees | "
+             "stocke | stockes | en memoire")
+_MEMORIZADO = ("memorizado | memorizada | memorizados | memorizadas | almacenado | almacenada | almacenados | "
+               "almacenadas | guardado | guardados | registrado | registrados | en memoria")
 _STORED: tuple[Slots, ...] = (
     # What a memory holds and what is so now: the second says which.
     (_SEEN, _BUT, f",- | {_MOMENT}",
@@ -109,7 +116,8 @@ _STORED: tuple[Slots, ...] = (
     ("stored | saved | logged | held | present | kept | still",
      "in memory | in fault memory | in the memory | in history"),
     (
-        "liegt | fehler liegt | steht | besteht | fehler besteht | tritt | ist | fehler ist | war",
+        "liegt | liegen | fehler liegt | steht | stehen | besteht | bestehen | fehler besteht | tritt | treten | ist | "
+        "sind | fehler ist | war | waren",
         f"- | {_DERZEIT} | noch",
         "nicht | nicht mehr",
         "vor | an | auf | vorhanden | aktiv | aktuell | prasent | anliegend",
@@ -146,9 +154,9 @@ _STORED: tuple[Slots, ...] = (
     ("tritt | trat", "sporadisch | zeitweise | gelegentlich | manchmal", "- | auf"),
     ("im", "fehlerspeicher | speicher | ereignisspeicher", "- | abgelegt | gespeichert | hinterlegt"),
     (
-        "n est | n etait | non | pas | plus | actuellement non | actuellement pas",
+        "n est | n etait | ne sont | n etaient | non | pas | plus | actuellement non | actuellement pas",
         "- | pas | plus | pas actuellement | plus actuellement",
-        "present | presente | actif | active | actuel | actuelle",
+        _ACTIF,
         f"- | {_MAINTENANT}",
     ),
     (
@@ -164,13 +172,17 @@ _STORED: tuple[Slots, ...] = (
     (_DERZEIT, "passiv | inaktiv"),
     ("gone | now", "inactive"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
-    ("n est", "plus", "la"),
+    ("n est | ne sont", "plus", "la"),
+    (_MEMORISE, "mais | et", "plus | pas | non | ne sont plus", _ACTIF),
+    (_MEMORIZADO, "pero | y", "no | ya no | no estan", _ACTIVO),
+    ("gespeichert | abgelegt | im speicher", "aber | jedoch", "nicht | nicht mehr", _VORHANDEN),
     ("pas | non | plus", "reapparu | revenu | repete | reproduit"),
     ("vu | apparu | detecte", "avant | auparavant | precedemment"),
     ("present | actif | apparu", "auparavant | precedemment"),
     (
-        "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra",
-        "presente | activo | activa | actual | vigente",
+        "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra | "
+        "no estan | ya no estan",
+        _ACTIVO,
         f"- | {_AHORA}",
     ),
     (
@@ -218,7 +230,7 @@ _CURRENT: tuple[Slots, ...] = (
     ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
     (
-        "liegt | fehler liegt | steht | fehler steht",
+        "liegt | liegen | fehler liegt | steht | stehen | fehler steht",
         f"- | {_DERZEIT} | noch | weiterhin | immer noch | noch immer | standig | staendig | dauernd | permanent",
         "vor | an",
     ),

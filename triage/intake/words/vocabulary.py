@@ -133,6 +133,8 @@ STATE_FILLER = word_set("""
     las les von zum zur only just yet still nur lediglich bisher bislang noch seulement uniquement juste encore solo
     solamente unicamente aun todavia
 """)
+#: Beside "confirmed" they say in one word that the fault is not there now.
+_DENIED = word_set("inactive absent dormant passive inactif inactifs inaktiv passiv inactivo inactivos ausente")
 #: Words that are a status only in a place made for one, because descriptions use them too.
 DOUBTFUL_STATES = phrase_set("""
     current | active | present | permanent | history | open | actual | passive | static | memory | intermittent | now
@@ -256,3 +258,8 @@ TYPE_LABEL = (
     r"(?:ftb?|fail(?:ure)? ?type(?: byte)?|fault ?type|sub[- ]?(?:type|typ|code)|symptom(?: byte)?|fehlerart|fehlertyp|"
     r"unterart|untertyp|sous[- ]type|type (?:de |du )?(?:d[eé]faut|panne)|sub-?tipo|tipo de (?:fallo|aver[ií]a))"
 )
+
+
+def denies(phrase: str) -> bool:
+    """Whether a status of what is stored says beside "confirmed" that the fault is not there now: "not present"."""
+    return " " in phrase or phrase in _DENIED

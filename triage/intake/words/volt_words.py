@@ -63,7 +63,7 @@ FILLED = lazily(rf"(?:(?<![a-z])(?:{_FILL})(?![a-z])|[ :=~@(\"')\[\]\t.+-]){{0,1
 #: What may stand between a word for the lowest and a number without a unit.
 LOWEST_FILLED = lazily(
     r"(?:(?<![a-z])(?:voltage|supply|battery|batt?|volts?|v|value|reading|seen|recorded|was|is|of|to|at|about|"
-    r"only|auf|"
+    r"only|i|we|it|saw|got|measured|ever|fue|era|war|etait|ich|gemessen|vu|vi|auf|"
     r"bis|a|hasta|jusqu'a|spannung|wert|during scan|while scanning|batterie|tension|bateria|von|de)(?![a-z])|"
     r"[ :=~(.]){0,8}"
 )

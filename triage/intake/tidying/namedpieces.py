@@ -1,0 +1,214 @@
+"""Lists of codes in which one piece of each line is the name of its module: "P0562 - Voltage low - Radio [HU]",
+"U0100, stored, in Radio". One mark parts the pieces of every line, whatever gaps stand in them by a slip.
+
+Which piece it is, the lines tell together: the one that "in" leads to, or the one that holds known names, or names with
+their short form in brackets, where no other does. So a name that nobody knows, and a description that speaks of another
+module, are read as what they are.
+
+>>> from code_tables import load
+>>> from triage.intake.lines.rows import rows_of
+>>> text = "P0562 - Voltage low - Radio\\nU0140 - BCM not heard - Loader arm\\nU0100-87 - ECM lost - ABS\\n"
+>>> found = rows_of(text)
+>>> adopt(found, Names(load()))
+>>> [row.text[slice(*row.named)] for row in found if row.named]
+['Radio', 'Loader arm', 'ABS']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.lines import namelist
+from triage.intake.lines.namelist import acceptable, with_sides
+from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.near import small
+
+Span = tuple[int, int]
+
+#: What may part the pieces of a line; one of them parts those of all.
+_MARKS = (lazily(r"\s*[-=]*>\s*"), lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
+_SIGNS = (">", " -", ",", " /")
+#: Right behind the code, a name in brackets with a short form in brackets of its own.
+_ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
+#: Rows that bars or tabs part are tables.
+_TABLES = ("|", "\t", ";", "rule")
+_LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
+#: A name with its short form in brackets, and one behind it.
+_WITH_SHORT = lazily(r".*[^\W\d_]{2}.*\s[\[(](?=[^\])]*[A-Z])[A-Z0-9][A-Z0-9/+-]{0,8}[\])]$")
+#: So many lines make a list; so many of them have names in the piece, and so much more than in any other.
+_FEWEST, _MOST, _NAMED, _MORE = 3, 0.8, 0.6, 0.25
+_SAMPLE, _LISTS = 60, 0.3
+_SURE, _LIKE, _DEEPEST, _LONGEST = 85.0, 60.0, 4, 300
+
+
+def adopt(rows: Sequence[Row], names: Names) -> None:
+    """Set ``named`` of the rows of such lists, and take them for uncut. Linear."""
+    coded = [row for row in rows if row.finds.codes]
+    if any(row.entry or row.roles is not None for row in coded):
+        return
+    listed = [row for row in coded if _may_be(row)]
+    if len(listed) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, names):
+        return
+    listed = _enclosed(listed, names)
+    for mark, sign in zip(_MARKS, _SIGNS, strict=True):
+        group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
+        led = any(">" in row.text for row in group)
+        plus = led and sign == ">" and any(" + " in row.text for row in group)
+        if len(group) < _FEWEST or (not plus if led else _are_lists(group, names)):
+            # What arrows and other marks lead to is read where it stands.
+            continue
+        parts = [_parts(row, mark) for row in group]
+        for row, span in zip(group, _column(group, parts, names), strict=True):
+            if span is not None:
+                _name(row, span)
+
+
+def _are_lists(rows: Sequence[Row], names: Names) -> bool:
+    """Whether several names stand behind the code in some rows: lists with marks of their own."""
+    known = namelist.known(names)
+    told = 0
+    for row in rows[:_SAMPLE]:
+        texts = [tidy(row.text[start:end]) for start, end in namelist.parts(row, known)]
+        told += len(texts) > 1 and all(known(text) or names.sure(text) for text in texts)
+    return told >= _LISTS * min(len(rows), _SAMPLE)
+
+
+def _are_headed(rows: Sequence[Row], listed: set[int], names: Names) -> bool:
+    """Whether the name of a module stands right above one of the first lines of such lists."""
+    above: Row | None = None
+    for row in rows:
+        if row.blank:
+            continue
+        if id(row) in listed and above is not None and id(above) not in listed and not above.finds.codes:
+            text = names.bare(tidy(above.text))
+            if ":" not in text and names.score(text) >= _LIKE and states.of_cell(above.low) is None:
+                return True
+        above = row
+    return False
+
+
+def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
+    """Whether a mark parts what is behind the code of a row, or stands between both."""
+    end = _told_end(row)
+    found = mark.search(row.text, end)
+    return found is not None and (row.text[end : end + 1] == " " or found.start() == end)
+
+
+def _enclosed(rows: list[Row], names: Names) -> list[Row]:
+    """The rows but those with the name in brackets right behind the code."""
+    found = [(row, match.span(1)) for row in rows
+             if (match := _ENCLOSED.match(row.text, row.finds.codes[0].end)) is not None
+             and states.of_cell(row.low[slice(*match.span(1))]) is None]
+    if len(found) < _FEWEST or len(found) < _MOST * len(rows):
+        return rows
+    group, spans = [row for row, _ in found], [span for _, span in found]
+    if _share(group, spans, names, {}) < _NAMED:
+        return rows
+    for row, span in found:
+        _name(row, span)
+    return [row for row in rows if row.named is None]
+
+
+def _name(row: Row, span: Span) -> None:
+    """Take a place of a row for the name of its module, and the row for uncut."""
+    row.named, row.cells, row.kind, row.shape = span, None, "", None
+
+
+def _may_be(row: Row) -> bool:
+    """Whether a row begins with its only code."""
+    return (len(row.finds.codes) == 1 and not row.finds.codes[0].start and not row.described
+            and row.kind not in _TABLES and not row.head and len(row.text) <= _LONGEST
+            and "{" not in row.text and "<" not in row.text)
+
+
+def _told_end(row: Row) -> int:
+    """Where the code of a row ends, with a status in brackets behind it."""
+    end = row.finds.codes[0].end
+    if row.text[end : end + 2].lstrip()[:1] not in ("(", "["):
+        return end
+    close = row.text.find(")" if "(" in row.text[end : end + 2] else "]", end)
+    return close + 1 if close > 0 and states.of_cell(row.low[end : close + 1]) is not None else end
+
+
+def _parts(row: Row, mark: re.Pattern[str]) -> list[Span]:
+    """The pieces behind the code of a row that are no status, a side with the name before it."""
+    found: list[Span] = []
+    at = row.finds.codes[0].end
+    ends = [match.span() for match in mark.finditer(row.text, at)]
+    for start, end in [*ends, (len(row.text), len(row.text))]:
+        piece = row.low[at:start]
+        if found and len(with_sides([row.text[slice(*found[-1])], row.text[at:start].strip()])) == 1:
+            found[-1] = found[-1][0], start
+        elif piece.strip(" ()[]") and states.of_cell(piece) is None:
+            found.append((at, start))
+        at = end
+    return found
+
+
+def _column(rows: Sequence[Row], parts: Sequence[list[Span]], names: Names) -> list[Span | None]:
+    """The piece of each row that names its module; None where it has none, for all where they do not agree."""
+    led = [[(match.end(), end) for start, end in spans if (match := _LED.match(row.low, start, end)) is not None
+            and _may_name(row.text[match.end() : end])] for row, spans in zip(rows, parts, strict=True)]
+    if sum(len(spans) == 1 for spans in led) >= _MOST * len(rows):
+        return [spans[0] if len(spans) == 1 else None for spans in led]
+    known: dict[str, float] = {}
+    columns: list[tuple[float, list[Span | None]]] = []
+    for at in (*range(_DEEPEST), *range(-1, -_DEEPEST, -1)):
+        column = [spans[at] if -len(spans) <= at < len(spans) else None for spans in parts]
+        if sum(span is not None for span in column) >= _MOST * len(rows):
+            columns.append((_share(rows, column, names, known), column))
+    if not columns:
+        return [None] * len(rows)
+    best, chosen = max(columns, key=lambda each: each[0])
+    others = [share for share, column in columns
+              if sum(one != two for one, two in zip(column, chosen, strict=True)) > (1 - _MOST) * len(rows)]
+    if best < _NAMED or best < max(others, default=0.0) + _MORE:
+        return [None] * len(rows)
+    return [_whole(row, span, spans, names) if span is not None and _may_name(row.text[slice(*span)]) else None
+            for row, span, spans in zip(rows, chosen, parts, strict=True)]
+
+
+def _whole(row: Row, span: Span, spans: Sequence[Span], names: Names) -> Span:
+    """A piece with the one beside it where both together are a listed name ("SRS - Airbag")."""
+    at = spans.index(span)
+    for first, last in zip(spans[max(at - 1, 0) : at + 1], spans[max(at, 1) : at + 2], strict=False):
+        if first != last and names.listed(tidy(row.text[first[0] : last[1]])):
+            return first[0], last[1]
+    return span
+
+
+def _share(rows: Sequence[Row], column: Sequence[Span | None], names: Names, known: dict[str, float]) -> float:
+    """How much of a column is names."""
+    told = 0.0
+    for row, span in zip(rows, column, strict=True):
+        text = tidy(row.text[slice(*span)]) if span is not None else ""
+        if text not in known:
+            known[text] = _worth(text, names)
+        told += known[text]
+    return told / len(rows)
+
+
+def _worth(text: str, names: Names) -> float:
+    """How much a piece looks like a name."""
+    if not _may_name(text):
+        return 0.0
+    if _WITH_SHORT.fullmatch(text) is not None:
+        return 1.0
+    text = text.partition(" + ")[0]
+    score = 100.0 if names.listed(text) else names.score(text)
+    return 1.0 if score >= _SURE else 0.5 if score >= _LIKE else 0.0
+
+
+def _may_name(text: str) -> bool:
+    """Whether a piece may be a name, or several with a plus between them."""
+    parts = [tidy(part) for part in text.split(" + ")]
+    return all(acceptable(part) and has_letter(part) and role_of(small(part)) is None for part in parts)
+
+
+__all__ = ["adopt"]
