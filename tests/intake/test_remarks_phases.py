@@ -89,7 +89,7 @@ LEADING = [
     ("Batterie getauscht, 12,7", "12.7 V, replaced"),
     ("tous les défauts effacés, 13,1 avec chargeur", "13.1 V, charger, after-clear, cleared"),
     ("après effacement 12,4", "12.4 V, after-clear"),
-    ("batterie changée, relu 12,7", "12.7 V, after-repair"),
+    ("batterie changée, relu 12,7", "12.7 V, after-repair, replaced"),
     ("después de borrar 12,4", "12.4 V, after-clear"),
     ("sin borrar nada, 12,1", "12.1 V, before-clear"),
     ("cleared the lot, key off and on, 12.5", "12.5 V, after-clear, cleared"),

@@ -33,7 +33,7 @@ _HEAD = lazily(
     rf"buen[oa]s (?:dias|tardes))(?![a-z])|{_OF_VEHICLE})"
 )
 #: The engine behind it: "2.0 diesel", "1,6 l".
-_FUEL = r"(?:\s(?:diesel|petrol|gas|hybrid|electric|benziner?|essence|gasolina|tdi))?"
+_FUEL = r"(?:\s(?:diesel|petrol|gas|hybrid|electric|benziner?|essence|gasolina))?"
 ENGINE = rf"{_FUEL}(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?{_FUEL}"
 _VEHICLE = lazily(
     rf"(?!(?:can|lin|most|data)[ -]?bus)(?:[a-z'-]+ ){{0,4}}{_THING}(?:\s(?:small|large|old))?(?:\s(?:12|"
@@ -143,7 +143,8 @@ def told(text: str, low: str) -> str | None:
     whole = [(begin + len(low[begin:end]) - len(low[begin:end].lstrip()), end) for begin, end in parts if begin < end]
     vehicle = any(_VEHICLE.fullmatch(low[begin:end].strip()) for begin, end in whole)
     # "Won't start, dash dead, towed in": what says so of a vehicle alone needs none beside it.
-    alone_said = len(whole) > 1 and any(_ALONE.fullmatch(low[begin:end].strip()) for begin, end in whole[:2]) and (
+    alone_said = len(whole) > 1 and any(
+        _ALONE.fullmatch(low[begin:end].strip()) for begin, end in whole[: 1 + (len(whole) > 2)]) and (
         _LISTED.search(low) is None)
     if not (vehicle or alone_said or _HEAD.match(low)):
         return None

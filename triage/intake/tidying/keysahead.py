@@ -67,9 +67,11 @@ def _records(rows: Sequence[Row]) -> Iterator[list[Row]]:
         roles = [role for _, role in keys[start:stop]]
         if roles.count("module") != 1 or roles.count("code") > 1 or not _TOLD & set(roles):
             return
+    # What leads each record and tells nothing of a module ("Pass: 2") stays ahead of it: the record belongs there.
+    lead = int(keys[0][1] in (None, "scan", "date") and starts[-1] in first)
     for start, stop in records:
-        record = sorted(parts[start:stop], key=lambda part: _ORDER.get(_key(part[0])[1] or "", len(_ORDER)))
-        yield [row for part in record for row in part]
+        record = sorted(parts[start + lead:stop], key=lambda part: _ORDER.get(_key(part[0])[1] or "", len(_ORDER)))
+        yield [row for part in (*parts[start:start + lead], *record) for row in part]
 
 
 def _key(row: Row) -> tuple[str, str | None]:
