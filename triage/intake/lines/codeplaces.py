@@ -63,7 +63,7 @@ def behind_name(token: str) -> re.Pattern[str]:
     """The pattern of a number behind a name: its groups are the name, the mark behind it, how many follow, the number.
     """
     return lazily(
-        r"[\[*`]{0,3}([^\W\d][^\]|;\t]{1,60}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{2,8}\])?"
+        r"[\[*`]{0,3}([^\W\d][^\]|;\t]{1,60}?)(?:\s?\[[^\W_][^\[\]|;\t]{0,13}\])?"
         r"(\]\s*:?|\s*:|\s+(?:[-=]+>|[-=/>|])|\s*[;,|\t]|)\s+"
         r"(?:(\(?[0-9]{1,2}\s(?:faults?|codes?|dtcs?|fehler|defauts?|d\u00e9fauts?|fallos?|averias?|aver\u00edas?)\)?)"
         rf"\s*[:,-]?\s+)?({token})"

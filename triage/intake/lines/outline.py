@@ -79,7 +79,8 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
             continue
         for head, group in found:
             # Without a mark or a number the rest of a long line may stand there.
-            head.heads = bool(level_of(head)[1]) or head.text.endswith("--") or head.start > head.line.indent
+            head.heads = bool(level_of(head)[1]) or head.text.endswith("--") or head.start > head.line.indent or (
+                _leads_section(rows, places[id(head)]))
             for row in group:
                 row.entry = True
 
@@ -126,6 +127,13 @@ def level_of(row: Row) -> Level:
 def _is_section(row: Row) -> bool:
     """Whether a row between a heading and its entries only tells their status: "Stored:"."""
     return len(row.low) <= 66 and not row.finds.codes and status_of_head(row.low, False)[0] is not None
+
+
+def _leads_section(rows: Sequence[Row], at: int) -> bool:
+    """Whether a status that heads codes is set in right below a row, before them: no rest of a description stands above that."""
+    below = rows[at + 1 : at + 3]
+    return len(below) == 2 and rows[at].line.indent < below[0].line.indent <= below[1].line.indent and (
+        _is_section(below[0]) and bool(below[1].finds.codes))
 
 
 def count_at(text: str) -> int:

@@ -2,9 +2,9 @@
 for modules, whoever it may be.
 
 >>> from triage.intake.plain.characters import lines
->>> text = "[ABS Brakes]\\ncode1 = C0035\\n\\n[Loader arm]\\nresult = no answer\\n[Scan 2]\\nvolts = 12.1"
+>>> text = "[ABS Brakes [ESC]]\\ncode1 = C0035\\n\\n[Loader arm]\\nresult = no answer\\n[Scan 2]\\nvolts = 12.1"
 >>> [line.text for line in named(lines(text)) if line.text]
-['module: ABS Brakes', 'code1 = C0035', 'module: Loader arm', 'result = no answer', '[Scan 2]', 'volts = 12.1']
+['module: ABS Brakes [ESC]', 'code1 = C0035', 'module: Loader arm', 'result = no answer', '[Scan 2]', 'volts = 12.1']
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.listheads import status_of_head
 
-_HEAD = lazily(r"\s*(?:\[{1,2}|\{|<)\s*([^\W_][^][{}<>|=]{0,70}?)\s*(?:\]{1,2}|\}|>)\s*")
+_HEAD = lazily(r"\s*(?:\[{1,2}|\{|<)\s*([^\W_](?:[^][{}<>|=]|\[[^][]{1,12}\]){0,70}?)\s*(?:\]{1,2}|\}|>)\s*")
 _PAIR = lazily(r"[\s*\u2022-]*([^\s=:][^=:]{0,30}?)\s*[=:]\s*\S")
 #: Keys of what is told of a module or of its codes.
 _OF_MODULES = frozenset(("code", "spn", "answer", "reply", "count"))

@@ -23,6 +23,7 @@ _WORDS = (
     r"ignition|idle) voltage|ocv|voltages?|volt(?:s|ios)?|"
     r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
     r"minimale?[ ]?batterie)spannung|bordnetz|(?:spannungs|strom)?versorgung|spannung|spg|"
+    r"(?:le )?reseau (?:de bord|electrique)|(?:la )?red (?:de a bordo|electrica)|"
     r"tension(?: (?:de (?:la )?)?(?:batterie|bateria|bord|reseau|red|alimentacion)| d'alimentation| aux bornes)?|"
     r"alim(?:entation|\.)?|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"
     r"(?:kl\.?|klemme|terminal|borne|clamp|clip|kl-)[ ]?(?:30|15)|t(?:30|15)|"
