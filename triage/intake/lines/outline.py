@@ -130,7 +130,7 @@ def _is_section(row: Row) -> bool:
 
 
 def _leads_section(rows: Sequence[Row], at: int) -> bool:
-    """Whether a status that heads codes is set in right below a row, before them: no rest of a description stands above that."""
+    """Whether a status that heads codes is set in right below a row, before them: no description goes on above that."""
     below = rows[at + 1 : at + 3]
     return len(below) == 2 and rows[at].line.indent < below[0].line.indent <= below[1].line.indent and (
         _is_section(below[0]) and bool(below[1].finds.codes))

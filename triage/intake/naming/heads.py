@@ -97,8 +97,7 @@ ROLES: dict[str, frozenset[str]] = {
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
         v bat | v batt | batterie | bateria | akku | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 |
         u bord | bordspannung | bordnetzspannung | tension alim | tension alim. | tension d'alim | spannungsversorgung |
-        tension bat | tension batt | tension bateria | voltios | bordnetz | alim |
-        reseau de bord | red de a bordo |
+        tension bat | tension batt | tension bateria | voltios | bordnetz | alim | reseau de bord | red de a bordo |
         alim. | voltaje bateria | u batterie | u bateria"""),
     "lowest_volts": phrase_set("""
         min voltage | min. voltage | minimum voltage | lowest voltage | voltage min | voltage min. | voltage (min) |
