@@ -36,7 +36,7 @@ _PLACE = lazily(
 _ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii", "xiii", "xiv", "xv", "xvi")
 _STEP = "  "
 #: So many places of several parts tell that a text has them; so far off may the next be, where lines were lost.
-_FEWEST, _SHARE = 2, 0.8
+_FEWEST, _SHARE = 3, 0.8
 _MOST_LOST = {"1": 30, "a": 3, "i": 3}
 
 #: Of each part the kind ("1", "a" or "i") and the number.
@@ -95,17 +95,21 @@ def _run(told: Sequence[tuple[int, re.Match[str]]]) -> dict[int, tuple[Place, in
     """By the places of lines: the places that follow one another, with where they end."""
     run: dict[int, tuple[Place, int]] = {}
     path: Place = ()
+    # A list that is counted may stand within a section.
+    deep: Place = ()
     for step, (at, match) in enumerate(told):
-        place = next((way for way in _ways(match, path) if not path or _follows(path, way)), None)
+        ways = _ways(match, path)
+        place = next((way for way in ways if not path or _follows(path, way) or _follows(deep, way)), None)
         if _is_alone(match):
-            # A section has others below it, or is the next of its kind; a text may begin, or begin again, with any.
+            # A section has others below it; the title of one without comes next, or begins anew, and tells no code.
             alone = (("1", int(match[1])),)
             ways = _ways(told[step + 1][1], alone) if step + 1 < len(told) else []
-            is_next = place and path and match[3] and told[step - 1][0] in run and place[0][1] == path[0][1] + 1
-            place = alone if is_next or any(way[:1] == alone and _follows(alone, way) for way in ways) else None
+            is_title = path and match[3] and alone[0][1] in (1, path[0][1] + 1) and not find(match.string).codes
+            place = alone if is_title or any(way[:1] == alone and _follows(alone, way) for way in ways) else None
         if place:
             run[at] = place, match.end()
             path = place
+            deep = place if len(place) > 1 else deep
     return run
 
 
