@@ -1,6 +1,6 @@
-"""Numbered sections and outlines, "3 Units", "3.2 ABS", "3.2.1 C0035", or "(i)" below "a)" below "1.": what stands under
-what is told by the places alone. They are taken off, and each line is set in as deep as its place has parts; lines
-without one belong to the place above. Behind a place a maker's own number is a code, and an answer is one.
+"""Numbered sections and outlines, "3 Units", "3.2 ABS", "3.2.1 C0035", or "(i)" below "a)" below "1.": what stands
+under what is told by the places alone. They are taken off, and each line is set in as deep as its place has parts;
+lines without one belong to the place above. Behind a place a maker's own number is a code, and an answer is one.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "1. Vehicle\\n1.1 Kiel van\\n2. Units\\n2.1 ABS\\na) C0035\\nlow\\n2.2 Radio: none\\n2.3 Dash\\n2.3.1 04907"
@@ -130,7 +130,8 @@ def _follows(path: Place, place: Place) -> bool:
     same = next((at for at, (one, two) in enumerate(zip(path, place, strict=False)) if one != two), None)
     if same is None:
         return len(place) > len(path) and all(part == 1 for _, part in place[len(path) :])
-    return 0 < place[same][1] - path[same][1] <= _MOST_LOST[place[same][0]] and all(part == 1 for _, part in place[same + 1 :])
+    kind, number = place[same]
+    return 0 < number - path[same][1] <= _MOST_LOST[kind] and all(part == 1 for _, part in place[same + 1 :])
 
 
 __all__ = ["set_in"]
