@@ -27,6 +27,12 @@ TEXTS: list[tuple[str, dict[str, list[str]]]] = [
         "  a) keine Fehler",
         {"engine control": ["P0562 stored", "P0563 current"], "climate control": ["clean"]},
     ),
+    (
+        # Sections without anything below them stand between the others.
+        "1. Lift gadget\n  1.1 C0035 low\n2. Radio\n  no faults\n3. Seat gadget\n  3.1 U0100 lost\n  3.2 U0121 lost\n"
+        "4. Airbag\n  no answer",
+        {"Lift gadget": ["C0035"], "radio": ["clean"], "Seat gadget": ["U0100", "U0121"], "restraints": ["silent"]},
+    ),
 ]
 
 

@@ -109,7 +109,6 @@ from triage.intake.tidying import (
     namesbelow,
     numberednames,
     obdlists,
-    outlinenumbers,
     ownlists,
     pagebreaks,
     pairednames,
@@ -234,8 +233,7 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
-    unnumbered = outlinenumbers.unnumbered(sectionnumbers.set_in(cut))
-    paired = heavylist.written_out(unnumbered, names.likely)
+    paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
     marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))
     return list(marked), unmarked

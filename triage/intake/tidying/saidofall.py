@@ -25,36 +25,40 @@ from triage.intake.said.ofall import ALL
 
 _SIGN = signs.of_words(ALL.__contains__)
 _ENDS = lazily(rf"(?:[;!]|:(?=\s)|\.{NOT_SHORT})\s+")
-_SENTENCE_ENDS = lazily(rf"[;!?]\s+|\.{NOT_SHORT}(?:\s+|$)")
+#: A colon ends one where no code follows.
+_SENTENCE_ENDS = lazily(rf"(?:[;!?]|:(?=\s.{{3,120}}$)(?!.*[0-9]{{3}}))\s+|\.{NOT_SHORT}(?:\s+|$)")
 _MOST = 4
 
 
 def parted(rows: Sequence[Row]) -> list[Row]:
     """The rows, each in which such a sentence stands before the first code as what is before it, that, and the rest."""
-    return [part for row in rows for part in (_parts(_told_behind(row)) if signs.of(row.low) & _SIGN else (row,))]
+    return [part for row in rows
+            for part in ([part for each in _told_behind(row) for part in _parts(each)]
+                         if signs.of(row.low) & _SIGN else (row,))]
 
 
-def _told_behind(row: Row) -> Row:
-    """The row, what a sentence says of all codes written behind each one before it whose own sentence tells none."""
+def _told_behind(row: Row) -> Sequence[Row]:
+    """The row, what a sentence says of all codes written behind each one before it whose own sentence tells none; such
+    a sentence at the end in a row of its own, where there is no such code, none can be written to, or it is a note."""
     codes = row.finds.codes
-    if not codes or row.head or row.roles or not is_as_pasted(row):
-        return row
     start, plain = 0, list[int]()
-    for end in (*_SENTENCE_ENDS.finditer(row.low), None):
-        stop = end.start() if end is not None else len(row.low)
+    for end in (*_SENTENCE_ENDS.finditer(row.low), None) if codes else ():
+        stop, after = (end.start(), end.end()) if end is not None else (len(row.low), len(row.low))
         inside = [code.end for code in codes if start <= code.start < stop]
         if inside and not states.in_text(row.low[start:stop]):
             plain += inside
         said = ofall.told(row.low[start:stop].strip(), True) if not inside and start > codes[0].end else None
-        if said is not None and plain:
-            after = end.end() if end is not None else len(row.low)
+        is_note = row.low[:start].rstrip()[-1:] == ":"
+        if said is not None and plain and not (is_note or row.head or row.roles) and is_as_pasted(row):
             line = reworded(row.line, row.start + start, row.start + after, "")
             for at in reversed(plain):
                 line = reworded(line, row.start + at, row.start + at, f" ({said.status})")
-            return Row(line, line.text[row.start : len(line.text) - len(row.line.text) + row.start + len(row.text)],
-                       row.start, entry=row.entry)
-        start = end.end() if end is not None else stop
-    return row
+            return [Row(line, line.text[row.start : len(line.text) - len(row.line.text) + row.start + len(row.text)],
+                        row.start, entry=row.entry)]
+        if said is not None and after == len(row.low):
+            return [row.part(0, start), row.part(start)]
+        start = after
+    return (row,)
 
 
 def _parts(row: Row) -> Sequence[Row]:
@@ -67,17 +71,7 @@ def _parts(row: Row) -> Sequence[Row]:
             lead = [row.part(0, start)] if start else []
             return [*lead, row.part(start, end.end()), row.part(end.end())]
         start = end.end()
-    return _last_apart(row)
-
-
-def _last_apart(row: Row) -> Sequence[Row]:
-    """A row whose last sentence, behind its codes, says the status of all: that in a row of its own."""
-    if not row.finds.codes:
-        return (row,)
-    ends = [end.end() for end in _ENDS.finditer(row.low, row.finds.codes[-1].end)]
-    if not ends or ofall.told(row.low[ends[-1] :], True) is None:
-        return (row,)
-    return [row.part(0, ends[-1]), row.part(ends[-1])]
+    return (row,)
 
 
 __all__ = ["parted"]

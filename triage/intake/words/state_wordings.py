@@ -32,11 +32,6 @@ _VORHANDEN = "vorhanden | aktiv | anliegend | prasent | aktuell | vorh | akt | a
 _CONFIRMES = "confirme | confirmee | confirmes | conf"
 _CONFIRMADOS = "confirmado | confirmada | confirmados | conf"
 _SURE = "confirmed | conf | confd | matured | bestatigt | bestaetigt | confirme | confirmee | confirmado | confirmada"
-_SEEN = (
-    f"{_SURE} | stored | in memory | history | historic | logged | gespeichert | abgelegt | memorise | enregistre | "
-    "almacenado | memorizado | registrado"
-)
-_BUT = ",- | but | but is | but now | and | aber | und | mais | et | pero | y"
 _ACTIF = ("present | presente | presents | presentes | actif | active | actifs | actives | actuel | actuelle | "
           "actuels | actuelles")
 _ACTIVO = ("presente | presentes | activo | activa | activos | activas | actual | actuales | vigente | vigentes")
@@ -44,18 +39,22 @@ _MEMORISE = ("memorise | memorisee | memorises | memorisees | enregistre | enreg
              "stocke | stockes | en memoire")
 _MEMORIZADO = ("memorizado | memorizada | memorizados | memorizadas | almacenado | almacenada | almacenados | "
                "almacenadas | guardado | guardados | registrado | registrados | en memoria")
+_SEEN = (f"{_SURE} | {_MEMORISE} | {_MEMORIZADO} | stored | in memory | memory | in history | history | historic | "
+         "logged | saved | held | recorded | latched | gespeichert | abgelegt | im speicher")
+_BUT = ",- | but | but is | but now | and | aber | jedoch | und | mais | et | pero | y"
 _STORED: tuple[Slots, ...] = (
     # What a memory holds and what is so now: the second says which.
     (_SEEN, _BUT, f",- | {_MOMENT}",
      ",not | no longer | not longer | not currently | not presently | isn t | is not | no more",
      "present | active | current | failing | live | there | showing",
      f"- | any more | anymore | any longer | {_MOMENT}"),
-    (_SEEN, _BUT, ",inactive | passive | inaktiv | passiv | gone now | ok now", f"- | {_MOMENT}"),
+    (_SEEN, _BUT, ",inactive | passive | inaktiv | passiv | gone now | ok now | verschwunden | weg | nicht akut | "
+     "disparu | absent | plus la | plus visible | desaparecido | ausente",
+     f"- | any more | anymore | any longer | {_MOMENT}"),
     (_SEEN, _BUT, f",- | {_DERZEIT}", ",nicht | nicht mehr", _VORHANDEN),
-    (_SEEN, _BUT, f",- | {_MAINTENANT}", ",non | pas | plus | n est plus | n est pas",
-     "present | presente | actif | active | actuel | la", f"- | {_MAINTENANT}"),
-    (_SEEN, _BUT, f",- | {_AHORA}", ",no | ya no | no esta | ya no esta",
-     "presente | activo | activa | actual | vigente", f"- | {_AHORA}"),
+    (_SEEN, _BUT, f",- | {_MAINTENANT}", ",non | pas | plus | n est plus | n est pas | ne sont plus",
+     f"{_ACTIF} | la", f"- | {_MAINTENANT}"),
+    (_SEEN, _BUT, f",- | {_AHORA}", ",no | ya no | no esta | ya no esta | no estan", _ACTIVO, f"- | {_AHORA}"),
     ("occurred | happened | seen | detected | failed | failing | was set | present | active", _ONCE),
     ("past | old | earlier | former | previous | historic", "fault | faults | failure | event | error | malfunction"),
     (
@@ -70,13 +69,6 @@ _STORED: tuple[Slots, ...] = (
     ("not | non | no longer", "pres | prsnt | act | actv | curr | cur | crnt | current"),
     ("now | currently", "passing"),
     ("passes", "now"),
-    (
-        "in history | in memory | stored | memory | history | logged | saved | held | recorded | latched",
-        "- | but | but is | but now | and",
-        "not present | not active | not failing | not current | not currently present | not currently active | "
-        "no longer present | no longer active | not live | no longer live | inactive | passive | ok now",
-        f"- | any more | anymore | any longer | {_MOMENT}",
-    ),
     (
         "not | no longer | not longer | not currently | currently not | not presently | presently not | isn t |"
         " is not | isnt | wasn t | "
@@ -165,17 +157,11 @@ _STORED: tuple[Slots, ...] = (
         "historique | en memoire | stocke | non actif",
     ),
     ("memorise | enregistre | stocke", "en memoire"),
-    ("memorise | enregistre | stocke | en memoire", "- | mais", "disparu | absent | plus la | plus visible"),
-    ("almacenado | memorizado | guardado | registrado | en memoria", "- | pero", "desaparecido | ausente"),
-    ("gespeichert | abgelegt | im speicher", "- | aber", "verschwunden | weg | nicht akut"),
     ("nicht", "akut"),
     (_DERZEIT, "passiv | inaktiv"),
     ("gone | now", "inactive"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
     ("n est | ne sont", "plus", "la"),
-    (_MEMORISE, "mais | et", "plus | pas | non | ne sont plus", _ACTIF),
-    (_MEMORIZADO, "pero | y", "no | ya no | no estan", _ACTIVO),
-    ("gespeichert | abgelegt | im speicher", "aber | jedoch", "nicht | nicht mehr", _VORHANDEN),
     ("pas | non | plus", "reapparu | revenu | repete | reproduit"),
     ("vu | apparu | detecte", "avant | auparavant | precedemment"),
     ("present | actif | apparu", "auparavant | precedemment"),
