@@ -159,3 +159,11 @@ def test_labels_before_rows_of_a_table_of_modules_across() -> None:
     text = ("Station\tEngine\tPower steering\tAirbag\nFault 1\tdead on the bus\tu0140 (stored)\tnone stored\n"
             "Fault 2\t-\tu0010 (active now)\t-\n")
     assert printed(text) == "Engine: silent; Power steering: U0140 U0010; Airbag: clean"
+
+
+@pytest.mark.parametrize(("said", "status"), [("confirmed, not active now", "stored"), ("confirmed, active", "current"),
+                                              ("bestätigt, nicht mehr aktiv", "stored")])
+def test_two_words_of_one_status_below_a_code_are_not_parted(said: str, status: str) -> None:
+    text = f"B12C4-96 window end stops lost\n  front radar (FRM): {said}\nC0110-54 pump circuit\n" \
+           f"  dash cluster (IC): failing now\nP1682 feed drops out\n  dash cluster (IC): {said}\n"
+    assert scans(text) == [f" | front radar (FRM): B12C4 {status}; dash cluster (IC): C0110 current P1682 {status}"]

@@ -215,6 +215,11 @@ def _reporters(text: str, is_name: IsName) -> list[Reporter]:
     found: list[Reporter] = []
     for item in _items(text.strip(_TRIM), is_name):
         if found and _is_status(item):
+            whole = f"{found[-1].status}, {item.strip(_STATUS_EDGES)}"
+            if found[-1].status and _is_status(whole):
+                # "Gearbox: confirmed, not active now" is one status.
+                found[-1] = found[-1]._replace(status=whole)
+                continue
             # "Gearbox, stored": said of those above that have none.
             found = [each if each.status else each._replace(status=item.strip(_STATUS_EDGES)) for each in found]
             continue

@@ -97,6 +97,8 @@ def _run(told: Sequence[tuple[int, re.Match[str]]]) -> dict[int, tuple[Place, in
     path: Place = ()
     # A list that is counted may stand within a section.
     deep: Place = ()
+    # Whether titles bear numbers without a mark: "2 Brakes".
+    bare = False
     for step, (at, match) in enumerate(told):
         ways = _ways(match, path)
         place = next((way for way in ways if not path or _follows(path, way) or _follows(deep, way)), None)
@@ -104,8 +106,10 @@ def _run(told: Sequence[tuple[int, re.Match[str]]]) -> dict[int, tuple[Place, in
             # A section has others below it; the title of one without comes next, or begins anew, and tells no code.
             alone = (("1", int(match[1])),)
             ways = _ways(told[step + 1][1], alone) if step + 1 < len(told) else []
-            is_title = path and match[3] and alone[0][1] in (1, path[0][1] + 1) and not find(match.string).codes
+            is_title = path and (match[3] or bare) and alone[0][1] in (1, path[0][1] + 1) and (
+                not find(match.string).codes)
             place = alone if is_title or any(way[:1] == alone and _follows(alone, way) for way in ways) else None
+            bare = bare or (place is not None and not match[3])
         if place:
             run[at] = place, match.end()
             path = place
