@@ -195,3 +195,8 @@ def test_the_columns_of_the_scan_stand_anywhere(head: tuple[str, ...], mark: str
     assert scans("\n".join(mark.join(row[place] for place in order) for row in rows)) == [
         "before-clear 11.4 V | ABS: C0035 stored; Radio: clean", "after-run 12.6 V | ABS: silent; Radio: U0100 pending",
     ]
+
+
+def test_a_supply_right_above_the_first_block_is_the_scans() -> None:
+    text = "Battery voltage: 10600 mV\nECU: Engine\nAnswer: no comms\n\nECU: Radio\nDTC: B1342 internal fault\n"
+    assert scans(text) == ["10.6 V | Engine: silent; Radio: B1342"]

@@ -25,6 +25,7 @@ _ANY_KEY = lazily(r"([a-z][a-z0-9 ./_-]{0,28}?)\s*[:=]\s*(?=\S)")
 _FEWEST, _LONGEST = 2, 160
 #: The order of a record's keys, the others behind, and what tells of a module.
 _ORDER = {"module": 0, "code": 1, "spn": 1, "fmi": 2}
+_OF_CODES = frozenset(("code", "spn", "fmi", "answer", "reply", "status", "count_of_codes", "description"))
 _TOLD = frozenset(("code", "spn", "answer", "reply", "status", "count_of_codes"))
 
 
@@ -68,7 +69,7 @@ def _records(rows: Sequence[Row]) -> Iterator[list[Row]]:
         if roles.count("module") != 1 or roles.count("code") > 1 or not _TOLD & set(roles):
             return
     # What leads each record and tells nothing of a module ("Pass: 2") stays ahead of it: the record belongs there.
-    lead = int(keys[0][1] in (None, "scan", "date") and starts[-1] in first)
+    lead = int(keys[0][1] not in _OF_CODES and starts[-1] in first)
     for start, stop in records:
         record = sorted(parts[start + lead:stop], key=lambda part: _ORDER.get(_key(part[0])[1] or "", len(_ORDER)))
         yield [row for part in (*parts[start:start + lead], *record) for row in part]
