@@ -2,8 +2,9 @@
 
     python tests/bench/score_pastes.py --kept
 
-Three generators of invented pastes, each by another hand that knew the requirement and nothing of the program; two
-seeds of each are kept. They guard what is read; a figure for what is not known yet takes texts nobody has looked at.
+Six generators of invented pastes, each by another hand that knew the requirement and nothing of the program; two
+seeds of each are kept, and the last (f) is of one that tried to break the reader. They guard what is read; a figure
+for what is not known yet takes texts nobody has looked at.
 """
 
 from __future__ import annotations
