@@ -166,6 +166,9 @@ def test_a_disconnected_battery_loses_learned_values_and_readiness() -> None:
     assert "relearn them" not in done
     (new,) = gates({"what": "replaced", "note": "12 V battery"})
     assert new.startswith("the battery was replaced: unless the supply was held meanwhile")
+    # Common practice where the charging follows the state of charge.
+    assert "the new one is registered" in new
+    assert "registered" not in gate
 
 
 @pytest.mark.parametrize(("title", "text", "record"), [

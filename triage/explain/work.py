@@ -234,7 +234,9 @@ def _battery_off(course: Course) -> list[str]:
             "erased")
     relearned = any(event.what == "calibrated" for event, _ in course.events[off[-1] + 1:])
     relearn = "" if relearned else "relearn them as the maker says (idle, steering angle zero, windows) and "
-    return [f"{head}; {relearn}drive until the monitors have run before judging codes that ask for learning"]
+    known = "" if disconnected else ("; where the vehicle watches its battery's charge, the new one is registered, or "
+                                     "it is charged as the old one was")
+    return [f"{head}; {relearn}drive until the monitors have run before judging codes that ask for learning{known}"]
 
 
 def _takes_power(event: Event) -> bool:
