@@ -12,17 +12,13 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import KEPT, Chains, run
-from triage.evidence.opportunity import minutes_run
+from triage.evidence.opportunity import LASTING, minutes_run
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 from triage.model.notices import Notice
 
 if TYPE_CHECKING:
     from triage.evidence.hypotheses import Part
     from triage.evidence.parameters import Parameters
-
-
-#: Monitors that come to a result only after minutes of warm or mixed driving (40 CFR 86.1806-05).
-LASTING = ("warm", "drive cycle", "cold soak")
 
 
 def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:

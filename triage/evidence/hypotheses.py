@@ -14,9 +14,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.depth import LASTING
 from triage.evidence.echo import echo_chances
-from triage.evidence.opportunity import exposure, opportunities
+from triage.evidence.opportunity import LASTING, exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
 from triage.model.casebook import ANSWERS, LOST, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.crash import crash_record

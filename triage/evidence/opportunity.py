@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 #: Monitors whose result counts for emissions and which may be off below 11.0 V.
 _EMISSION = ("running", "warm", "drive cycle", "cold soak")
+#: Monitors that come to a result only after minutes of warm or mixed driving (40 CFR 86.1806-05).
+LASTING = ("warm", "drive cycle", "cold soak")
 
 
 def minutes_run(book: Casebook, params: Parameters) -> Floats:

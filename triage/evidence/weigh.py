@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, PERMANENT, Chains, run, said
-from triage.evidence.depth import LASTING
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
+from triage.evidence.opportunity import LASTING
 from triage.evidence.parameters import NOISES
 from triage.evidence.records import record_factors
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline

@@ -6,13 +6,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.onevolt import Volt
 from triage.intake.words.volt_words import CONNECTED_TO
-
-if TYPE_CHECKING:
-    from triage.intake.said.volts import Volt
 
 _DOUBTED = lazily(r"\s?(?:\(\s?)?\?")
 _DENIED = lazily(r"(?<![a-z])(?:not|isn'?t|nicht|keine?n?|pas|n'est pas)(?: (?:an?|eine?n?|de|un|en))?\s$")

@@ -15,11 +15,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import dates, nominal, phases, voltaround, voltremarks, voltthings
+from triage.intake.said.onevolt import Of, Volt
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
@@ -52,19 +53,6 @@ from triage.intake.words.volt_words import (
     VEHICLE,
     VEHICLE_THEN,
 )
-
-Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named", "made"]
-
-
-class Volt(NamedTuple):
-    """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of, ``named`` where words
-    stand before it that are no supply (a module's name, or a reading's), ``made`` by the alternator."""
-
-    start: int
-    end: int
-    value: float
-    of: Of
-    labelled: bool
 
 
 class _Number(NamedTuple):
@@ -391,3 +379,6 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
         )
     # "Pickup 5.0 4x4, battery 12.5": the size of an engine, that of few others is larger.
     return number.value >= _SECTION and NOMINAL_THEN.search(low[max(0, number.start - 40) : number.end]) is not None
+
+
+__all__ = ["Volt", "find", "is_label"]
