@@ -173,3 +173,8 @@ def test_any_mix_of_the_words_of_a_scan_is_read_without_an_exception(parts: list
     reading = read_text(text, tables())
     supported(reading, text)
     placed(reading, text)
+
+
+def test_a_colon_that_leads_a_line_names_no_other_module() -> None:
+    text = "Seat module: P2620\n: sense A signal high\nRadio: B1000\n"
+    placed(read_text(text, tables()), text)

@@ -150,7 +150,7 @@ def _is_of_another(context: Context, row: Row) -> bool:
     if above is None or not colon or above.line.indent != row.line.indent or len(name) > _LONGEST_HEAD:
         return False
     named = above.text[: above.finds.codes[0].start].rstrip() if len(above.finds.codes) == 1 else ""
-    return named.endswith(":") and above.text.rstrip().endswith(above.finds.codes[0].text) and name[0].isupper() and (
+    return named.endswith(":") and above.text.rstrip().endswith(above.finds.codes[0].text) and name[:1].isupper() and (
         role_of(small(name)) is None and context.names.score(tidy(named[:-1])) >= 60.0)
 
 
