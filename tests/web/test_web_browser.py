@@ -71,14 +71,14 @@ def test_three_scans_one_corrected_the_list_read_and_printed(context: Any, site:
     scan = page.locator("article.scan").first
     look(page, "phone session")
     # The run was with a charger on after all, and it was shorter: what was proven of the charging no longer is.
-    assert "charging proven" in page.locator(".out").inner_text()
+    assert "charging good" in page.locator(".out").inner_text()
     scan.get_by_text("Correct this scan").click()
     scan.get_by_label("Outside supply").select_option("charger")
     scan.get_by_label("Ran since the scan before").fill("3")
     look(page, "phone correcting")
     scan.get_by_role("button", name="Correct").click()
     page.wait_for_url("**#scans")
-    assert "charging proven" not in page.locator(".out").inner_text()
+    assert "charging good" not in page.locator(".out").inner_text()
     assert site.store.snapshots("van 7")[2].now.outside_supply == "charger"
     page.get_by_role("navigation").get_by_role("link", name="Hand-off page").click()
     page.get_by_role("button", name="Print").wait_for(state="visible")
