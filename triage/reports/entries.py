@@ -174,6 +174,13 @@ class Part(NamedTuple):
         """The state in a word that can't be taken for its opposite: a draw that is "proven" reads like one to hunt."""
         return self.state if self.state != "proven" else "found" if self.name == "event" else "good"
 
+    @property
+    def called(self) -> str:
+        """The part by a name that needs no context: an event is a low supply or an overvoltage."""
+        if self.name != "event":
+            return self.name
+        return "overvoltage" if self.why.startswith("overvoltage: ") else "low supply"
+
 
 class Deed(NamedTuple):
     """One thing done: an event, or the taking of a snapshot (``snap``). ``when`` "" where nobody noted it."""

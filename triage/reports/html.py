@@ -96,7 +96,7 @@ def _deed(deed: Deed) -> Child:
 
 
 def _supply(shown: View) -> Child:
-    rows = [element("tr", element("th", part.name, class_="tight"), element("td", part.said, class_="tight"),
+    rows = [element("tr", element("th", part.called, class_="tight"), element("td", part.said, class_="tight"),
                     element("td", part.why)) for part in shown.parts if part.state != "not tested"]
     return element("table", element("tbody", rows), class_="stack close") if rows else None
 

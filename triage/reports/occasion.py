@@ -115,11 +115,8 @@ def briefly(parts: tuple[Part, ...]) -> str:
     """ "battery failed; low supply found; charging good; key-off draw not tested"."""
     states: dict[str, list[str]] = {"failed": [], "found": [], "good": [], "not tested": []}
     for part in parts:
-        name = part.name
-        if name == "event":
-            name = "overvoltage" if part.why.startswith("overvoltage: ") else "low supply"
         if not (part.name == "event" and part.state == "not tested"):
-            states.setdefault(part.said, []).append(name)
+            states.setdefault(part.said, []).append(part.called)
     return "; ".join(f"{', '.join(names)} {state}" for state, names in states.items() if names)
 
 
