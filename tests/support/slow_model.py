@@ -7,11 +7,10 @@ of the rates table; every sum over hypotheses, snapshots, readings and other fau
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Any
 
 import slow_told
-from slow_told import comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
+from slow_told import Rival, comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.lowtargets import ONLY_LOW
@@ -26,17 +25,6 @@ DEPTHS_LATER = (0.06, 0.10, 0.16, 0.22, 0.26, 0.20)
 DEPTHS_FLAT = (0.22, 0.22, 0.20, 0.16, 0.12, 0.08)
 OFF_BY = {-2.0: 0.03, -1.0: 0.05, -0.4: 0.10, 0.0: 0.45, 0.6: 0.20, 1.3: 0.10, 2.5: 0.07}
 NEVER, LEAST = 0.004, 1e-4
-
-
-@dataclass
-class Rival:
-    """One hypothesis: a cause and one value of what is unknown about it."""
-
-    cause: int
-    share: float
-    chances: list[float]
-    cured: bool = False
-    locked: bool = False
 
 
 class Slow:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
@@ -11,6 +12,17 @@ from triage.evidence.parameters import NOISES, Parameters
 from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT
 from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
+
+
+@dataclass
+class Rival:
+    """One hypothesis: a cause and one value of what is unknown about it."""
+
+    cause: int
+    share: float
+    chances: list[float]
+    cured: bool = False
+    locked: bool = False
 
 
 def logistic(x: float) -> float:
