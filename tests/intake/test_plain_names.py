@@ -115,3 +115,11 @@ def test_other_names_stay_whole(name: str, module: str) -> None:
 def test_a_plain_ecu_before_a_number_among_names_before_theirs(lead: str) -> None:
     text = f"{lead}SRS - B2960 Key code\n{lead}ECU - 935C28 Window motor\n{lead}ABS - C0035 Wheel speed\n"
     assert modules_of(text) == {"restraints": ["B2960"], "engine control": ["935C28"], "anti-lock brakes": ["C0035"]}
+
+
+@pytest.mark.parametrize("said", [
+    "could not reach the awning motor, radio did not answer", "the awning motor would not talk, nor did the radio",
+])
+def test_the_motor_of_a_part_without_a_listed_name_is_not_the_engine(said: str) -> None:
+    found = read_text(f"Cluster: P0562 stored\n{said}\n", load()).snapshots[0].modules
+    assert "engine control" not in [module.module for module in found]

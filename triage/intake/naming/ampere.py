@@ -1,5 +1,5 @@
-"""Whether "amp" is the unit of a fuse, a charger or a current rather than the amplifier, and "meter" an instrument that
-measures something else than the cluster does."""
+"""Whether "amp" is the unit of a fuse, a charger or a current rather than the amplifier, "meter" an instrument that
+measures something else than the cluster does, and "motor" the drive of some part rather than the engine."""
 
 from __future__ import annotations
 
@@ -42,6 +42,20 @@ def is_meter(low: str, start: int) -> bool:
     return _NO_CLUSTER.search(low, max(0, start - 16), start) is not None
 
 
+#: An English noun that says which motor: "the awning motor".
+_DRIVEN = lazily(r"(?<![a-z])(?:the|an?|its|our|that|this) (?:[a-z-]{3,14} )?(?!engine|main|petrol|diesel)[a-z-]{3,14} $")
+
+
+def is_drive(low: str, start: int) -> bool:
+    """Whether "motor" at a place of a text is the drive of a part that has no listed name.
+
+    >>> [is_drive(low, low.index("motor")) for low in ("from the awning motor", "the motor", "der motor")]
+    [True, False, False]
+    """
+    return _DRIVEN.search(low, max(0, start - 36), start) is not None
+
+
 def is_no_name(low: str, word: str, start: int, end: int) -> bool:
     """Whether such a word at a place of a text names no module."""
-    return (word == "amp" and is_ampere(low, start, end)) or (word == "meter" and is_meter(low, start))
+    return (word == "amp" and is_ampere(low, start, end)) or (word == "meter" and is_meter(low, start)) or (
+        word == "motor" and is_drive(low, start))
