@@ -43,7 +43,8 @@ def is_meter(low: str, start: int) -> bool:
 
 
 #: An English noun that says which motor: "the awning motor".
-_DRIVEN = lazily(r"(?<![a-z])(?:the|an?|its|our|that|this) (?:[a-z-]{3,14} )?(?!engine|main|petrol|diesel)[a-z-]{3,14} $")
+_DRIVEN = lazily(
+    r"(?<![a-z])(?:the|an?|its|our|that|this) (?:[a-z-]{3,14} )?(?!engine|main|petrol|diesel)[a-z-]{3,14} $")
 
 
 def is_drive(low: str, start: int) -> bool:
