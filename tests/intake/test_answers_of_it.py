@@ -57,3 +57,14 @@ OTHERS = [
 @pytest.mark.parametrize(("text", "read"), OTHERS)
 def test_such_an_answer_elsewhere(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+@pytest.mark.parametrize(("key", "mark"), [
+    ("Remark", ": "), ("Note", " : "), ("Bemerkung", ":"), ("Remarque", "="), ("Observación", " : "),
+    ("Hinweis", " -> "),
+])
+def test_a_remark_that_is_an_answer_is_of_the_module_above(key: str, mark: str) -> None:
+    text = "".join(f"Module{mark}{name}\n{below}\n\n" for name, below in (
+        ("Radio", f"{key}{mark}no answer"), ("ABS", f"Code{mark}C0035\n{key}{mark}looked at it twice"),
+        ("Airbag", f"{key}{mark}no faults found")))
+    assert printed(text) == "Radio: silent; ABS: C0035; Airbag: clean"

@@ -184,6 +184,8 @@ def test_lines_typed_between_the_blocks_of_a_page() -> None:
         ("Primera lectura: 11,4 V, mínimo 8,9 V", (11.4, 8.9)),
         ("key on: 11.9V\ncranking: 8.8V\nrunning: 13.9V", (11.9, 8.8)),
         ("before: 11.4V lowest 8.8V", (11.4, 8.8)),
+        ("battery is down to 11.4 V", (11.4, None)),
+        ("it is down to 11.4 V, down to 8.8 V during crank", (11.4, 8.8)),
     ],
 )
 def test_a_lowest_in_its_own_words(line: str, expected: tuple[float | None, float | None]) -> None:

@@ -1,13 +1,17 @@
-"""An answer that speaks of "the module" and names none: it is of the module whose name stands above it."""
+"""An answer that names no module: one that speaks of "the module", and a remark that is nothing but an answer. It is of
+the module whose name stands above it."""
 
 from __future__ import annotations
 
 from triage.intake.entries import continuation
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
-from triage.intake.said.answers import answer_of_it, spoken
+from triage.intake.said.answers import answer_of_cell, answer_of_it, spoken
 from triage.intake.scan.context import Context
 
+#: The key of a remark.
+_KEY = lazily(r"([^\W\d_]{4,15})\s*(?:[:=]|-+>)\s*")
 #: Behind the answer: what was tried, or looked at.
 _MORE = lazily(r"\s*[.;,(]\s|\s-\s|\s\(")
 
@@ -21,7 +25,7 @@ def read(context: Context, row: Row, at: int) -> bool:
     inset = row.line.indent > context.heading_indent
     if not inset and (module.answer is not None or module.codes):
         return False
-    answer = _answer(context, row.low)
+    answer = _remarked(context, row) or _answer(context, row.low)
     if answer is None or _heads(context, row, at):
         return False
     if module.codes:
@@ -31,6 +35,14 @@ def read(context: Context, row: Row, at: int) -> bool:
     context.builder.answer(module, answer)
     context.open_code = context.open_row = None
     return True
+
+
+def _remarked(context: Context, row: Row) -> str | None:
+    """The answer that is the whole of a remark among keys and values: "Remark: no codes", below "Module: radio"."""
+    key = _KEY.match(row.low)
+    if key is None or not context.key_block or role_of(key[1]) != "description":
+        return None
+    return answer_of_cell(row.low[key.end() :])
 
 
 def _answer(context: Context, low: str) -> str | None:

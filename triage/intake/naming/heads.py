@@ -74,8 +74,8 @@ ROLES: dict[str, frozenset[str]] = {
         beschreibung | bezeichnung | bedeutung | libelle | intitule | designation | descripcion | texto |
         significado | denominacion | desc | fault description | code description | dtc description | what it means
         | comment | comments | remark | remarks | note | notes | info | fehlerbeschreibung | texte | signification
-        | klartext | kommentar | commentaire | comentario | explanation | descrizione | omschrijving | descricao |
-        opis | beskrivning"""),
+        | klartext | kommentar | commentaire | comentario | explanation | descrizione | omschrijving | descricao | opis
+        | beskrivning | bemerkung | anmerkung | hinweis | remarque | observation | observacion | nota"""),
     "count": phrase_set("""
         count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
         compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |

@@ -70,7 +70,9 @@ LOWEST_FILLED = lazily(
 )
 _FALL = (
     r"(?:dip(?:s|ped|ping)?|drop(?:s|ped|ping)|drop to|fell|fall(?:s|ing|en)?|sag(?:s|ged|ging)?|sank|sunk|sinks?|"
-    r"went (?:right )?down|pulled? down|dragged down|collapsed?|bottom(?:ed|s)?(?: out)?|down to|as low as|"
+    r"went (?:right )?down|pulled? down|dragged down|collapsed?|bottom(?:ed|s)?(?: out)?|as low as|"
+    # "It is down to 11.4 V" tells what it is now.
+    r"(?<!is )(?<!is now )(?<!'s )down to|"
     r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
     r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
 )
