@@ -49,7 +49,8 @@ _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]|[Oo]{2}))"
 #: Failure type after a code, from the surest form to the weakest.
 _JOINED = lazily(
     rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.:/](?!{_DATE})[0-9]|,(?!{_DATE})[0-9]{{1,2}}(?:\s?v|(?![0-9,;-])))|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT_JOINED}|"
-    rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
+    # "/ 2F-Radio" is the address of a module and its name.
+    rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?(?!-[^\W\d_]{{2}}){_UNIT})",
     re.IGNORECASE,
 )
 #: Three capitals with no digit ("[FFH]") are short for a module.

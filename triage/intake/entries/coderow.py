@@ -272,7 +272,8 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     context.under_heading = False
     listed = not place.before and any(mark in row.text for mark in _LIST_MARKS) and (
         # A description is no second name where each row has one.
-        context.style.widths.get(shape_of(row)) != len(wordy(row)))
+        context.style.widths.get(shape_of(row)) != len(wordy(row))) and not context.names.listed(
+            _BRACKET_BEHIND.sub("", printed))
     spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure) if listed else ()
     if len(spans) > 1:
         texts = [(context.names.bare(tidy(row.text[at:to])), at, to) for at, to in spans]

@@ -57,11 +57,12 @@ def _left(context: Context, row: Row) -> bool:
     code = context.open_row
     above = [other for other in context.rows[max(0, context.at - _FAR) : context.at]
              if not other.blank and other.line.number not in context.page_marks]
-    if above and context.blanks > 0 and metarow.is_freeze_head(above[-1].low) and (
-            stored_values(above[-1].low) or volts.find(above[-1].low)):
-        # It was told in one line: "Freeze frame: 320 rpm, intake 20 C".
+    heads = bool(above) and metarow.is_freeze_head(above[-1].low)
+    # Or it was told in one line: "Freeze frame: 320 rpm, intake 20 C".
+    whole = heads and bool(stored_values(above[-1].low) or volts.find(above[-1].low))
+    if whole and context.blanks > 0:
         return True
-    if not above or row.line.indent >= above[-1].line.indent or metarow.is_freeze_head(above[-1].low):
+    if not above or row.line.indent >= above[-1].line.indent or (heads and not whole):
         return False
     return context.blanks > 0 or (code is not None and (
         row.line.indent < code.line.indent or row.line.indent == code.line.indent < above[-1].line.indent))

@@ -32,8 +32,8 @@ _IN = lazily(
     r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
 )
 _COMMS = lazily(
-    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
-    r"comunicacion|datos|botschaft|nachricht|mensaje|lost|lamp request)"
+    r"(?:comm\w*|contact\w*|data|signal|message|frame|telegram|link|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|botschaft|nachricht|mensaje|trame|trama|telegramm|liaison|enlace|lost|lamp request)"
     r"[a-z ]{0,24}$"
 )
 #: Between "could not reach" and what could not be reached.

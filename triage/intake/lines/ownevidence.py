@@ -28,7 +28,7 @@ from triage.intake.said.remarks import is_remark
 OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
 #: What is counted or measured by a number before it.
 QUANTITY = lazily(
-    r"\s*(?!x[0-9])(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|"
+    r"\s*(?!x[0-9])(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes|dtcs|faults|modules|ecus|"
     r"pcs|years?|kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|steuergerate|calculateurs|centralitas|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )

@@ -88,7 +88,7 @@ _BLANKS = (" ", "\t")
 _UNUSUAL = lazily("[\x00-\x08\x0b-\x1f\x7f]")
 _UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufe0e\ufe0f\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
-_WORD = lazily(r"[^\s\x00-\x2f]+")
+_WORD = lazily(r"[^\s\x00-\x2f:;<=>?@\[\]^_`{|}~]+")
 _ENTITY = lazily(r"&(?:#[0-9]{2,5}|#[xX][0-9A-Fa-f]{2,5}|[A-Za-z]{2,8}[0-9]{0,2});")
 _LINE_ENDS = lazily("\r\n|\r|\x85|\u2028|\u2029")
 

@@ -21,8 +21,8 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
-_CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])([^@]{0,24})$")
-_CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])")
+_CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])([^@]{0,24})$")
+_CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])")
 _CLAUSE = lazily(r"[,;.:]\s+")
 _REACH, _TYPE = 60, 5
 _SIGN = signs.of_parts("@")
@@ -42,7 +42,8 @@ def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> 
             before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
             if not behind[:1].isalpha():
                 continue
-            if before.endswith(("  ", "\t")) and _CODE_FIRST.match(line.text):
+            first = _CODE_FIRST.match(line.text) if before.endswith(("  ", "\t")) else None
+            if first is not None and line.text[first.end() : place].strip():
                 # The name is a column of its own, behind that of the text.
                 start, word = place, ""
             elif ((code := _CODE_BEFORE.search(before)) is not None and not _describes(code[1].lower())) or (

@@ -48,6 +48,7 @@ _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
 #: "K -" at the end of a line.
 _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
+_LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH = 24
@@ -69,7 +70,8 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
             above = found[-1]
         if row.line.indent == above.line.indent and above.text and joined < _MOST:
             row = _numbered(row) if above.low.endswith(" fmi") else row
-            if _ends_before_status(above, row, rows[at + 1 : at + 2]) or _tears_entry(above, row) or (
+            if _tears_code(above, row) or _tears_entry(above, row) or (
+                    _ends_before_status(above, row, rows[at + 1 : at + 2])) or (
                     _may_go_on(above, row) and _goes_on(above, row, is_name)):
                 found[-1] = glued(above, row)
                 joined += 1
@@ -101,6 +103,12 @@ def _tears_entry(above: Row, row: Row) -> bool:
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
         return False
     return goingon.begins_with_status(row.low) and bool(STATES.find(above.low))
+
+
+def _tears_code(above: Row, row: Row) -> bool:
+    """Whether a code written with a space is torn at it: "gives P 0562 (stored), U" above "0151 (stored)"."""
+    return bool(above.finds.codes) and _LETTER_LAST.search(above.text) is not None and (
+        _DIGITS_FIRST.match(row.text) is not None)
 
 
 def _numbered(row: Row) -> Row:

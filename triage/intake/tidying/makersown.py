@@ -164,6 +164,8 @@ def _goes_on(line: Line, below: Line) -> bool:
     text, rest = line.text.strip(), below.text.strip()
     if len(text) < _FULL or len(text) + len(rest) >= _FAR or text[-1] in ".:;!?" or _GAP.search(text) is not None:
         return False
+    if rest[:1].islower() and states.of_cell(near.small(rest.partition(":")[0])) is not None:
+        return False  # "not present: 11977 supply too low", and the same below
     return rest[:1].islower() or rest[:1] == "(" or has_digit(rest[:4])
 
 

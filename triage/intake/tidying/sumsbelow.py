@@ -19,11 +19,16 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
 from triage.intake.words.wordings import CODES
 
+#: "5 faults in total", "7 codes in the memory of the vehicle": the sum of a whole scan.
+_WHOLE = (
+    r"(?:(?:total|all|sum|memory|this|whole|entire|vehicle|car|van|truck|scan|report|summe|gesamt|ganzen?|allen|"
+    r"speicher|fahrzeug|tout|vehicule|memoire|todo|vehiculo|memoria|coche)(?![a-z]))"
+)
 _SUM = lazily(
     r"[=>\s*-]*(?:(?:total|sum|summe|gesamt|somme|suma|that makes|makes|macht|in all)\s*:?\s+)?([0-9]{1,3})\s+"
     rf"{CODES}(?:\s+(?:in all|total|gesamt|insgesamt|au total|en total|found|stored|read))?\s*(?:[:,-]\s*)?"
     r"(?:from|in|for|by|of|at|von|vom|aus|im|beim?|fur|de|du|dans|pour|en|del?|para)\s+"
-    r"(?:(?:the|der|die|das|dem|le|la|les|l'|el|los)\s*(?<=[\s']))?(?P<name>[^\W\d_][^=:;|]{1,48})$")
+    rf"(?:(?:the|der|die|das|dem|le|la|les|l'|el|los)\s*(?<=[\s']))?(?!{_WHOLE})(?P<name>[^\W\d_][^=:;|]{{1,48}})$")
 _FEWEST = 2
 
 
