@@ -28,7 +28,7 @@ _PLUS = lazily(r"\s+\+\s+")
 
 #: What leads from a code to its modules.
 _LEAD = lazily(
-    r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
+    r"[\s,]*(?:[-=]*>|<[-=]+|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|@|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: The same behind a status: "P0562 not present in ECM".
@@ -37,7 +37,7 @@ _LEAD_IN = lazily(
 )
 #: A mark that leads from a code's status to its modules: "P1A10 not active: ABS, ECM".
 _LEAD_MARK = lazily(
-    r"\s*(?:[-=]*>|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
+    r"\s*(?:[-=]*>|<[-=]+|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
 _STOP = lazily(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
@@ -48,7 +48,7 @@ _JOINT = lazily(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 #: What closes in a list of names that does not stand right behind its code.
 _HARD_BEFORE, _HARD_AFTER = lazily(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
 _TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+/\s+")
-_ARROW = lazily(r"\s*[-=]+>\s")
+_ARROW = lazily(r"\s*(?:[-=]*>|<[-=]+)\s")
 #: An arrow behind a description: "P0562 System voltage low -> BCM, ABS".
 _FAR_ARROW = lazily(r"\s[-=]{1,3}>\s+(?=[^\W\d])")
 _AND = word_set("and und et y & + /")
@@ -158,7 +158,7 @@ def zone(row: Row, is_name: IsName) -> Span:
         if _marked(row, told) is None:
             return end, end
     stops = _STOP
-    if row.cells and row.kind not in ("", "rule"):
+    if row.cells and row.kind not in ("", "rule") and _ARROW.match(text, told) is None:
         filled = (cell for cell in row.cells if cell.start >= end and cell.text and states.of_cell(cell.low) is None)
         cell = next(filled, None)
         if cell is None:
@@ -303,7 +303,7 @@ def _is_list(row: Row, span: Span, is_name: IsName, stops: re.Pattern[str]) -> b
 
 def described(row: Row, places: Sequence[Span]) -> bool:
     """Whether a description stands between the code of a row and the arrow that leads to the names at ``places``."""
-    end = row.finds.codes[-1].end
+    end = states.leading(row.low, row.finds.codes[-1].end)
     lead = row.text[end : places[0][0]].rstrip() if places else ""
     return lead.endswith(">") and has_letter(lead)
 
@@ -363,11 +363,11 @@ def behind_arrows(sample: Sequence[Row], names: Names) -> bool:
     is_name = known(names)
     sure = far = 0
     for row in sample:
-        places = parts(row, is_name) if ">" in row.text else []
+        places = parts(row, is_name) if ">" in row.text or "<" in row.text else []
         texts = [tidy(row.text[start:end]) for start, end in places]
         led = described(row, places)
         if not texts or not all(map(acceptable, texts)) or not (
-                led or _ARROW.match(row.text, row.finds.codes[-1].end)):
+                led or _ARROW.match(row.text, states.leading(row.low, row.finds.codes[-1].end))):
             return False
         far += led
         sure += any(is_name(text) or names.score(text) >= 85.0 for text in texts)

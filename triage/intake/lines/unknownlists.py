@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.lines import unknown
+from triage.intake.lines import namelist, unknown
 from triage.intake.lines.row import Row
+from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
 from triage.intake.said.answers import Spoken, spoken, takes_object
+from triage.intake.said.near import small
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
@@ -63,6 +65,34 @@ def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
     return sorted(found)
 
 
+def behind_colon(row: Row, texts: Sequence[str]) -> bool:
+    """Whether the first of several texts stands behind a colon, and each may be the name of a module nobody knows.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = rows_of("No reply: HOPPER GATE, Mast node left")[0]
+    >>> behind_colon(row, ["HOPPER GATE", "Mast node left"]), behind_colon(row, ["Mast node left"])
+    (True, False)
+    """
+    lead = row.text[: max(row.text.find(texts[0]), 0)].rstrip()
+    return lead.endswith(":") and all(
+        _ITEM.fullmatch(text) and not spoken(small(text)) and not STATES.find(small(text)) for text in texts)
+
+
+def adopt_joined(rows: Sequence[Row], names: Names) -> None:
+    """List the short names behind codes that a stroke joins and nobody knows, in this text alone, where one of them
+    stands there without the others in another row: "P0562 -> PNQ / ABS" among "U0100 -> ABS"."""
+    if not any(" / " in row.text for row in rows):
+        return
+    is_name = namelist.known(names)
+    texts = {tidy(row.text[start:end]) for row in rows for start, end in namelist.parts(row, is_name)}
+    for text in sorted(text for text in texts if " / " in text):
+        parts = [tidy(part) for part in text.split(" / ")]
+        if not texts.isdisjoint(parts) and all(map(unknown.is_one_of_short, parts)):
+            for part in parts:
+                if not names.listed(part):
+                    names.adopt_whole(part)
+
+
 def _items(row: Row, begin: int, stop: int, names: Sequence[Span]) -> list[Span] | None:
     """The places of the names in a list; None where a part of it can be none."""
     cuts = [match.span() for match in _JOINT.finditer(row.low, begin, stop)
@@ -83,4 +113,4 @@ def _items(row: Row, begin: int, stop: int, names: Sequence[Span]) -> list[Span]
     return found
 
 
-__all__ = ["listed"]
+__all__ = ["adopt_joined", "behind_colon", "listed"]

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from triage.intake.codes import pieces
-from triage.intake.lines import namelist, ownstatus, shortcolumn
+from triage.intake.lines import namelist, ownstatus, shortcolumn, unknownlists
 from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, width, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
@@ -87,6 +87,8 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+        if style.places[shape].many:
+            unknownlists.adopt_joined(group, names)
         if (piece := style.places[shape].piece) is not None and (many := width(group[:60], piece, names.listed)):
             style.widths[shape] = many
     _led_by_status(style, groups, names)
@@ -260,6 +262,7 @@ def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
         return _place_before(kind, at, sample, names)
     if kind and len({len(row.cells or ()) for row in sample}) == 1:
         best = _best_cell(sample, names, skip=at)
+        best = shortcolumn.cell(sample, at, names.listed) if best is None else best
         if best is not None:
             return Place(cell=best)
     return _place_behind(kind, sample, names)
@@ -336,7 +339,7 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
-    short = shortcolumn.at(sample) if best is HEADING else None
+    short = shortcolumn.at(sample, names.listed) if best is HEADING else None
     if short is not None and _are_bracketed(short, sample):
         return Place(piece=short, sure=True)
     if best is HEADING and not kind:
