@@ -193,8 +193,7 @@ def same_sender(context: Context, code: Found) -> bool:
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
     if row.named is not None:
-        spans = namelist.added(row.text, row.named) or namelist.several(
-            row, row.named, namelist.known(context.names), context.names.sure) or [row.named]
+        spans = namelist.several(row, row.named, namelist.known(context.names), context.names.sure) or [row.named]
         context.under_heading = False
         return [context.builder.name_module(tidy(row.text[start:end]), row.line, row.start + start, row.start + end)
                 for start, end in spans], nameplaces.with_lead(row, row.named)

@@ -24,7 +24,6 @@ from triage.intake.said import states
 from triage.intake.words.module_words import KIND_FIRST, SIDES
 
 Span = tuple[int, int]
-_PLUS = lazily(r"\s+\+\s+")
 
 #: What leads from a code to its modules.
 _LEAD = lazily(
@@ -43,11 +42,14 @@ _LEAD_MARK = lazily(
 _STOP = lazily(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
 #: A second name for the same module inside a name: "BCM (body)", "BCM - body", "heating & climate".
 _INNER = lazily(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
+#: The short form of the name before it.
+_SHORT = lazily(r"\s?[(\[][A-Z][A-Z0-9/+-]{0,8}[)\]]")
 _CELL_STOP = lazily(r"\s*[(\[]|\s-+\s|:\s")
 _JOINT = lazily(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 #: What closes in a list of names that does not stand right behind its code.
 _HARD_BEFORE, _HARD_AFTER = lazily(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
-_TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+/\s+")
+_PLUS = lazily(r"\s*[,;]\s*|\s+\+\s+")
+_TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+(?:/|and|und|et|y|e)\s+")
 _ARROW = lazily(r"\s*(?:[-=]*>|<[-=]+)\s")
 #: An arrow behind a description: "P0562 System voltage low -> BCM, ABS".
 _FAR_ARROW = lazily(r"\s[-=]{1,3}>\s+(?=[^\W\d])")
@@ -180,6 +182,9 @@ def zone(row: Row, is_name: IsName) -> Span:
     last = _without_status(row, start, last, is_name)
     if not _is_list(row, (start, last), is_name, stops):
         stop = stops.search(text, start, last)
+        while stop is not None and _ARROW.match(text, told) and (short := _SHORT.match(text, stop.start())) and (
+                states.of_cell(row.low[slice(*short.span())]) is None):
+            stop = stops.search(text, short.end(), last)
         last = _without_status(row, start, stop.start() if stop is not None else last, is_name)
     return (start, last) if 0 < last - start <= _LONGEST else (end, end)
 
@@ -245,11 +250,6 @@ def several(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None
     found = _split(row, (start, end), is_name)
     good = is_part or is_name
     return found if 1 < len(found) <= _MOST and all(good(tidy(row.text[at:to])) for at, to in found) else []
-
-
-def added(text: str, span: Span) -> list[Span]:
-    """The parts of a place that a plus joins ("Pump box + ABS"); empty where none does."""
-    return _cut(text, span, _PLUS) if " + " in text[slice(*span)] else []
 
 
 def _closing(text: str, at: int) -> int:
@@ -320,7 +320,8 @@ def _split(row: Row, span: Span, is_name: IsName) -> list[Span]:
     if is_name(tidy(text[start:end])):
         return [span]
     found: list[Span] = []
-    for at, stop in _cut(text, span, _JOINT):
+    # "Mirror and wiper box (MWX) + ABS"
+    for at, stop in _cut(text, span, _PLUS if " + " in text[start:end] else _JOINT):
         if not text[at:stop].strip() or states.of_cell(row.low[at:stop]) is not None:
             continue
         part = tidy(text[at:stop])
