@@ -34,6 +34,19 @@ def test_two_lines_are_enough_where_an_arrow_and_a_colon_set_a_listed_name_off()
     assert modules_of(text) == {"retarder": ["SPN 791 FMI 5 stored", "SPN 639 FMI 19 current"]}
 
 
+@pytest.mark.parametrize("form", ["[{}] -> {}: {}", "{} => {}: {}", "{} -> {} -> {}", "{} \u2192 {} \u2014 {}"])
+def test_two_short_names_behind_arrows_may_both_be_unknown(form: str) -> None:
+    told = (("U0131", "HRK", "Steering lost"), ("U0121", "WNC", "Brakes lost"), ("P0562", "EBS", "Supply low"))
+    assert printed("\n".join(form.format(*each) for each in told)) == "HRK: U0131; WNC: U0121; EBS: P0562"
+    if ":" in form:
+        assert printed("\n".join(form.format(*each) for each in told[:2])) == "HRK: U0131; WNC: U0121"
+
+
+@pytest.mark.parametrize("word", ["FIX", "Cause", "check"])
+def test_one_word_behind_all_arrows_is_no_module(word: str) -> None:
+    assert printed(f"ABS\nP0562 -> {word}: battery flat\nU0121 -> {word}: fuse blown\n") == "ABS: P0562 U0121"
+
+
 @pytest.mark.parametrize("gap", ["   ", " "])
 def test_a_status_in_brackets_stands_before_the_arrow(gap: str) -> None:
     text = "\n".join(("Lift pin greased", f"B 1342 [pending code] -> EBS{gap}(Unit fault)",
@@ -63,9 +76,9 @@ def test_a_short_name_may_be_a_word_for_a_status_elsewhere() -> None:
     assert printed("\n".join("\t".join(row) for row in rows)) == "TPX: C0900; HAY: U0101 U0126"
 
 
-@pytest.mark.parametrize("lead", ["Silent, no reply", "No communication", "No codes"])
+@pytest.mark.parametrize("lead", ["Silent, no reply:", "No communication:", "No codes:", "No reply -", "No codes ="])
 def test_names_in_capitals_that_nobody_knows_in_the_list_of_an_answer(lead: str) -> None:
-    text = f"P0562 (EBS) Supply low // stored\n{lead}: HOPPER GATE, ROOF HATCH REAR\n"
+    text = f"P0562 (EBS) Supply low // stored\n{lead} HOPPER GATE, ROOF HATCH REAR\n"
     said = "clean" if "codes" in lead else "silent"
     assert printed(text) == f"EBS: P0562; HOPPER GATE: {said}; ROOF HATCH REAR: {said}"
 
@@ -73,8 +86,8 @@ def test_names_in_capitals_that_nobody_knows_in_the_list_of_an_answer(lead: str)
 @pytest.mark.parametrize("mark", [" | ", " - "])
 def test_a_description_glued_to_a_code_with_a_space_in_it(mark: str) -> None:
     text = (f"[EBS]\n   U 0131{mark}Steering lost\n   U 0I21Brakes not heard\n   b 1000{mark}Unit fault\n"
-            f"[Retarder]\n   U OA2CLocal line held low\n   C 0900{mark}Supply low\n")
-    assert printed(text) == "EBS: U0131 U0121 B1000; Retarder: U0A2C C0900"
+            f"[Retarder]\n   U OA2CLocal line held low\n   C 0900{mark}Supply low\n   P 0562-16Battery low\n")
+    assert printed(text) == "EBS: U0131 U0121 B1000; Retarder: U0A2C C0900 P0562-16"
 
 
 def test_glued_words_make_no_code_where_none_is_so_written() -> None:
@@ -84,9 +97,10 @@ def test_glued_words_make_no_code_where_none_is_so_written() -> None:
 
 @pytest.mark.parametrize("number", ["9BC8", "8E88", "8F67", "10457"])
 def test_a_makers_number_in_a_row_of_a_key_and_its_value(number: str) -> None:
-    text = (f"[Tailgate]\ncode1={number}|High quiescent current|still present\ncode2=P0562-16|Supply low|not confirmed\n"
-            "---\n[Retarder]\ncode1=U0100|Engine lost|stored\n")
-    assert modules_of(text) == {"power tailgate": [f"{number} current", "P0562-16 pending"], "retarder": ["U0100 stored"]}
+    text = (f"[Dash]\ncode1={number}|High draw|still present\ncode2=P0562-16|Supply low|not confirmed\n---\n"
+            "[Retarder]\ncode1=U0100|Engine lost|stored\n")
+    assert modules_of(text) == {
+        "instrument cluster": [f"{number} current", "P0562-16 pending"], "retarder": ["U0100 stored"]}
 
 
 def test_a_sender_in_the_cell_of_the_code_names_no_module_below_a_merged_one() -> None:
@@ -103,6 +117,7 @@ def test_an_answer_of_two_words_behind_an_angle(said: str) -> None:
 
 
 def test_a_slip_in_the_status_of_a_makers_own_number() -> None:
-    text = ("<dl>\n<dt>Retarder</dt>\n<dd>61424 Load shed <i>storred</i></dd>\n<dd>49174 Terminal low <i>pending</i></dd>\n"
+    text = ("<dl>\n<dt>Retarder</dt>\n<dd>61424 Load shed <i>storred</i></dd>\n"
+            "<dd>49174 Terminal low <i>pending</i></dd>\n"
             "<dd>U0100 Engine lost <i>stored</i></dd>\n</dl>\n")
     assert modules_of(text) == {"retarder": ["61424 stored", "49174 pending", "U0100 stored"]}

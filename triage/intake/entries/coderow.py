@@ -219,7 +219,7 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
 
 def _names_stand_behind(context: Context, row: Row) -> bool:
     """Whether nothing before the code of a row names its module: a status, or words that nobody knows ("status 2F")."""
-    lead = row.text[: row.finds.codes[0].start].strip(" -*#.)")
+    lead = row.text[: row.finds.codes[0].start].strip(" -*#.()[")
     if not lead or not shape_of(row)[2]:
         return not lead or any(states.of_cell(small(text)) is not None for text in (lead, strip_links(lead)))
     if context.names.score(lead) >= 60.0:

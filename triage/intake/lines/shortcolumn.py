@@ -58,7 +58,7 @@ def cell(rows: Sequence[Row], code: int, is_name: IsName) -> int | None:
 
 def _column(rows: Sequence[Row], tails: Sequence[Sequence[str]], is_name: IsName) -> int | None:
     """The place of the column in the texts behind the codes."""
-    if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.") == "" for row in rows):
+    if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.|") == "" for row in rows):
         return None
     deepest = min(map(len, tails))
     for place in range(min(deepest, _DEEPEST)):

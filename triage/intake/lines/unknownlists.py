@@ -65,16 +65,16 @@ def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
     return sorted(found)
 
 
-def behind_colon(row: Row, texts: Sequence[str]) -> bool:
-    """Whether the first of several texts stands behind a colon, and each may be the name of a module nobody knows.
+def behind_mark(row: Row, texts: Sequence[str]) -> bool:
+    """Whether the first of several texts stands behind a colon or the like, and each may be a name that nobody knows.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> row = rows_of("No reply: HOPPER GATE, Mast node left")[0]
-    >>> behind_colon(row, ["HOPPER GATE", "Mast node left"]), behind_colon(row, ["Mast node left"])
+    >>> behind_mark(row, ["HOPPER GATE", "Mast node left"]), behind_mark(row, ["Mast node left"])
     (True, False)
     """
     lead = row.text[: max(row.text.find(texts[0]), 0)].rstrip()
-    return lead.endswith(":") and all(
+    return lead.endswith((":", " -", "=", ">")) and all(
         _ITEM.fullmatch(text) and not spoken(small(text)) and not STATES.find(small(text)) for text in texts)
 
 
@@ -113,4 +113,4 @@ def _items(row: Row, begin: int, stop: int, names: Sequence[Span]) -> list[Span]
     return found
 
 
-__all__ = ["adopt_joined", "behind_colon", "listed"]
+__all__ = ["adopt_joined", "behind_mark", "listed"]

@@ -35,7 +35,7 @@ _GLUED = lazily(
 #: One with a space behind its letter and letters for digits, before its description; the same glued to that.
 _SPACED = lazily(
     r"(?<![^\W_])[PCBUpcbu] (?=[A-Fa-fIiOol]{0,4}[0-9])[0-3IiOol][0-9A-Fa-fIiOol]{3}"
-    r"(?:(?= ?[\s:|,;(-])|(?P<glued>(?=[-:\w])))")
+    r"(?:(?P<glued>(?=\w|[-:][0-9A-Fa-f]{2}[A-Za-z]))|(?= ?[\s:|,;(-]))")
 _LETTER_ALONE = signs.of_pattern("^[pcbu]$")
 _NUMBER = lazily(r"[0-9A-Fa-f]{6}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
