@@ -9,6 +9,9 @@ from __future__ import annotations
 import pytest
 from reads import modules_of, printed
 
+from code_tables import load
+from triage.intake.read import read_text
+
 BACK = ("SPN:158 FMI:4 {} KEY: Key switch feed low\nU0131-87 {} KEY: Steering not heard\n"
         "SPN:639 FMI:9 {} EBS: Bus line slow\nB1342-49 {} EBS: Unit fault\n")
 
@@ -47,6 +50,13 @@ def test_one_word_behind_all_arrows_is_no_module(word: str) -> None:
     assert printed(f"ABS\nP0562 -> {word}: battery flat\nU0121 -> {word}: fuse blown\n") == "ABS: P0562 U0121"
 
 
+@pytest.mark.parametrize("line", [
+    "{} -> Retarder (Supply low)", "Retarder: {} (Supply low)", "{} <- Retarder: Supply low"])
+def test_nothing_is_left_of_a_bracket_round_the_description(line: str) -> None:
+    text = f"{line.format('P0562')}\n{line.format('U3003')}\n"
+    assert [code.text for code in read_text(text, load()).snapshots[0].modules[0].codes] == ["Supply low"] * 2
+
+
 @pytest.mark.parametrize("gap", ["   ", " "])
 def test_a_status_in_brackets_stands_before_the_arrow(gap: str) -> None:
     text = "\n".join(("Lift pin greased", f"B 1342 [pending code] -> EBS{gap}(Unit fault)",
@@ -68,6 +78,13 @@ def test_a_column_of_short_names_and_listed_ones(mark: str) -> None:
             ("u0126", "stored", "Hay press", "Steering angle missing"), ("b1000", "stored", "DXZ", "Unit fault"))
     text = "\n".join(mark.join(row) for row in rows)
     assert printed(text) == "QRP: C0900 U0101; Retarder: U0151; Hay press: P0560 U0126; DXZ: B1000"
+
+
+def test_short_words_below_a_heading_and_parts_that_come_again_are_no_modules() -> None:
+    rows = "B1342;stored;LF;Speaker open\nB1343;stored;RF;Speaker open\nB1344;active;LR;Speaker short\n"
+    assert list(modules_of(f"Radio\n{rows}")) == ["radio"]
+    rows = "B1342\tstored\tHi beam\tLamp open\nB1343\tstored\tHi beam\tLamp short\nB1344\tactive\tEBS\tLamp lost\n"
+    assert "Hi beam" not in modules_of(rows)
 
 
 def test_a_short_name_may_be_a_word_for_a_status_elsewhere() -> None:

@@ -44,7 +44,7 @@ _AGAIN = 2
 
 def at(rows: Sequence[Row], is_name: IsName = lambda text: False) -> int | None:
     """The place of the column among the wordy pieces behind the codes; None where there is none. Every row has a short
-    word in capitals there or a listed name, or what comes again beside as many of these, and most a status, or all a
+    word in capitals there or a listed name, or what comes again beside more of these, and most a status, or all a
     description."""
     return _column(rows, [[piece.strip(" -:,;|()[]") for _, piece in wordy(row)] for row in rows], is_name)
 
@@ -64,7 +64,7 @@ def _column(rows: Sequence[Row], tails: Sequence[Sequence[str]], is_name: IsName
     for place in range(min(deepest, _DEEPEST)):
         texts = Counter(tail[place] for tail in tails)
         others = [text for text in texts if not (_may_name(text) or is_name(text))]
-        if 2 * len(others) > len(texts) or not all(map(acceptable, others)) or any(
+        if 2 * len(others) >= len(texts) or not all(map(acceptable, others)) or any(
                 texts[text] < _AGAIN or states.of_cell(small(text)) is not None for text in others):
             continue
         if all(map(_BYTE.fullmatch, texts)) or all(states.of_cell(small(text)) is not None for text in texts):

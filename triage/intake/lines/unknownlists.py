@@ -33,7 +33,7 @@ _ITEM = lazily(r"(?:the |der |die |das |le |la |el )?([A-Z\u00c0-\u00de][\w-]{1,
 _OF_A_KIND = lazily(r"(?:the |der |die |das |le |la |el )?([a-z\u00e0-\u00fe][\w-]{1,24}(?: [\w.-]{1,20}){1,3})")
 #: The same behind an answer that leads to them itself: "could not reach".
 _OBJECT = lazily(r"\s(?:the\s|den\s|dem\s|der\s|la\s|le\s|les\s|el\s|los\s|las\s)?")
-_FEWEST, _LONGEST = 2, 300
+_FEWEST, _LONGEST, _MOST_ROWS = 2, 300, 400
 
 
 def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span]:
@@ -81,6 +81,7 @@ def behind_mark(row: Row, texts: Sequence[str]) -> bool:
 def adopt_joined(rows: Sequence[Row], names: Names) -> None:
     """List the short names behind codes that a stroke joins and nobody knows, in this text alone, where one of them
     stands there without the others in another row: "P0562 -> PNQ / ABS" among "U0100 -> ABS"."""
+    rows = rows[:_MOST_ROWS]
     if not any(" / " in row.text for row in rows):
         return
     is_name = namelist.known(names)

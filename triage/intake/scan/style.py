@@ -144,8 +144,9 @@ def _are_described(group: Sequence[Row]) -> bool:
 
 
 def _tell_themselves(group: Sequence[Row], place: Place) -> bool:
-    """Whether rows with cells name several modules themselves, so that one name above them all is but a title."""
-    if place.cell is None:
+    """Whether rows with cells name several modules themselves, so that one name above them all is but a title; short
+    words that nobody knows may be parts of it."""
+    if place.cell is None or place.sure:
         return False
     told = {small(row.cells[place.cell].text) for row in group if row.cells and place.cell < len(row.cells)}
     return len(told) >= _FEWEST_NAMED
@@ -262,9 +263,10 @@ def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
         return _place_before(kind, at, sample, names)
     if kind and len({len(row.cells or ()) for row in sample}) == 1:
         best = _best_cell(sample, names, skip=at)
-        best = shortcolumn.cell(sample, at, names.listed) if best is None else best
         if best is not None:
             return Place(cell=best)
+        if (short := shortcolumn.cell(sample, at, names.listed)) is not None:
+            return Place(cell=short, sure=True)
     return _place_behind(kind, sample, names)
 
 
