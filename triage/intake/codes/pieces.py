@@ -90,7 +90,9 @@ class Details:
     @property
     def text(self) -> str | None:
         """The description as it stood, or None."""
-        return " ".join(self.texts).strip(_EDGE_OF_TEXT) or None if self.texts else None
+        told = " ".join(self.texts).strip(_EDGE_OF_TEXT)
+        # Of a bracket round the whole the end is left: "P0562 (Supply low)".
+        return (told.rstrip(_EDGE) if "(" not in told else told) or None
 
 
 def take(

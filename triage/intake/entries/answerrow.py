@@ -12,7 +12,7 @@ from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
 from triage.intake.entries.totalrow import TOTAL
-from triage.intake.lines import unknown
+from triage.intake.lines import unknown, unknownlists
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
@@ -285,7 +285,7 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
     names = [text] if one else names_of_list.of_list(context.names, text)
     if score < 60.0 and len(names) > 1:
         if sum(context.names.score(name) >= 60.0 or _ABBREVIATED.fullmatch(name) is not None
-               for name in names) < 0.5 * len(names):
+               for name in names) < 0.5 * len(names) and not unknownlists.behind_mark(row, names):
             names = [text] if len(text.split()) <= 6 and (not doubtful or _separated(row, text)) else []
     elif score < 60.0:
         spans = context.names.find(small(text))

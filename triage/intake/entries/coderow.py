@@ -193,8 +193,7 @@ def same_sender(context: Context, code: Found) -> bool:
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
     if row.named is not None:
-        spans = namelist.added(row.text, row.named) or namelist.several(
-            row, row.named, namelist.known(context.names), context.names.sure) or [row.named]
+        spans = namelist.several(row, row.named, namelist.known(context.names), context.names.sure) or [row.named]
         context.under_heading = False
         return [context.builder.name_module(tidy(row.text[start:end]), row.line, row.start + start, row.start + end)
                 for start, end in spans], nameplaces.with_lead(row, row.named)
@@ -220,7 +219,7 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
 
 def _names_stand_behind(context: Context, row: Row) -> bool:
     """Whether nothing before the code of a row names its module: a status, or words that nobody knows ("status 2F")."""
-    lead = row.text[: row.finds.codes[0].start].strip(" -*#.)")
+    lead = row.text[: row.finds.codes[0].start].strip(" -*#.()[")
     if not lead or not shape_of(row)[2]:
         return not lead or any(states.of_cell(small(text)) is not None for text in (lead, strip_links(lead)))
     if context.names.score(lead) >= 60.0:

@@ -135,7 +135,8 @@ def not_understood(context: Context, row: Row) -> bool:
     name = context.names.bare(tidy(row.text[: match.start()]))
     if not _is_name(context, name) or not (mark == ">" or context.names.score(name) >= 90.0):
         return False
-    _name(context, row, name, None)
+    # "GBX > memory clear": words that tell it only where nothing else stands beside them.
+    _name(context, row, name, answer_of_cell(row.low[match.end() :]))
     return True
 
 

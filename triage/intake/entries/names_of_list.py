@@ -8,9 +8,12 @@ from triage.intake.lines import namelist, unknown
 from triage.intake.naming.joined import joined
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said.near import small
 
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
+#: What joins the sides of two names that share a word.
+_AND = word_set("and und et y & + /")
 _COMMA = lazily(r"\s*[,;|]\s*")
 _PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
@@ -39,7 +42,7 @@ def of_list(names: Names, text: str) -> list[str]:
         if several := joined(part, names):
             parts += several
             continue
-        several = [] if names.listed(part) else namelist.shared(part)
+        several = [] if names.listed(part) else shared(part)
         known = several and all(names.score(name) >= 60.0 for name in several)
         whole = (names.listed(part) and names.score(part) >= 90.0) or _of_one(names, part)
         parts += several if known else [part] if whole else _cut_outside(names, part)
@@ -49,6 +52,31 @@ def of_list(names: Names, text: str) -> list[str]:
         whole = names.score(part) >= 60.0 and not _abbreviations(names, part)
         found += [part] if whole else _split(_SPLIT_NAMES, part)
     return [name for each in found for name in names.run(each)] if len(found) > 1 and "," not in text else found
+
+
+def shared(text: str) -> list[str]:
+    """The names of several modules that share a word: "camera 1 and 2", "door modules left and right", "front and rear
+    door"; empty where a text is not so written.
+
+    >>> shared("camera 1 and 2"), shared("front and rear door"), shared("left and right"), shared("ABS and ECM")
+    (['camera 1', 'camera 2'], ['front door', 'rear door'], [], [])
+    """
+    parts = text.split()
+    joints = [at for at, part in enumerate(parts) if part in _AND]
+    if len(joints) != 1 or not 3 <= len(parts) <= 8:
+        return []
+    left, right = parts[: joints[0]], parts[joints[0] + 1 :]
+    if namelist.tells_apart(right):
+        first = next((at for at in range(len(left)) if namelist.tells_apart(left[at:])), len(left))
+        head, own, tail = left[:first], left[first:], []
+    elif namelist.tells_apart(left):
+        last = next((at for at in range(len(right) - 1, 0, -1) if namelist.tells_apart(right[:at])), 0)
+        head, own, tail, right = [], left, right[last:], right[:last]
+    else:
+        return []
+    if not own or not right or bool(head) == bool(tail) or own[-1].isdigit() != right[-1].isdigit():
+        return []
+    return [" ".join([*head, *own, *tail]), " ".join([*head, *right, *tail])]
 
 
 def _cut_outside(names: Names, text: str) -> list[str]:
@@ -96,4 +124,4 @@ def _split(mark: re.Pattern[str], text: str) -> list[str]:
     return [name for name in (tidy(part) for part in mark.split(text)) if name]
 
 
-__all__ = ["is_list", "of_list"]
+__all__ = ["is_list", "of_list", "shared"]

@@ -11,6 +11,7 @@ from triage.intake.codes.ownnumbers import ANY, TOKEN
 from triage.intake.codes.pieces import Details
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Cell, Row
+from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -34,6 +35,8 @@ _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
 #: The same with what it means: "87 missing message", "0x1C - out of range".
 _HEX2_TOLD = lazily(r"[ (\[]*(?:0x|\$)?([0-9][0-9A-Fa-f]|[A-Fa-f][0-9])h?(?:[)\]]?\s?[:=-]?\s{1,3}|[:=])(?=[^\W\d]{2})")
 _NUMBERED = lazily(r"\s*[0-9]{3,7}\s+[^\W\d]{2}")
+#: So far up a cell goes on.
+_REACH = 60
 #: Cells that say nothing.
 EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
@@ -44,6 +47,19 @@ def text_of(by_role: dict[str, list[Cell]], role: str) -> str:
         if cell.low.strip() not in EMPTY:
             return cell.low
     return ""
+
+
+def is_merged(context: Context, row: Row) -> bool:
+    """Whether the empty cell for the module of a row goes on with one above whose own codes tell no address: the
+    senders of the others are told below that name."""
+    at = row.roles.index("module") if row.roles and "module" in row.roles else None
+    for above in reversed(context.rows[max(context.at - _REACH, 0) : context.at]):
+        if at is None or above.roles != row.roles or above.cells is None:
+            break
+        if at < len(above.cells) and above.cells[at].low.strip() not in EMPTY:
+            sent = {code.source_address for code in above.finds.codes}
+            return sent == {None} and has_letter(above.cells[at].text)
+    return False
 
 
 def is_unread(by_role: dict[str, list[Cell]]) -> bool:

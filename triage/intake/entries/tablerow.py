@@ -10,7 +10,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
-from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of, type_cell
+from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row, is_empty_box
@@ -171,8 +171,8 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
             )
             for start, end in places
         ]
-    if coded and code is not None and code.source_address is not None and not context.under_heading and (
-            not same_sender(context, code)):
+    if coded and code is not None and code.source_address is not None and not context.under_heading and not (
+            same_sender(context, code) or is_merged(context, row)):
         # Each row tells who sent its code: the module of the row above is not this one's.
         sender = f"source address {code.source_address}"
         return [context.builder.name_module(sender, row.line, row.start + code.start, row.start + code.end)]

@@ -16,7 +16,7 @@ from triage.model import codes as model_codes
 from triage.model.snapshot import StatusWord
 
 #: The first word of a value, and of each thing in a list.
-_FIRSTS = lazily(r"(?:^|[/,;]\s{0,3})([^\s,;/:()\[\]]{3,12})(?=[\s,;/:(\[]|$)")
+_FIRSTS = lazily(r"(?:^|[/,;|]\s{0,3})([^\s,;/|:()\[\]]{3,12})(?=[\s,;/|:(\[]|$)")
 
 
 def add_each(context: Context, row: Row, status: StatusWord | None = None, start: int | None = None) -> None:

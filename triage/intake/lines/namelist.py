@@ -13,6 +13,7 @@ from collections.abc import Sequence
 
 from triage.intake.codes.pieces import COUNTED
 from triage.intake.lines.row import Row
+from triage.intake.lines.unknown import is_one_of_short
 from triage.intake.naming import IsName
 from triage.intake.naming.joined import joined
 from triage.intake.naming.linking import trailing_status
@@ -24,11 +25,10 @@ from triage.intake.said import states
 from triage.intake.words.module_words import KIND_FIRST, SIDES
 
 Span = tuple[int, int]
-_PLUS = lazily(r"\s+\+\s+")
 
 #: What leads from a code to its modules.
 _LEAD = lazily(
-    r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
+    r"[\s,]*(?:[-=]*>|<[-=]+|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|@|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: The same behind a status: "P0562 not present in ECM".
@@ -37,21 +37,23 @@ _LEAD_IN = lazily(
 )
 #: A mark that leads from a code's status to its modules: "P1A10 not active: ABS, ECM".
 _LEAD_MARK = lazily(
-    r"\s*(?:[-=]*>|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
+    r"\s*(?:[-=]*>|<[-=]+|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
-_STOP = lazily(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
+_STOP = lazily(r"\s*[(\[|;]|\s[-=]*[->]\s|:\s|\s\s")
 #: A second name for the same module inside a name: "BCM (body)", "BCM - body", "heating & climate".
 _INNER = lazily(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
+#: The short form of the name before it.
+_SHORT = lazily(r"\s?[(\[][A-Z][A-Z0-9/+-]{0,8}[)\]]")
 _CELL_STOP = lazily(r"\s*[(\[]|\s-+\s|:\s")
 _JOINT = lazily(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 #: What closes in a list of names that does not stand right behind its code.
 _HARD_BEFORE, _HARD_AFTER = lazily(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
-_TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+/\s+")
-_ARROW = lazily(r"\s*[-=]+>\s")
+_PLUS = lazily(r"\s*[,;]\s*|\s+\+\s+")
+_TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+(?:/|and|und|et|y|e)\s+")
+_ARROW = lazily(r"[\])]?\s*(?:[-=]*>|<[-=]+)\s+")
 #: An arrow behind a description: "P0562 System voltage low -> BCM, ABS".
 _FAR_ARROW = lazily(r"\s[-=]{1,3}>\s+(?=[^\W\d])")
-_AND = word_set("and und et y & + /")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
 _OPEN = {close: mark for mark, close in _BRACKETS.items()}
@@ -97,31 +99,6 @@ def _is_one(text: str, names: Names) -> bool:
     return len({names.match(part).canonical for part in (text, *halves)}) == 1
 
 
-def shared(text: str) -> list[str]:
-    """The names of several modules that share a word: "camera 1 and 2", "door modules left and right", "front and rear
-    door"; empty where a text is not so written.
-
-    >>> shared("camera 1 and 2"), shared("front and rear door"), shared("left and right"), shared("ABS and ECM")
-    (['camera 1', 'camera 2'], ['front door', 'rear door'], [], [])
-    """
-    parts = text.split()
-    joints = [at for at, part in enumerate(parts) if part in _AND]
-    if len(joints) != 1 or not 3 <= len(parts) <= 8:
-        return []
-    left, right = parts[: joints[0]], parts[joints[0] + 1 :]
-    if _tells_apart(right):
-        first = next((at for at in range(len(left)) if _tells_apart(left[at:])), len(left))
-        head, own, tail = left[:first], left[first:], []
-    elif _tells_apart(left):
-        last = next((at for at in range(len(right) - 1, 0, -1) if _tells_apart(right[:at])), 0)
-        head, own, tail, right = [], left, right[last:], right[:last]
-    else:
-        return []
-    if not own or not right or bool(head) == bool(tail) or own[-1].isdigit() != right[-1].isdigit():
-        return []
-    return [" ".join([*head, *own, *tail]), " ".join([*head, *right, *tail])]
-
-
 def with_sides(parts: Sequence[str]) -> list[str]:
     """The parts of a list cut at commas, sides joined to the name before them.
 
@@ -130,14 +107,14 @@ def with_sides(parts: Sequence[str]) -> list[str]:
     """
     found: list[str] = []
     for part in parts:
-        if found and not part.isdigit() and _tells_apart(part.split()):
+        if found and not part.isdigit() and tells_apart(part.split()):
             found[-1] += f", {part}"
         else:
             found.append(part)
     return found
 
 
-def _tells_apart(parts: Sequence[str]) -> bool:
+def tells_apart(parts: Sequence[str]) -> bool:
     """Whether words are a number or sides, which tell modules of one name apart."""
     if len(parts) == 1 and parts[0].isdigit():
         return len(parts[0]) < 3
@@ -158,7 +135,8 @@ def zone(row: Row, is_name: IsName) -> Span:
         if _marked(row, told) is None:
             return end, end
     stops = _STOP
-    if row.cells and row.kind not in ("", "rule"):
+    near = _ARROW.match(text, told)
+    if row.cells and row.kind not in ("", "rule") and near is None:
         filled = (cell for cell in row.cells if cell.start >= end and cell.text and states.of_cell(cell.low) is None)
         cell = next(filled, None)
         if cell is None:
@@ -166,7 +144,7 @@ def zone(row: Row, is_name: IsName) -> Span:
         led = _LEAD_IN.match(row.low, cell.start, cell.end) if row.kind == "gap" else None
         start, last, stops = led.end() if led is not None else cell.start, cell.end, _CELL_STOP
     else:
-        led = _marked(row, told) if told > end else None
+        led = near or (_marked(row, told) if told > end else None)
         arrow = None if led is not None else _led_by_arrow(row, end)
         stops = _CELL_STOP if arrow is not None else stops
         lead = led or arrow or _LEAD.match(row.low, end)
@@ -180,6 +158,9 @@ def zone(row: Row, is_name: IsName) -> Span:
     last = _without_status(row, start, last, is_name)
     if not _is_list(row, (start, last), is_name, stops):
         stop = stops.search(text, start, last)
+        while stop is not None and near is not None and (short := _SHORT.match(text, stop.start())) and (
+                states.of_cell(row.low[slice(*short.span())]) is None):
+            stop = stops.search(text, short.end(), last)
         last = _without_status(row, start, stop.start() if stop is not None else last, is_name)
     return (start, last) if 0 < last - start <= _LONGEST else (end, end)
 
@@ -247,11 +228,6 @@ def several(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None
     return found if 1 < len(found) <= _MOST and all(good(tidy(row.text[at:to])) for at, to in found) else []
 
 
-def added(text: str, span: Span) -> list[Span]:
-    """The parts of a place that a plus joins ("Pump box + ABS"); empty where none does."""
-    return _cut(text, span, _PLUS) if " + " in text[slice(*span)] else []
-
-
 def _closing(text: str, at: int) -> int:
     """The place of the bracket that closes the one at ``at``; the end of the text where none does."""
     depth = 0
@@ -303,7 +279,7 @@ def _is_list(row: Row, span: Span, is_name: IsName, stops: re.Pattern[str]) -> b
 
 def described(row: Row, places: Sequence[Span]) -> bool:
     """Whether a description stands between the code of a row and the arrow that leads to the names at ``places``."""
-    end = row.finds.codes[-1].end
+    end = states.leading(row.low, row.finds.codes[-1].end)
     lead = row.text[end : places[0][0]].rstrip() if places else ""
     return lead.endswith(">") and has_letter(lead)
 
@@ -320,7 +296,8 @@ def _split(row: Row, span: Span, is_name: IsName) -> list[Span]:
     if is_name(tidy(text[start:end])):
         return [span]
     found: list[Span] = []
-    for at, stop in _cut(text, span, _JOINT):
+    # "Mirror and wiper box (MWX) + ABS"
+    for at, stop in _cut(text, span, _PLUS if " + " in text[start:end] else _JOINT):
         if not text[at:stop].strip() or states.of_cell(row.low[at:stop]) is not None:
             continue
         part = tidy(text[at:stop])
@@ -362,17 +339,20 @@ def behind_arrows(sample: Sequence[Row], names: Names) -> bool:
     """Whether an arrow leads to names in each row, right behind the code or behind its description."""
     is_name = known(names)
     sure = far = 0
+    short: set[str] = set()
     for row in sample:
-        places = parts(row, is_name) if ">" in row.text else []
+        places = parts(row, is_name) if ">" in row.text or "<" in row.text else []
         texts = [tidy(row.text[start:end]) for start, end in places]
         led = described(row, places)
         if not texts or not all(map(acceptable, texts)) or not (
-                led or _ARROW.match(row.text, row.finds.codes[-1].end)):
+                led or _ARROW.match(row.text, states.leading(row.low, row.finds.codes[-1].end))):
             return False
         far += led
         sure += any(is_name(text) or names.score(text) >= 85.0 for text in texts)
+        if not led and row.text.startswith(":", places[-1][1]):
+            short.update(filter(is_one_of_short, texts))
     # Behind a description an arrow may lead to what is to be done as well.
-    return sure > 0 and sure >= 0.5 * far
+    return (sure > 0 or len(short) > 1) and sure >= 0.5 * far
 
 
 def share(sample: Sequence[Row], names: Names) -> float:

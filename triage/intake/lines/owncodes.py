@@ -50,6 +50,8 @@ _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
     r"(?P=mark)\s*[^\W\d]"
 )
+#: A key and a number.
+_PAIR = lazily(rf"([^\W\d][^:=]{{0,24}}?)\s*[:=]\s*({TOKEN})")
 #: What stands before a mark in a line; a description behind a number.
 _NAME_LEADS = lazily(r"([^\W\d][^:=>|;\t]{1,60}?)\s*(:|->|=>?|\|)\s")
 _WORDS = lazily(r"\s+[^\W\d]{2}")
@@ -259,9 +261,20 @@ def further(row: Row, at: int) -> list[Found]:
 
 
 def _led(row: Row, is_name: Callable[[str], bool]) -> bool:
-    """A number behind the name of a module and a word for a code."""
-    led = ledcodes.behind_name(row, is_name)
+    """A number behind the name of a module and a word for a code, or behind a key for codes in the first of several
+    cells: "code1=9BC8|Pump stuck|stored"."""
+    led = ledcodes.behind_name(row, is_name) or _keyed(row)
     return led is not None and put(row, *led, few=True)
+
+
+def _keyed(row: Row) -> tuple[int, str] | None:
+    """The number, with its place, that is the value of a key for codes in the first of several cells."""
+    if row.cells is None or len(row.cells) < _FEW:
+        return None
+    pair = _PAIR.fullmatch(first := row.cells[0].text)
+    if pair is None or role_of(small(pair[1]), exactly=True) != "code":
+        return None
+    return row.text.index(first) + pair.start(2), pair[2]
 
 
 def _in_column(row: Row, shapes: Shapes) -> bool:

@@ -65,6 +65,7 @@ TITLE = lazily(
 )
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
+_NAME_END, _LONGEST_NAME = lazily(r"\s?[:|(\[;]|\s-+\s|\s\s"), 48
 #: A legend explains the sign: "# = confirmed".
 _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
 _MARK = lazily(r"\s?[:=]|\s-+>?\s|->")
@@ -163,6 +164,7 @@ def uncommented(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda n
     part modules as well ("ABS: C0035 // Radio: no codes")."""
     found = list(rows)
     told = any(_explains_hash(row) for row in rows)
+    back = _point_back(rows, is_module)
     for at, row in enumerate(found):
         text = row.text
         if not row.finds.codes or text[-1] == "|":
@@ -171,10 +173,19 @@ def uncommented(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda n
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
         if comment is not None and not (told and comment[0].lstrip()[0] == "#") and not (
+                back and comment[0].lstrip()[0] == "<") and not (
                 comment[0].lstrip().startswith("//") and (
                     _parts_cells(row, comment.start()) or _tells_of_module(comment[0].lstrip()[2:], is_module))):
             found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
+
+
+def _point_back(rows: Sequence[Row], is_module: Callable[[str], bool]) -> bool:
+    """Whether arrows lead back from names to the codes before them ("P0562 <- ABS: low"), not to what somebody wrote: a
+    few words before a mark stand behind each, some of them a listed name."""
+    texts = [_NAME_END.split(row.text.partition("<-")[2].lstrip("- "), maxsplit=1)[0] for row in rows
+             if "<-" in row.text and row.finds.codes and row.finds.codes[-1].end < row.text.index("<-")]
+    return len(texts) > 1 and all(0 < len(text) <= _LONGEST_NAME for text in texts) and any(map(is_module, texts))
 
 
 def _parts_cells(row: Row, start: int) -> bool:

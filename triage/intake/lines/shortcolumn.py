@@ -9,11 +9,14 @@ description it may hold one name right behind the codes, or several that come ag
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.lines.behind import behind, wordy
+from triage.intake.lines.namelist import acceptable
 from triage.intake.lines.row import Row
 from triage.intake.lines.unknown import NO_NAMES
+from triage.intake.naming import IsName
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
@@ -35,18 +38,36 @@ _NO_MODULES = NO_NAMES | word_set(
 _PART = lazily(r"[A-Z][0-9]{1,4}|KL[0-9]{1,2}|(?:[A-Z][0-9]){2,3}")
 #: Fewer rows, or one name alone, are no column.
 _FEWEST, _NAMES, _SEVERAL, _DEEPEST = 3, 2, 3, 3
+#: So often stands there what is neither short nor listed.
+_AGAIN = 2
 
 
-def at(rows: Sequence[Row]) -> int | None:
+def at(rows: Sequence[Row], is_name: IsName = lambda text: False) -> int | None:
     """The place of the column among the wordy pieces behind the codes; None where there is none. Every row has a short
-    word in capitals there, and most a status, or all a description."""
-    if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.") == "" for row in rows):
+    word in capitals there or a listed name, or what comes again beside more of these, and most a status, or all a
+    description."""
+    return _column(rows, [[piece.strip(" -:,;|()[]") for _, piece in wordy(row)] for row in rows], is_name)
+
+
+def cell(rows: Sequence[Row], code: int, is_name: IsName) -> int | None:
+    """The same among the cells behind that of the codes, of which each row has as many: a name may be a status by
+    its word."""
+    place = _column(rows, [[each.text for each in (row.cells or ())[code + 1 :]] for row in rows], is_name)
+    return None if place is None else code + 1 + place
+
+
+def _column(rows: Sequence[Row], tails: Sequence[Sequence[str]], is_name: IsName) -> int | None:
+    """The place of the column in the texts behind the codes."""
+    if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.|") == "" for row in rows):
         return None
-    tails = [[piece.strip(" -:,;|()[]") for _, piece in wordy(row)] for row in rows]
     deepest = min(map(len, tails))
     for place in range(min(deepest, _DEEPEST)):
-        texts = {tail[place] for tail in tails}
-        if not all(map(_may_name, texts)) or all(map(_BYTE.fullmatch, texts)):
+        texts = Counter(tail[place] for tail in tails)
+        others = [text for text in texts if not (_may_name(text) or is_name(text))]
+        if 2 * len(others) >= len(texts) or not all(map(acceptable, others)) or any(
+                texts[text] < _AGAIN or states.of_cell(small(text)) is not None for text in others):
+            continue
+        if all(map(_BYTE.fullmatch, texts)) or all(states.of_cell(small(text)) is not None for text in texts):
             continue
         described = any(
             len({tail[other] for tail in tails}) >= _NAMES and all(" " in tail[other] for tail in tails)
@@ -67,4 +88,4 @@ def _tells_status(row: Row) -> bool:
     return any(states.of_cell(small(piece)) is not None for _, piece in behind(row))
 
 
-__all__ = ["at"]
+__all__ = ["at", "cell"]

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from triage.intake.codes import pieces
-from triage.intake.lines import namelist, ownstatus, shortcolumn
+from triage.intake.lines import namelist, ownstatus, shortcolumn, unknownlists
 from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, width, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
@@ -87,6 +87,8 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+        if style.places[shape].many:
+            unknownlists.adopt_joined(group, names)
         if (piece := style.places[shape].piece) is not None and (many := width(group[:60], piece, names.listed)):
             style.widths[shape] = many
     _led_by_status(style, groups, names)
@@ -142,8 +144,9 @@ def _are_described(group: Sequence[Row]) -> bool:
 
 
 def _tell_themselves(group: Sequence[Row], place: Place) -> bool:
-    """Whether rows with cells name several modules themselves, so that one name above them all is but a title."""
-    if place.cell is None:
+    """Whether rows with cells name several modules themselves, so that one name above them all is but a title; short
+    words that nobody knows may be parts of it."""
+    if place.cell is None or place.sure:
         return False
     told = {small(row.cells[place.cell].text) for row in group if row.cells and place.cell < len(row.cells)}
     return len(told) >= _FEWEST_NAMED
@@ -262,6 +265,8 @@ def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
         best = _best_cell(sample, names, skip=at)
         if best is not None:
             return Place(cell=best)
+        if (short := shortcolumn.cell(sample, at, names.listed)) is not None:
+            return Place(cell=short, sure=True)
     return _place_behind(kind, sample, names)
 
 
@@ -336,7 +341,7 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
-    short = shortcolumn.at(sample) if best is HEADING else None
+    short = shortcolumn.at(sample, names.listed) if best is HEADING else None
     if short is not None and _are_bracketed(short, sample):
         return Place(piece=short, sure=True)
     if best is HEADING and not kind:

@@ -32,6 +32,11 @@ _CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 _GLUED = lazily(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
+#: One with a space behind its letter and letters for digits, before its description; the same glued to that.
+_SPACED = lazily(
+    r"(?<![^\W_])[PCBUpcbu] (?=[A-Fa-fIiOol]{0,4}[0-9])[0-3IiOol][0-9A-Fa-fIiOol]{3}"
+    r"(?:(?P<glued>(?=\w|[-:][0-9A-Fa-f]{2}[A-Za-z]))|(?= ?[\s:|,;(-]))")
+_LETTER_ALONE = signs.of_pattern("^[pcbu]$")
 _NUMBER = lazily(r"[0-9A-Fa-f]{6}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
@@ -76,6 +81,24 @@ def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
             mended = mended or list(found)
             mended[at] = with_gaps(line, gaps)
     return mended or found, read
+
+
+def behind_spaced(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with a space put in where a description is glued to a code that has one behind its letter, among others
+    of this form, whatever letters stand for its digits.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> text = "U 0100 | no data\\nU 0I99Door unit lost\\nB 1000 | unit fault\\nP 2200ml bottle"
+    >>> [line.text for line in behind_spaced(lines(text))][1:]
+    ['U 0I99 Door unit lost', 'B 1000 | unit fault', 'P 2200ml bottle']
+    """
+    places = [(at, match) for at in signs.places(found, _LETTER_ALONE) for match in _SPACED.finditer(found[at].text)]
+    glued = {at: gap for at, match in places if match["glued"] is not None
+             and (gap := _gap_behind(found[at], *match.span())) > 0
+             and not near.Labels(found[at].low).before(*match.span(), found[at].text)}
+    if not glued or 2 * len(glued) > len(places):
+        return found
+    return [with_gaps(line, [glued[at]]) if at in glued else line for at, line in enumerate(found)]
 
 
 def _in_answers(low: str, is_name: IsName) -> list[int]:
@@ -233,4 +256,4 @@ def _ends_with_name(text: str, is_name: IsName) -> bool:
     return any(is_name(" ".join(parts[at:]).lstrip(_MARKS)) for at in range(len(parts)))
 
 
-__all__ = ["opened"]
+__all__ = ["behind_spaced", "opened"]

@@ -32,8 +32,8 @@ from triage.intake.said.near import small
 Span = tuple[int, int]
 
 #: What may part the pieces of a line; one of them parts those of all.
-_MARKS = (lazily(r"\s*[-=]*>\s*"), lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
-_SIGNS = (">", " -", ",", " /")
+_MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
+_SIGNS = (" -", ",", " /")
 #: Right behind the code, a name in brackets with a short form in brackets of its own.
 _ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: Rows that bars or tabs part are tables.
@@ -59,8 +59,7 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         led = any(">" in row.text for row in group)
-        plus = led and sign == ">" and any(" + " in row.text for row in group)
-        if len(group) < _FEWEST or (not plus if led else _are_lists(group, names)):
+        if len(group) < _FEWEST or led or _are_lists(group, names):
             # What arrows and other marks lead to is read where it stands.
             continue
         parts = [_parts(row, mark) for row in group]
@@ -200,15 +199,13 @@ def _worth(text: str, names: Names) -> float:
         return 0.0
     if _WITH_SHORT.fullmatch(text) is not None:
         return 1.0
-    text = text.partition(" + ")[0]
     score = 100.0 if names.listed(text) else names.score(text)
     return 1.0 if score >= _SURE else 0.5 if score >= _LIKE else 0.0
 
 
 def _may_name(text: str) -> bool:
-    """Whether a piece may be a name, or several with a plus between them."""
-    parts = [tidy(part) for part in text.split(" + ")]
-    return all(acceptable(part) and has_letter(part) and role_of(small(part)) is None for part in parts)
+    """Whether a piece may be a name."""
+    return acceptable(tidy(text)) and has_letter(text) and role_of(small(tidy(text))) is None
 
 
 __all__ = ["adopt"]

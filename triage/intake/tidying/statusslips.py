@@ -24,7 +24,10 @@ from triage.intake.said import phraseslips, states
 
 #: With letters for figures too ("PO335", "P06l5"), or a space behind the first.
 _A_CODE = r"[pcbu] ?(?=[a-z]{0,3}[0-9])[0-3oil][0-9a-foils]{3}"
-_CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-foils]{{2}})?(?![^\W_])|(?<![a-z])fmi")
+#: First in a line a maker's own number, of five digits or in hexadecimal ones, is a code as well.
+_CODE = lazily(
+    rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-foils]{{2}})?(?![^\W_])|(?<![a-z])fmi|"
+    r"^\W*(?:[a-z]{1,4}[:=]\s?)?(?:[0-9]{5}|(?=[0-9]*[a-f])(?=[a-f]*[0-9])[0-9a-f]{4,6})(?=[^\w.,-])")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
 _AFTER = lazily(
