@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import markedrow, metarow, names_of_list, prose, totalrow, voltplaces, wholescan
+from triage.intake.entries import markedrow, metarow, names_of_list, prose, slots, totalrow, voltplaces, wholescan
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
@@ -27,6 +27,7 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.answerwords import CODES, SEVERAL
+from triage.intake.words.device_words import is_other
 from triage.intake.words.vocabulary import STATES
 
 _BULLETS = frozenset("-*+\u2022\u2013\u00b7")
@@ -52,6 +53,7 @@ _ABBREVIATED = lazily(r"[A-Z][A-Z0-9]{1,6}(?:[-/][A-Z0-9]{1,4}){0,2}")
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _CUT = lazily(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s")
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
+_BESIDE = lazily(r",|\s(?:by|at|with)\s")
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
@@ -68,8 +70,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         return True
     if markedrow.of_a_code(context, row) or (totalrow.is_total(row.low) and totalrow.read(context, row)):
         return True
-    several = len(hits) > 1 and names_begin(row.low) < hits[-1].end  # "OK, no codes - ABS, radio"
-    several = bool(several or _ENDS.search(row.low) or beside_names(context, row, hits))
+    several = (len(hits) > 1 and names_begin(row.low) < hits[-1].end) or _ENDS.search(row.low) is not None
+    several = several or bool(beside_names(context, row, hits)) or slots.told_of(context.names, row, hits)
     if several and not _of_one(context, row, hits) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
@@ -200,7 +202,7 @@ def rest(context: Context, row: Row) -> bool:
     else:
         builder.begin_next()
         builder.snapshot.rest_clean = row.line, row.start, row.start + len(row.text)
-    if context.names.find(row.low):
+    if context.names.find(row.low) or slots.filled(context.names, row, (), spoken(row.low)):
         prose.answers(context, row)
     return True
 
@@ -281,6 +283,9 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         # "Airbag light on, can't get in it": the lamp is that module's. Of its lights "clean" tells nothing of it.
         text = lit
     score = context.names.score(text)
+    if score < 60.0 and is_other(first := _BESIDE.split(small(text))[0]) and not (
+            _separated(row, text) or context.names.find(first)):
+        return False
     one = score >= 60.0 and not names_of_list.is_list(context.names, text)
     names = [text] if one else names_of_list.of_list(context.names, text)
     if score < 60.0 and len(names) > 1:

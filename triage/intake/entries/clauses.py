@@ -13,9 +13,9 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from triage.intake.codes.finds import Found
-from triage.intake.entries import leads, likewise, subjects, wholenames
-from triage.intake.entries.wholenames import is_subject, is_vehicle
-from triage.intake.lines import unknown, unknownlists
+from triage.intake.entries import leads, likewise, slots, subjects, wholenames
+from triage.intake.entries.wholenames import is_subject
+from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.linking import strip_links
@@ -29,6 +29,7 @@ from triage.intake.said.attribution import AND, LEADS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CONTACT
+from triage.intake.words.device_words import is_other
 from triage.intake.words.saying_words import VERBS
 
 _CLAUSE = lazily(
@@ -55,7 +56,10 @@ _SAYS = lazily(
 #: Right before a code, in other languages than English.
 _HAS = lazily(r"\s(?:a|ont|ha|han)\s*$")
 _NAME_MARK = lazily(r"[,;.]\s([^\W\d_][^,;.:()\n]{2,50}?)\s?(?::|\s-)\s$")
-_NEITHER = lazily(r"^[\s,.;]*(?:neither|weder|ni)\s(?=\S)", re.IGNORECASE)
+_NEITHER = lazily(r"^[\s,.;]*(?:(?:neither|weder|ni)\s(?:l['\u2019])?|l['\u2019])(?=\S)", re.IGNORECASE)
+_THE_ONE = lazily(
+    r"\s(?:(?:is|was) the (?:only|first|last)|(?:ist|war) (?:das|der|die) einzige|est (?:le|la) seule?|es (?:el|la) "
+    r"[u\u00fa]nic[oa])(?![a-z]).*$", re.IGNORECASE)
 _FOUND = lazily(r"\s(?:i|we|there|gibt|gab|il y|hay|habia)\s")
 #: Codes come from somewhere: "from the ladder unit came U0100".
 _CAME = word_set("came come comes kam kamen kommt kommen viennent vient vienen viene sale salen salio")
@@ -79,12 +83,6 @@ _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "display displays record records log")
 #: The description right behind a code.
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}(?:\([^()\[\]\n]{1,40}\)[^()\[\]\n]{0,40})?[)\]]")
-#: Who or what else may be told of before a dash: "Customer - no answer", "Fuse F3 - ok", "Quick scan - no faults".
-_NO_UNITS = word_set(
-    "scan scans rescan read reading readout test tests check drive run codes faults total sum list report customer "
-    "owner driver client kunde fahrer client cliente chofer conducteur fuse fuses sicherung fusible battery batterie "
-    "bateria charger phone tool tester lamp light mil all rest result everything engine key ignition now then wiring "
-    "plug connector relay earth ground supply voltage update software")
 _FAR, _MOST_WORDS, _LONGEST_NAME = 30, 4, 40
 _OK = lazily(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
@@ -142,7 +140,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
     led = unknown.led(row, names, not context.builder.snapshot.empty)
     names = wholenames.bracketed(context, row, unknown.joined(row, led, said))
-    names = unknownlists.listed(row, unknown.opening(row, names), said)
+    names = slots.filled(context.names, row, unknown.opening(row, names), said)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])
@@ -195,10 +193,10 @@ def _before_dash(row: Row, before: Clause, clause: Clause) -> Span | None:
     if (before.start and lead[:1] not in (".", ";", "!", "?")) or not name[:1].isupper() or len(name) > _LONGEST_NAME:
         return None
     told = words(small(name))
-    if not 1 <= len(told) <= _MOST_WORDS or any(word in _NO_SUBJECT or word in _NO_UNITS for word, _, _ in told):
+    if not 1 <= len(told) <= _MOST_WORDS or any(word in _NO_SUBJECT for word, _, _ in told):
         return None
     low = small(name).strip()
-    if role_of(low) is not None or phases.find(low) is not None or is_vehicle(low) or _is_message(name):
+    if role_of(low) is not None or phases.find(low) is not None or is_other(low) or _is_message(name):
         return None
     start = before.end - len(name)
     return start, start + len(name.rstrip())
@@ -228,7 +226,9 @@ def says_before(row: Row, at: int) -> bool:
 
 def beside_names(context: Context, row: Row, said: Sequence[Spoken]) -> list[Spoken]:
     """The answers of a row that only the name beside them makes one."""
-    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    if not likewise.may_tell(row.low):
+        return []
+    names = slots.devices(row, [(start, end) for start, end, _ in context.names.find(row.low)])
     return likewise.told(row.low, names, said, [code.start for code in row.finds.codes])
 
 
@@ -285,7 +285,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is not None and ": " in text:
         # "After clearing: the cab shows": what stands before the colon is no part of the name.
         text = text[text.rindex(": ") + 2 :]
-    text = _NEITHER.sub("", text)
+    text = _NEITHER.sub("", _THE_ONE.sub("", text))
     printed = tidy(without_links(text) if says is None else strip_links(untried(text)))
     if not printed and says is not None and text.rstrip()[-3:].lower() == "ecu":
         # "In the ECU I get P0562"
@@ -319,7 +319,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if context.names.score(printed) < 60.0:
         if any(name[0] < min(facts) for name in clause.names) or (clause.names and not is_subject(small(printed))):
             return None
-        if phases.find(small(printed)) is not None or is_vehicle(small(printed)):
+        if phases.find(small(printed)) is not None or is_other(small(printed)):
             return None
         if says is None and (clause.names or not unknown.ends_as_name(printed)):
             return None

@@ -10,7 +10,7 @@ HVAC did what the radio did.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import Spoken
@@ -39,9 +39,10 @@ _NEITHER = lazily(r"(?<![a-z])(?:neither|weder|ni)\s(?:(?:of )?(?:the|der|die|da
 _NOR = lazily(r"\s(?:nor|noch|ni)\s(?:(?:the|der|die|das|den|le|la|el)\s|l')?")
 _TALKS = lazily(
     r"\s(?:(?:module|unit|ecu|will|would|could|can|did|does|do|is|are|was|were|wants? to|ever|"
-    r"actually|se|sich|me)\s){0,3}"
+    r"actually|se|sich|me|ne)\s){0,3}"
     r"((?:talk|answer|respond|repl(?:y|ie)|communicat|connect|wake|speak|come up|show up|online|reachable|"
-    r"antwort|meld|reagier|erreichbar|respond|contest)[a-z]*(?: (?:to (?:me|us|the tool|anything)|up|sich))?)(?![a-z])"
+    r"antwort|meld|reagier|erreichbar|repond|communiqu|contest)[a-z]*"
+    r"(?: (?:to (?:me|us|the tool|anything)|up|sich))?)(?![a-z])"
 )
 _HAS_ANY = lazily(
     r"\s((?:has|have|had|got|hat|haben|tiene|tienen) (?:any |got any )?(?:codes?|faults?|dtcs?|anything|fehler|"
@@ -61,10 +62,10 @@ _HINTS = ("but not",
 _NEAR = 70
 
 
-def told(low: str, names: Iterable[tuple[int, int]], hits: Sequence[Spoken], codes: Sequence[int] = ()) -> list[Spoken]:
+def told(low: str, names: Sequence[tuple[int, int]], hits: Sequence[Spoken], codes: Sequence[int] = ()) -> list[Spoken]:
     """Those answers of a sentence in small letters, from left to right; ``names`` are the places of its names, ``hits``
     the answers that its wordings tell, ``codes`` where its codes start."""
-    if not any(hint in low for hint in _HINTS):
+    if not may_tell(low):
         return []
     found: list[Spoken] = []
     for start, end in names:
@@ -90,7 +91,12 @@ def told(low: str, names: Iterable[tuple[int, int]], hits: Sequence[Spoken], cod
     return [new for new in found if not any(hit.start < new.end and new.start < hit.end for hit in hits)]
 
 
-def _neither(low: str, names: Iterable[tuple[int, int]]) -> list[Spoken]:
+def may_tell(low: str) -> bool:
+    """Whether a sentence has a word that such answers have."""
+    return any(hint in low for hint in _HINTS)
+
+
+def _neither(low: str, names: Sequence[tuple[int, int]]) -> list[Spoken]:
     """The answers that "neither ... nor" gives of two names or more."""
     found: list[Spoken] = []
     listed = False
@@ -106,4 +112,4 @@ def _neither(low: str, names: Iterable[tuple[int, int]]) -> list[Spoken]:
     return found
 
 
-__all__ = ["told"]
+__all__ = ["may_tell", "told"]

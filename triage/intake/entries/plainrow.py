@@ -151,7 +151,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
     engine's state alone, the rest of a description in its own column."""
     if ownanswer.read(context, row, at):
         return True
-    if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
+    if (remarks.is_remark(row.text, row.low) and not beside_names(context, row, ())
+            and context.names.score(tidy(row.text)) < 60.0):
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
         told = context.facts.take(row.text, row.low) is not None
@@ -320,8 +321,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         return
     if metarow.is_freeze_head(row.low):
         context.in_freeze_frame = context.builder.code is not None
-        if context.open_code is None:
-            context.open_code = context.builder.code
+        context.open_code = context.open_code or context.builder.code
         continuation.stored(context, row)
         return
     if context.live_data and not surely and livevalues.reading(context, row):

@@ -11,7 +11,7 @@ from bisect import bisect_right
 from itertools import pairwise
 
 from triage.intake.codes.finds import Found
-from triage.intake.entries import deeds
+from triage.intake.entries import deeds, slots
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
 from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
@@ -160,13 +160,20 @@ def is_prose(context: Context, row: Row) -> bool:
         return behind or _leads_in(row, row.finds.codes[-1])
     if any(deed.what in ("cleared", "drove") for deed in phases.events(row.low[: first.start])):
         return _PARTED.search(row.low[: first.start]) is not None
+    return _tells_before(row, first)
+
+
+def _tells_before(row: Row, first: Found) -> bool:
+    """Whether a verb, many words, or an answer ("Whatever it is did not answer, ABS C0035") stand before a code."""
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
-    return any(word in _VERBS for word in lead) or len(lead) > 5
+    return any(word in _VERBS for word in lead) or len(lead) > 5 or any(
+        hit.end < first.start and not hit.doubtful for hit in answers_in(row))
 
 
 def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
     """The names of modules in a row, with those unknown ones that its codes lead to."""
-    return unknown.led(row, subjects_of(context, row), not context.builder.snapshot.empty)
+    names = unknown.led(row, subjects_of(context, row), not context.builder.snapshot.empty)
+    return slots.filled(context.names, row, names, ())
 
 
 def _runs_between(row: Row) -> bool:

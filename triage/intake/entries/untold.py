@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Sequence
 
+from triage.intake.entries import slots
 from triage.intake.entries.clauses import Clause, clauses_of
 from triage.intake.entries.subjects import is_through, says_behind
 from triage.intake.lines.row import Row
@@ -16,7 +17,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
-from triage.intake.said.answers import Spoken, takes_object
+from triage.intake.said.answers import Spoken
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CONTACT, MUTE
 
@@ -48,11 +49,6 @@ _HAS_IT = lazily(
     r"(?: (?:back|again|still|now|too|wieder))?(?=\s*(?:[.,;!)]|$))")
 _OPENS = lazily(r"(?:^|[.,;:!?(]|(?<![a-z])(?:and|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s|l')?$")
 _ENDS = lazily(r"\s*(?:$|[.,;!?)])")
-#: What is no module that could not be reached.
-_THEM = word_set(
-    "it them him her us me you anyone anybody anything owner customer vehicle car van bus tool again today yesterday "
-    "these those following modules"
-)
 _LONGEST = 100
 
 
@@ -110,9 +106,10 @@ def _told(row: Row, clause: Clause, names: Sequence[Span], behind_code: bool) ->
 
 def unheard(context: Context, row: Row, hit: Spoken, clauses: list[Clause]) -> None:
     """A warning where something that nobody knows did not answer ("cannot reach the vdm")."""
-    end = clauses[bisect_right(clauses, hit.start, key=lambda clause: clause.start) - 1].end
-    behind = words(row.low[hit.end : end])
-    if hit.answer == "silent" and takes_object(row.low, hit) and behind and behind[-1][0] not in _THEM:
+    names = [name for clause in clauses for name in clause.names]
+    said = [other for clause in clauses for other in clause.answers]
+    if hit.answer == "silent" and slots.unfilled(row, names, said, hit):
+        end = clauses[bisect_right(clauses, hit.start, key=lambda clause: clause.start) - 1].end
         context.builder.notice(
             "warning",
             "something did not answer here, and no module of its name is known: write the name in capital letters, or "

@@ -29,18 +29,14 @@ from triage.intake.words.vocabulary import STATES
 #: What ends the list of a sentence, and what parts its pieces.
 _ENDS = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?;:()\[\]\n]|\s-+(?=\s)|(?<![a-z])(?:but|while|aber|mais|pero)\s")
 _JOINTS = lazily(r",|(?<=\s)(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|&)(?=\s)")
-_LEADING = LEADS | word_set(
+LEADING = LEADS | word_set(
     "the a an both any either neither all also now then next der die das den le la l les el los las un une auch "
     "beide both")
 #: No name of a module that nobody knows holds one of these.
-_NO_NAME = (SAYS | LEADS | AND | word_set(
+NO_NAME = (SAYS | LEADS | AND | word_set(
     "or oder noch ou ni o not no nor the then when after before during again today yesterday now still also only all "
     "any it they them that which who first last later there here so as if did do does will would could can cannot rest "
     "others other same twice nothing none everything everybody nobody")) - word_set("a de del du en m la le set log")
-#: What has codes as a whole, or what reads them.
-_VEHICLES = word_set(
-    "van car truck lorry vehicle bus minibus coach tractor pickup trailer machine scan scanner tool tester report "
-    "readout auto wagen fahrzeug traktor voiture vehicule camion tracteur coche vehiculo")
 #: So sure is a text that it is a name where only its words stand beside one.
 _SURE = 85.0
 #: What stands around the second name of a module.
@@ -109,7 +105,7 @@ def _stretched(context: Context, row: Row, names: Sequence[Span], said: Sequence
 def _is_beside(row: Row, word: tuple[str, int, int], other: tuple[str, int, int], taken: bytearray) -> bool:
     """Whether a word that is free stands right beside another and may be part of a name."""
     gap = row.low[min(word[2], other[2]) : max(word[1], other[1])]
-    return gap == " " and not taken[word[1]] and word[0] not in _NO_NAME and word[0] not in _LEADING
+    return gap == " " and not taken[word[1]] and word[0] not in NO_NAME and word[0] not in LEADING
 
 
 def _within(names: Sequence[Span], piece: _Piece) -> list[Span]:
@@ -161,7 +157,7 @@ def _start_of(hit: Spoken) -> int:
 def _core(row: Row, start: int, end: int) -> Span | None:
     """The place of what is left of a piece behind the words that lead to it."""
     parts = [(word, first, last) for word, first, last in words(row.low[start:end])]
-    at = next((at for at, (word, _, _) in enumerate(parts) if word not in _LEADING), len(parts))
+    at = next((at for at, (word, _, _) in enumerate(parts) if word not in LEADING), len(parts))
     if at == len(parts):
         return None
     first, last = start + parts[at][1], start + parts[-1][2]
@@ -188,7 +184,7 @@ def _is_whole(context: Context, row: Row, piece: _Piece) -> bool:
     """Whether a piece of a list is one name with more words than the name, or names, that the tables know in it."""
     text = row.text[piece.start : piece.end]
     found = words(row.low[piece.start : piece.end])
-    if len(text) > _LONGEST or len(found) > _MOST_WORDS or any(word in _NO_NAME for word, _, _ in found):
+    if len(text) > _LONGEST or len(found) > _MOST_WORDS or any(word in NO_NAME for word, _, _ in found):
         return False
     return not joined(text, context.names) and context.names.score(tidy(text)) >= 60.0
 
@@ -226,7 +222,7 @@ def _is_alias(context: Context, row: Row, found: Sequence[Span], start: int, ali
         return False
     text = alias[1]
     parts = [word for word, _, _ in words(text)]
-    if len(parts) > _SHORT or spoken(text) or STATES.find(text) or any(word in _NO_NAME for word in parts):
+    if len(parts) > _SHORT or spoken(text) or STATES.find(text) or any(word in NO_NAME for word in parts):
         return False
     first = row.low[start : alias.start()].split()
     initials = "".join(word[0] for word in first)
@@ -242,13 +238,7 @@ def _is_alias(context: Context, row: Row, found: Sequence[Span], start: int, ali
 def is_subject(low: str) -> bool:
     """Whether words before a verb may be the name of a module that nobody knows: few, and none that no name has."""
     found = [word for word, _, _ in words(low)]
-    return 0 < len(found) <= _SHORT and not any(word in _NO_NAME or word in _LEADING for word in found)
-
-
-def is_vehicle(low: str) -> bool:
-    """Whether words before a verb name what has codes as a whole, or what reads them ("the van has U0100")."""
-    found = words(low)
-    return bool(found) and found[-1][0] in _VEHICLES
+    return 0 < len(found) <= _SHORT and not any(word in NO_NAME or word in LEADING for word in found)
 
 
 def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -> Span | None:
@@ -261,13 +251,13 @@ def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -
         word = row.text[start:end].upper()
         short = len(parts) == 1 and known == size - 1 and (
             (size > 2 and unknown.is_short(word)) or (size > 1 and word == "ECU"))
-        return (start, end) if short and parts[0][0] not in _NO_NAME and not has_digit(row.text[start:end]) else None
+        return (start, end) if short and parts[0][0] not in NO_NAME and not has_digit(row.text[start:end]) else None
     if not any("a" <= char <= "z" for char in row.text):
         return None
     short = unknown.is_short(row.text[start:end]) or ((listed or piece.opens) and row.text[start:end] == "ECU")
-    if short and all(word in _NO_NAME for word, _, _ in parts[1:]):
+    if short and all(word in NO_NAME for word, _, _ in parts[1:]):
         return start, end
-    while parts and parts[-1][0] in _NO_NAME:
+    while parts and parts[-1][0] in NO_NAME:
         # "... the Bay module K at all"
         parts = parts[:-1]
     end = piece.start + parts[-1][2] if parts else piece.start
@@ -282,11 +272,11 @@ def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -
         return None
     if not (led and any(kind) and not all(kind)) and (not listed or (piece.opens and not led)):
         return None
-    if text.isupper() or has_digit(text) or len(text) > _LONGEST or any(word in _NO_NAME for word, _, _ in parts):
+    if text.isupper() or has_digit(text) or len(text) > _LONGEST or any(word in NO_NAME for word, _, _ in parts):
         return None
     if spoken(low) or STATES.find(low) or phases.find(low) is not None or engine_state.spans(low):
         return None
     return piece.start, end
 
 
-__all__ = ["bracketed", "is_subject", "is_vehicle", "mended"]
+__all__ = ["LEADING", "NO_NAME", "bracketed", "is_subject", "mended"]

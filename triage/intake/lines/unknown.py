@@ -21,17 +21,15 @@ from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import states
-from triage.intake.said.answers import Spoken, spoken, takes_object
-from triage.intake.words.module_words import FILLERS
+from triage.intake.said.answers import Spoken, spoken
+from triage.intake.words.device_words import KINDS, is_device
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, VERBS
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
 
-#: Names of modules end, or begin, with one of these.
-KINDS = FILLERS | word_set("electronics electronic controller computer box elektronik electronique electronica")
 #: Which one is meant was said before.
-_NOT_NAMED = KINDS | word_set(
+NOT_NAMED = KINDS | word_set(
     "the whole complete entire other same this that each every any all my our its new old of in")
 _AND = r"(?:\s?,\s?(?:(?:and|und|et|y|or|oder|ou|o|nor|noch|ni)\s)?|\s(?:and|und|et|y|or|oder|ou|o|nor|noch|ni|&)\s)"
 _THE = r"(?:(?:the|der|die|das|dem|den|le|la|el)\s)?"
@@ -262,7 +260,7 @@ def ends_as_name(text: str) -> bool:
     (True, False, False)
     """
     found = plain_words(small(text).removeprefix("the "))
-    return 1 < len(found) <= _LONGEST_SIDE and found[-1] in KINDS and _NOT_NAMED.isdisjoint(found[:-1])
+    return 1 < len(found) <= _LONGEST_SIDE and found[-1] in KINDS and NOT_NAMED.isdisjoint(found[:-1])
 
 
 def answers(text: str, score: Callable[[str], float]) -> bool:
@@ -270,12 +268,13 @@ def answers(text: str, score: Callable[[str], float]) -> bool:
     ("cannot reach the vdm"), or of one that is like a listed name ("bodymodule doesn't answer")."""
     low = small(text)
     said = spoken(low)
-    if any(hit.answer == "silent" and takes_object(low, hit) for hit in said):
+    if any(hit.answer == "silent" and not hit.doubtful for hit in said):
         return True
     if said and any(is_short(word.strip(".,;:()")) for word in text.split()[:_WORDS]):
         return True
-    if said and text.startswith("The ") and not KINDS.isdisjoint(plain_words(low[: said[0].start])):
-        # "The Mast unit did not answer"
+    if any(is_device(word) for hit in said for word in (
+            *plain_words(low[: hit.start])[-_LONGEST_SIDE:], *plain_words(low[hit.end :])[: _LONGEST_SIDE + 1])):
+        # "The mast unit did not answer", "no link to the mast unit"
         return True
     return bool(said) and bool(name := tidy(text[: said[0].start])) and score(name) >= 60.0
 
@@ -294,5 +293,6 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
 
 
 __all__ = [
-    "KINDS", "NO_NAMES", "answers", "dashed", "ends_as_name", "is_one_of_short", "is_short", "joined", "led", "opening",
+    "KINDS", "NOT_NAMED", "NO_NAMES", "answers", "dashed", "ends_as_name", "is_one_of_short", "is_short", "joined",
+    "led", "opening",
 ]
