@@ -4,7 +4,7 @@ and sentences are invented; the wordings are common practice."""
 from __future__ import annotations
 
 import pytest
-from reads import printed
+from reads import printed, scans
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -267,3 +267,8 @@ def test_what_may_be_a_module_and_was_left_out_is_told(said: str) -> None:
     notices = read_text(HEADS["en"] + said, load()).notices
     assert [notice.severity for notice in notices if notice.message.startswith("something did not answer")] == [
         "warning"]
+
+
+def test_the_side_behind_a_device_and_short_names_in_a_list() -> None:
+    text = "The PNQ and ABS have U0100 stored. Nothing stored in the belt retractor left. Radio silent.\n"
+    assert scans(text) == [" | PNQ: U0100 stored; ABS: U0100 stored; belt retractor left: clean; Radio: silent"]

@@ -140,6 +140,9 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
         parted = inside[0][0] == span[0] and names.abbreviates(first.lower()) and (len(first) < 4 or first.isupper())
         whole = device and (free or parts[-1] in _OF_A_PART) and not parted
         return whole or (len(inside) == 1 and names.score(row.text[slice(*span)]) >= _SURE)
+    if hit is None and nearest is False and _ARTICLE.search(row.low, max(0, span[0] - 6), span[0]) is not None and (
+            unknown.is_one_of_short(row.text[slice(*span)])):
+        return True  # "The PNQ and the ABS both show U0100"
     if hit is None or hit.doubtful:
         bare = hit is not None and (row.low[hit.start : hit.end] in _FLAT or (
             hit.answer == "clean" and parts[-1] in BEHIND_NAMES))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.words.answerwords import UNIT
-from triage.intake.words.module_words import FILLERS
+from triage.intake.words.module_words import FILLERS, SIDES
 from triage.intake.words.work_words import PARTS
 
 #: Names of modules end, or begin, with one of these.
@@ -19,7 +19,8 @@ _DEVICES = KINDS | UNIT - word_set("address adresse") | word_set("""
     trackers logger loggers recorder counter counters array sensor sensors hub hubs node nodes reader readers printer
     panel panels pad keypad joystick console terminal transmitter receiver transceiver antenna beacon router modem
     bridge gateway switchboard dispenser compressor blower fan valve valves feeder conveyor crane ramp platform awning
-    scale scales weigher inverter converter radar lidar clock timer server dock interface amplifier
+    scale scales weigher inverter converter radar lidar clock timer server dock interface amplifier retractor
+    tensioner pretensioner
     antrieb stellantrieb steller stellmotor aktor aktuator pumpe heizung winde kamera bildschirm anzeige platine
     zahler zaehler schreiber leser lesegerat waage geber sensoren knoten verteiler drucker sender empfanger empfaenger
     konsole bedienteil regler rechner geblase kompressor lufter ventil wandler schnittstelle
@@ -80,7 +81,9 @@ _LONGEST_END = 4
 
 
 def _heads(parts: tuple[str, ...]) -> tuple[str, ...]:
-    """The word that says what a phrase is, behind or before those that say which."""
+    """The word that says what a phrase is, behind or before those that say which, and before its side."""
+    while len(parts) > 1 and parts[-1] in SIDES:
+        parts = parts[:-1]
     at = next((at for at, word in enumerate(parts) if at and word in _OF), len(parts))
     return (parts[at - 1], parts[0]) if at < len(parts) else parts[-1:]
 
