@@ -54,7 +54,7 @@ def print_trace(file: Path, beside: Beside, *, as_json: bool = False, picture: P
         session, told = session_from_files(beside.scans, None, None, None, None, strict=False)
         notices += told
     context = _context(trace, beside, session)
-    parts = segments(trace, context.nominal)
+    parts = segments(trace, context.nominal, context.runs)
     found = findings(trace, parts, context)
     placed = snapshot_findings(trace, session.snapshots, nominal=context.nominal) if session else []
     if picture is not None:

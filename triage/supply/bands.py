@@ -66,6 +66,11 @@ def load_test_limit(temperature_c: float | None) -> float:
     return interpolate(series("load test lowest by temperature"), 20.0 if temperature_c is None else temperature_c)
 
 
+def load_test_end() -> float:
+    """The lowest temperature of the load test's table (degrees Celsius); below it the maker's figure counts."""
+    return series("load test lowest by temperature")[0][0]
+
+
 def charging_high(system: int, temperature_c: float | None) -> float:
     """The voltage above which charging is overcharging, for a battery at ``temperature_c`` (volts).
 

@@ -23,11 +23,10 @@ class Crank(NamedTuple):
     plateau: float
 
 
-def find_cranks(pieces: list[Piece], signal: Signal) -> list[Crank]:
-    """Every crank in a row of pieces, in order."""
+def find_cranks(pieces: list[Piece], signal: Signal, *, running: bool = False) -> list[Crank]:
+    """Every crank in a row of pieces, in order; ``running``: an engine has run before them."""
     cranks: list[Crank] = []
     at = 0
-    running = False
     while at < len(pieces):
         before = pieces[at - 1] if at else None
         crank = _crank_at(pieces, at, before, signal, running)
@@ -78,6 +77,9 @@ def _crank_at(pieces: list[Piece], at: int, before: Piece | None, signal: Signal
     if after is not None and abs(after.first - level) <= 0.2 * signal.unit and not _looks_cranked(
             signal, start, end, plateau) and (span > 5.0 or plateau > 10.8 * signal.unit):
         return None  # a flat dip that is long or shallow, and back to the level: a consumer
+    if running and level - plateau < 1.5 * drop and (
+            end - start < 4 * signal.size or not _looks_cranked(signal, start, end, plateau)):
+        return None  # an engine has run: without a starter's shape it takes a starter's depth
     back = after is not None and max(after.level, after.last) >= signal.limit("undercharge below")
     fed = level >= signal.limit("charging lowest") and (back or after is None)
     if fed and (running or not _looks_cranked(signal, start, end, plateau)):

@@ -31,7 +31,7 @@ class Cycle(NamedTuple):
 
 
 @dataclass(slots=True)
-class _Phase:
+class Phase:
     """One stay at a turning level: pieces ``first`` to ``last`` (included)."""
 
     first: int
@@ -42,11 +42,11 @@ class _Phase:
 
 def find_cycles(pieces: list[Piece], signal: Signal) -> list[Cycle]:
     """Every stretch of cycling, in order, not overlapping."""
-    phases = _phases(pieces, signal.limit("cycling swing least"))
+    phases = phases_of(pieces, signal.limit("cycling swing least"))
     cycles: list[Cycle] = []
     at = 0
     while at + 4 < len(phases):
-        end = _run(phases, at, signal)
+        end = run_of(phases, at, signal)
         cycle = _measure(pieces, phases[at:end], signal) if end - at >= 5 else None
         if cycle is None:
             at += 1
@@ -56,11 +56,11 @@ def find_cycles(pieces: list[Piece], signal: Signal) -> list[Cycle]:
     return _apart(cycles)
 
 
-def _phases(pieces: list[Piece], swing: float) -> list[_Phase]:
+def phases_of(pieces: list[Piece], swing: float) -> list[Phase]:
     """The piece levels as turns up and down of ``swing`` and more (the last phase is what is left)."""
     if not pieces:
         return []
-    phases: list[_Phase] = []
+    phases: list[Phase] = []
     start, extreme, rising = 0, 0, None
     for k in range(1, len(pieces)):
         step = pieces[k].level - pieces[extreme].level
@@ -80,16 +80,16 @@ def _phases(pieces: list[Piece], swing: float) -> list[_Phase]:
     return phases
 
 
-def _phase(pieces: list[Piece], first: int, last: int, high: bool) -> _Phase:
+def _phase(pieces: list[Piece], first: int, last: int, high: bool) -> Phase:
     """A phase with the level of its longest piece, of those on the side to which it turns."""
     row = pieces[first:last + 1]
     middle = 0.5 * (min(piece.level for piece in row) + max(piece.level for piece in row))
     turned = [piece for piece in row if (piece.level >= middle if high else piece.level <= middle)]
     longest = max(turned, key=lambda piece: piece.end - piece.start)
-    return _Phase(first, last, longest.level, high)
+    return Phase(first, last, longest.level, high)
 
 
-def _run(phases: list[_Phase], at: int, signal: Signal) -> int:
+def run_of(phases: list[Phase], at: int, signal: Signal) -> int:
     """The phase after the last one that belongs to a run from phase ``at`` on.
 
     The inner phases must keep to two levels; the first and the last only lead in and out, at any level.
@@ -104,7 +104,7 @@ def _run(phases: list[_Phase], at: int, signal: Signal) -> int:
     return min(end + 1, len(phases))
 
 
-def _measure(pieces: list[Piece], run: list[_Phase], signal: Signal) -> Cycle | None:
+def _measure(pieces: list[Piece], run: list[Phase], signal: Signal) -> Cycle | None:
     """Levels, edges, period and duty of a run of phases; None where it is no regular square wave."""
     inner = run[1:-1] or run
     lows = [p.level for p in inner if not p.high] or [p.level for p in run if not p.high]
@@ -129,7 +129,7 @@ def _measure(pieces: list[Piece], run: list[_Phase], signal: Signal) -> Cycle | 
     return Cycle(start, end, low, high, period, up / (up + down), tuple(edges))
 
 
-def _edges(pieces: list[Piece], run: list[_Phase], middle: float) -> list[int]:
+def _edges(pieces: list[Piece], run: list[Phase], middle: float) -> list[int]:
     """The samples at which one phase ends and the next begins, where the two lie on either side of ``middle``."""
     edges: list[int] = []
     for before, after in pairwise(run):
@@ -165,12 +165,16 @@ def _trimmed(edges: list[int], signal: Signal) -> list[int]:
 
 
 def _two_levels(values: Array, low: float, high: float) -> bool:
-    """Whether the values keep to two levels: apart by five scatters and more, little in between."""
-    swing = high - low
+    """Whether the values keep to two levels: apart by five scatters and more, little in between.
+
+    The scatter of each half is taken about its own median: about the tops of a sine wave it would look too small.
+    """
     middle = 0.5 * (low + high)
     below, above = values[values < middle], values[values >= middle]
     if not len(below) or not len(above):
         return False
+    low, high = float(np.median(below)), float(np.median(above))
+    swing = high - low
     scatter = 1.4826 * max(float(np.median(np.abs(below - low))), float(np.median(np.abs(above - high))))
     between = float(np.mean(np.abs(values - middle) < 0.2 * swing))
     return swing >= 5.0 * scatter and between <= 0.25
@@ -204,7 +208,7 @@ def _are_cranks(times: Array, low: float, high: float, signal: Signal, rising_fi
     return bool(len(downs) < 8 and np.max(downs) <= signal.limit("crank longest"))
 
 
-def _ends(signal: Signal, pieces: list[Piece], run: list[_Phase], edges: list[int], levels: tuple[float, float],
+def _ends(signal: Signal, pieces: list[Piece], run: list[Phase], edges: list[int], levels: tuple[float, float],
           stays: tuple[float, float], rising_first: bool) -> tuple[int, int]:
     """First and last sample: the edges, and the stays before and after them that are no longer than the others."""
     rising_last = rising_first == (len(edges) % 2 == 1)

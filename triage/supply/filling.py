@@ -61,7 +61,7 @@ def _with_readings(session: Session, trace: Trace, nominal: float) -> Session:
     if not places:
         return session
     added: dict[int, list[Reading]] = {}
-    for end, reading in trace_readings(trace, segments(trace, nominal), context):
+    for end, reading in trace_readings(trace, segments(trace, nominal, context.runs), context):
         number = min((entry for entry in places if entry[0] >= end), default=max(places))[1]
         added.setdefault(number, []).append(reading)
     snapshots = [snapshot.model_copy(update={"readings": [*(snapshot.readings or []), *added[number]]})
@@ -75,7 +75,8 @@ def trace_readings(
     """What ``trace`` measures, as readings, each with the second at which it is known."""
     found: list[tuple[float, Reading]] = []
     for finding in findings(trace, parts, context):
-        end, volts = finding.figures.get("end_s"), finding.figures.get("volts")
+        end = finding.figures.get("end_s")
+        volts = finding.figures.get("to_volts", finding.figures.get("volts"))  # of a fall what it came to
         if not isinstance(end, float) or not isinstance(volts, float):
             continue
         feed = str(finding.figures.get("outside_supply") or context.feed(end - 1e-3, end)[0])

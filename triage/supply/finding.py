@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 Figure = float | str | None
 Feed = Literal["none", "connected", "unknown"]
+_RUNS = ("running", "ready")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,8 @@ class SupplyContext(NamedTuple):
 
     ``outside``: when an outside supply was connected; empty: never; None: nobody said. ``rested_hours``: how long the
     vehicle stood locked before; ``charging_commanded``: whether the engine module sets the charging voltage, None:
-    not known. ``engine`` holds for the whole trace where it is given.
+    not known. ``engine`` holds for the whole trace where it is given; ``engine_at`` is what was known of it at single
+    moments, as (seconds of the trace, engine).
     """
 
     nominal: float = 12.0
@@ -57,11 +59,28 @@ class SupplyContext(NamedTuple):
     engine: Engine | None = None
     rested_hours: float | None = None
     charging_commanded: bool | None = None
+    engine_at: tuple[tuple[float, Engine], ...] = ()
 
     @property
     def system(self) -> int:
         """12 or 24."""
         return system_of(self.nominal)
+
+    @property
+    def runs(self) -> tuple[tuple[float, float], ...]:
+        """When the engine (an electric drive: READY) is known to run, as pairs of seconds of the trace."""
+        if self.engine is not None:
+            return ((float("-inf"), float("inf")),) if self.engine in _RUNS else ()
+        return tuple((at, at) for at, engine in self.engine_at if engine in _RUNS)
+
+    def engine_in(self, start_s: float, end_s: float) -> Engine | None:
+        """What is known of the engine from ``start_s`` to ``end_s``: that it ran where it ran at any moment there.
+
+        That it was off at one moment says nothing of the others.
+        """
+        if self.engine is not None:
+            return self.engine
+        return next((engine for at, engine in self.engine_at if engine in _RUNS and start_s <= at <= end_s), None)
 
     def feed(self, start_s: float, end_s: float) -> tuple[Feed, str]:
         """Whether an outside supply was connected at any time from ``start_s`` to ``end_s``, and which."""

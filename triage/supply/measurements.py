@@ -114,7 +114,7 @@ def running_voltage(volts: float, *, outside: OutsideSupply | None = None, tempe
         return Finding("charging", f"{said} and a {outside} connected: nothing is concluded about charging; take it "
                        "off and measure again", figures, source, "charging", "not tested")
     alone = outside == "none"
-    band = charging_band(volts, system, temperature_c)
+    band = charging_band(round(volts, 2), system, temperature_c)  # judged is what is printed
     early = seconds_since_start is not None and seconds_since_start < wait
     if early and band in ("not charging", "undercharge", "low"):
         return Finding("charging", f"{said}, {seconds_since_start:.0f} s after the start: too early, judge it after "

@@ -174,7 +174,7 @@ def _on_trace(trace: Trace, place: float) -> bool:
 def context_for(trace: Trace, vehicle: Vehicle | None = None, events: Sequence[Event] = (),
                 snapshots: Sequence[Snapshot] = (), *, temperature_c: float | None = None,
                 engine: Engine | None = None, rested_hours: float | None = None) -> SupplyContext:
-    """What a session knows beside the voltages: system, battery, outside supply.
+    """What a session knows beside the voltages: system, battery, outside supply, the engine at its snapshots.
 
     Events and the snapshots on the trace tell what was connected; where neither does, snapshots that all say "none"
     mean that none was.
@@ -183,8 +183,10 @@ def context_for(trace: Trace, vehicle: Vehicle | None = None, events: Sequence[E
     outside = outside_spans(trace, events, snapshots)
     if outside is None and {snapshot.outside_supply for snapshot in snapshots} == {"none"}:
         outside = ()
+    engine_at = tuple((place, snapshot.engine) for snapshot in snapshots if snapshot.engine not in (None, "unknown")
+                      and (place := seconds_at(trace, snapshot.at)) is not None and _on_trace(trace, place))
     return SupplyContext(nominal, (vehicle.battery if vehicle else None) or "unknown", outside, temperature_c, engine,
-                         rested_hours)
+                         rested_hours, engine_at=engine_at)
 
 
 def snapshot_findings(trace: Trace, snapshots: Sequence[Snapshot], *, nominal: float | None = None) -> list[Finding]:

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 
+from triage.supply.bands import load_test_end, load_test_limit
 from triage.supply.finding import Finding
 from triage.supply.measurements import rested_voltage
+from triage.supply.segments import Segment
 from triage.supply.view import View, span_figures, when
+
+if TYPE_CHECKING:
+    from triage.model.verdict import SupplyState
 
 #: The crank limit holds warm; below this the voltage under the starter is lower in a sound battery too (Celsius).
 _WARM = 15.0
@@ -79,27 +86,64 @@ def _crank(view: View, number: int) -> Finding:
     plateau = float(np.median(values[skip:]))
     lowest = float(values.min())
     limit = view.limit("crank plateau warm")
+    feed, what = view.feed(crank)
     figures = span_figures(crank, plateau_volts=round(plateau, 3), lowest_volts=round(lowest, 3),
-                           limit_volts=limit, readings=len(values))
+                           limit_volts=limit, readings=len(values), outside_supply=what or feed)
     source = view.cite("crank plateau warm", "crank spike longest")
     text = f"crank {when(crank)} ({span:.2g} s): plateau {plateau:.2f} V"
     text += f", first dip to {lowest:.2f} V" if interval <= view.limit("trace interval for cranks") else \
         f", lowest reading {lowest:.2f} V (read every {interval:.2g} s: the first dip is not seen)"
-    feed, what = view.feed(crank)
     if feed == "connected":
         return Finding("crank", f"{text}; a {what} was connected: it says nothing about the battery", figures, source,
                        "battery", "not tested")
+    behind = _no_start(view, crank)
     celsius = view.context.temperature_c
     if plateau >= limit:
         return Finding("crank", f"{text}, above the {limit:.1f} V of a warm engine: battery and cables bear the "
-                       "starter", figures, source)
+                       f"starter{behind}", figures, source)
     if celsius is not None and celsius < _WARM:
-        return Finding("crank", f"{text}, below {limit:.1f} V, but that limit holds warm and the battery is at "
-                       f"{celsius:.0f} degrees Celsius: load-test it against the temperature table", figures, source,
-                       "battery", "not tested")
-    return Finding("crank", f"{text}, below {limit:.1f} V: battery flat or worn, cables, or starter; read on "
-                   "the battery posts while it cranks: more there is a cable or ground, as little is the battery or "
-                   "the starter", figures, source, "battery", "failed" if celsius is not None else "not tested")
+        words, state, figure = _cold(view, plateau, celsius)
+        text += f", below {limit:.1f} V, but that limit holds warm: {words}{behind}"
+        return Finding("crank", text, figures | figure, view.cite(
+            "crank plateau warm", "crank spike longest", "load test lowest by temperature", "CCA lowest volts"),
+            "battery", state)
+    text += (f", below {limit:.1f} V: battery flat or worn, cables, or starter; read on the battery posts while it "
+             f"cranks: more there is a cable or ground, as little is the battery or the starter{behind}")
+    return Finding("crank", text, figures, source, "battery", "failed" if celsius is not None else "not tested")
+
+
+def _cold(view: View, plateau: float, celsius: float) -> tuple[str, SupplyState, dict[str, float]]:
+    """What a crank plateau below the warm limit says in the cold: words, state, figures.
+
+    The load test's table holds for half the cold cranking current, which a cold starter may exceed: below its figure
+    a plateau is weak and no proof. What a battery must hold at its full cold cranking current, it must hold always.
+    """
+    pair = view.system / 12.0
+    end, least, ever = load_test_end(), load_test_limit(celsius) * pair, view.limit("CCA lowest volts")
+    at = f"at {celsius:.0f} degrees Celsius"
+    figures = {"temperature_c": celsius, "cold_limit_volts": round(least, 2), "lowest_limit_volts": ever}
+    if celsius < end:
+        borne = "above that" if plateau >= least else "below that, which proves nothing"
+        return (f"{at} there is none, the load test's table ends at {end:.0f} degrees with {least:.1f} V (this is "
+                f"{borne}); colder, the maker's figure counts: load-test it", "not tested", figures)
+    words = f"{at} a battery at half its cold cranking current holds {least:.1f} V by the load test's table"
+    if plateau < ever:
+        return (f"{words}. It is below {ever:.1f} V as well, what a charged battery still holds at its full cold "
+                "cranking current at -18 degrees: battery flat or worn, cables, or starter", "failed", figures)
+    if plateau >= least:
+        return f"{words}; no fault is seen, load-test it", "not tested", figures
+    return (f"{words}; it cranked below that: battery weak, cables, or a starter that takes more: load-test it",
+            "not tested", figures)
+
+
+def _no_start(view: View, crank: Segment) -> str:
+    """That no start is seen behind the last of the cranks, where the trace goes on."""
+    after = [segment for segment in view.segments if segment.start_s >= crank.end_s - 1e-6]
+    started = any(segment.kind in ("crank", "running", "charging", "cycling") for segment in after)
+    if started or not after or view.context.engine_in(crank.end_s, after[-1].end_s) in ("running", "ready"):
+        return ""
+    tries = len(view.of("crank"))
+    return "; no start is seen after it" if tries == 1 else f"; no start is seen after {tries} tries"
 
 
 def sag_rule(view: View) -> list[Finding]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from triage.supply.bands import load_test_end, load_test_limit
 from triage.supply.finding import Finding
 from triage.supply.view import View
 
@@ -24,50 +25,143 @@ def untested_rule(view: View) -> list[Finding]:
 
 
 def decides_rule(view: View) -> list[Finding]:
-    """The one measurement that would decide most, by what stands worst."""
-    charging = {finding.state for finding in view.found if finding.part == "charging"}
-    battery = {finding.state for finding in view.found if finding.part == "battery"}
+    """The one measurement that would decide most, by what was found: the worst finding has its own."""
+    ways = (_too_high, _at_generator, _contact, _crank, _ripple, _steps, _draw, _charging, _battery)
+    return [next((found for way in ways if (found := way(view)) is not None), _asleep(view))]
+
+
+def _alone(view: View) -> str:
+    """How a measurement of the charging begins."""
+    return "with nothing connected" if view.context.outside == () else "take off any outside supply"
+
+
+def _of_charging(view: View, state: str) -> list[Finding]:
+    """The findings in ``state`` about the charging."""
+    return [found for found in view.found if found.part == "charging" and found.state == state]
+
+
+def _too_high(view: View) -> Finding | None:
+    """Overvoltage is the regulator, or a sense wire."""
+    if not any(found.kind == "overvoltage" for found in _of_charging(view, "failed")):
+        return None
+    text = ("engine running, nothing connected: measure at the battery posts and at the generator; alike and still "
+            "too high is the regulator")
+    return _next(text, {"charging_volts": view.limit("charging lowest")}, view.cite("charging lowest"))
+
+
+def _at_generator(view: View) -> Finding | None:
+    """No charging: the generator's output against the battery parts the generator from its cables."""
+    failed = [found for found in _of_charging(view, "failed") if found.kind != "ripple"]
+    proven = _of_charging(view, "proven")
+    dead = [found for found in view.found if found.kind == "not charging"]
+    if not dead and (not failed or proven):
+        return None
+    low, drop = view.limit("charging lowest"), view.limit("drop positive path")
+    text = (f"{_alone(view)}, engine running: measure at the generator's output and from there to the battery's "
+            f"positive post: below {low:.1f} V at the output is the generator, its belt or its control; above "
+            f"{drop:.1f} V from output to post is the cable")
+    if not any(found.state == "failed" for found in dead + failed):
+        text += f"; {low:.1f} V and more on the battery posts says that it charges and the engine was off"
+    return _next(text, {"charging_volts": low, "not_charging_volts": view.limit("not charging below"),
+                        "drop_volts": drop, "wait_s": view.limit("charging judged after")},
+                 view.cite("drop positive path", "charging lowest"))
+
+
+def _contact(view: View) -> Finding | None:
+    """A level no connected battery falls to: the posts while the leads are moved."""
+    weak, charging = view.limit("crank plateau warm"), view.limit("undercharge below")
+    if not any(found.kind == "cycling" and float(found.figures["low_volts"] or weak) < weak
+               and float(found.figures["high_volts"] or 0.0) >= charging
+               and found.figures["outside_supply"] in ("none", "unknown") for found in view.found):
+        return None
+    text = ("the voltage on the battery posts while terminals, grounds and the meter's leads are moved by hand: "
+            "steady there means that the contact is lost behind the posts")
+    return _next(text, {"low_limit_volts": weak}, view.cite("crank plateau warm"))
+
+
+def _crank(view: View) -> Finding | None:
+    """A low crank plateau: the battery by its load test, the starter's cables by their drop."""
+    low = [(found, float(limit)) for found in view.found if found.kind == "crank" and found.part == "battery"
+           and (limit := found.figures.get("cold_limit_volts") or found.figures["limit_volts"])
+           and found.figures["outside_supply"] in ("none", "unknown")]
+    least = max((limit for found, limit in low if float(found.figures["plateau_volts"] or limit) < limit), default=None)
+    if least is None:
+        return None
+    ground, positive = view.limit("drop ground path"), view.limit("drop positive path")
+    text = (f"read on the battery posts while it cranks: below {least:.1f} V there is the battery or the starter: "
+            f"{_load_test(view)}; more is a cable or ground: then measure the drop along each, {ground:.1f} V on the "
+            f"ground path and {positive:.1f} V on the feed at most")
+    return _next(text, {"crank_limit_volts": least}, view.cite(
+        "crank plateau warm", "drop ground path", "drop positive path", "load test seconds"))
+
+
+def _load_test(view: View) -> str:
+    """The load test of the battery, at its temperature where that is known."""
+    celsius = view.context.temperature_c
+    least, at = load_test_limit(celsius), 20.0 if celsius is None else min(celsius, 20.0)
+    pair = "each battery of the pair alone" if view.system == 24 else "the battery"
+    end = load_test_end()
+    at_words = f"{at:.0f} degrees Celsius" if at >= end else f"{end:.0f} degrees Celsius, where the table ends"
+    return (f"charge {pair} fully, let it rest, then load-test it: half the cold cranking current for 15 s, at least "
+            f"{least:.1f} V at {at_words}")
+
+
+def _ripple(view: View) -> Finding | None:
+    """Ripple: AC volts under load, then the diodes."""
+    suspect, bad = view.limit("ripple suspect"), view.limit("ripple bad")
+    if not any(found.kind == "ripple" and float(found.figures["volts_ac"] or 0.0) >= suspect for found in view.found):
+        return None
+    text = (f"{_alone(view)}, engine at about 1500 revolutions a minute, blower and high beam on: AC volts between the "
+            f"battery posts: above {bad:.1f} V AC test the generator's diodes (diode test, or its current on a "
+            f"scope: one pulse in the row is missing), below {suspect:.1f} V AC they are sound")
+    return _next(text, {"suspect_volts_ac": suspect, "bad_volts_ac": bad}, view.cite("ripple suspect", "ripple bad"))
+
+
+def _steps(view: View) -> Finding | None:
+    """Charging in long steps: what was asked for beside what came."""
+    if not any("steps" in found.figures for found in view.found) or _of_charging(view, "proven"):
+        return None
+    low = view.limit("charging lowest")
+    text = (f"{_alone(view)}, engine running: read the commanded charging voltage (or current) beside the voltage at "
+            f"the battery, lamps and blower on: alike is charging as told; {low:.1f} V and more asked for and not "
+            "there is the generator or its cables")
+    return _next(text, {"charging_volts": low}, view.cite("commanded charging rests to", "charging lowest"))
+
+
+def _draw(view: View) -> Finding | None:
+    """A rest that falls: the key-off draw."""
+    if not any(found.kind == "falling rest" for found in view.found):
+        return None
+    text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: more than "
+            f"{view.limit('key-off draw'):.0f} mA is a draw to be found branch by branch; with less, load-test the "
+            "battery once it is charged")
+    return _next(text, {}, view.cite("key-off draw"))
+
+
+def _charging(view: View) -> Finding | None:
+    """Charging that nothing proves or fails."""
+    if not view.of("cycling", "charging", "running") or _of_charging(view, "proven"):
+        return None
     low, high = view.limit("charging lowest"), view.limit("charging highest warm")
     dead, wait = view.limit("not charging below"), view.limit("charging judged after")
-    volts = {"charging_volts": low, "not_charging_volts": dead, "wait_s": wait}
-    if "failed" in charging and "proven" not in charging:
-        over = any(f.kind == "overvoltage" for f in view.found if f.state == "failed")
-        text = "engine running, nothing connected: " + (
-            "measure at the battery posts and at the generator; alike and still too high is the regulator" if over else
-            f"measure from the generator's output to the battery's positive post; above "
-            f"{view.limit('drop positive path'):.1f} V is the cable, less is the generator or its control")
-        return [_next(text, volts, view.cite("drop positive path", "charging lowest"))]
-    weak = view.limit("crank plateau warm")
-    if any(f.kind == "cycling" and float(f.figures["low_volts"] or weak) < weak
-           and f.figures["outside_supply"] in ("none", "unknown") for f in view.found):
-        text = ("the voltage on the battery posts while terminals, grounds and the meter's leads are moved by hand: "
-                "steady there means that the contact is lost behind the posts")
-        return [_next(text, {"low_limit_volts": weak}, view.cite("crank plateau warm"))]
-    if any(f.kind == "crank" and float(f.figures["plateau_volts"] or weak) < weak and f.part == "battery"
-           and f.figures.get("limit_volts") for f in view.found) and view.context.temperature_c is None:
-        text = (f"read on the battery posts while it cranks: below {weak:.1f} V there is the battery or the starter, "
-                f"more is a cable or ground: then measure the drop along each, {view.limit('drop ground path'):.1f} V "
-                f"on the ground path and {view.limit('drop positive path'):.1f} V on the feed at most")
-        return [_next(text, {"crank_limit_volts": weak}, view.cite("crank plateau warm", "drop ground path",
-                                                                  "drop positive path"))]
-    if any(f.kind == "falling rest" for f in view.found):
-        text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: more than "
-                f"{view.limit('key-off draw'):.0f} mA is a draw to be found branch by branch; with less, load-test the "
-                "battery once it is charged")
-        return [_next(text, {}, view.cite("key-off draw"))]
-    if view.of("cycling", "charging", "running") and "proven" not in charging:
-        off = "with nothing connected, " if view.context.outside == () else "take off any outside supply, "
-        text = (f"{off}run the engine (an electric drive: READY) for {wait:.0f} s and more, and measure at the "
-                f"battery: {low:.1f} to {high:.1f} V is charging, below {dead:.1f} V is not")
-        return [_next(text, volts, view.cite("charging lowest", "not charging below", "charging judged after"))]
-    if "proven" not in battery:
-        pair = " each battery of the pair alone" if view.system == 24 else " the battery"
-        text = (f"charge{pair} fully, let it rest, then load-test it: half the cold cranking current for 15 s, at "
-                f"least {view.limit('load test lowest by temperature') * 12 / view.system:.1f} V at 20 degrees Celsius")
-        return [_next(text, {}, view.cite("load test seconds", "rest hours least"))]
+    text = (f"{_alone(view)}, run the engine (an electric drive: READY) for {wait:.0f} s and more, and measure at the "
+            f"battery: {low:.1f} to {high:.1f} V is charging, below {dead:.1f} V is not")
+    return _next(text, {"charging_volts": low, "not_charging_volts": dead, "wait_s": wait},
+                 view.cite("charging lowest", "not charging below", "charging judged after"))
+
+
+def _battery(view: View) -> Finding | None:
+    """A battery that nothing proves."""
+    if any(found.part == "battery" and found.state == "proven" for found in view.found):
+        return None
+    return _next(_load_test(view), {}, view.cite("load test seconds", "rest hours least"))
+
+
+def _asleep(view: View) -> Finding:
+    """With battery and charging proven, the draw is left."""
     text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: "
             f"{view.limit('key-off draw'):.0f} mA and less passes")
-    return [_next(text, {}, view.cite("key-off draw"))]
+    return _next(text, {}, view.cite("key-off draw"))
 
 
 def _next(text: str, figures: dict[str, float], source: str) -> Finding:

@@ -10,17 +10,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
 
 from triage.supply.cranks import Crank, find_cranks
 from triage.supply.cycling import Cycle, find_cycles
+from triage.supply.drives import by_drive
 from triage.supply.labels import Around, Kind, Named, name_all
 from triage.supply.limits import limit, system_of
 from triage.supply.pieces import Piece, Signal, drop_strays, make_piece, pieces_of, signal_of
 from triage.supply.stretches import stretches_of
 from triage.supply.trace import Trace
+from triage.supply.waves import without_waves
 
 
 class Segment(NamedTuple):
@@ -48,9 +51,11 @@ def guess_nominal(trace: Trace) -> float:
     return 24.0 if middle >= limit("24 V system from") else 12.0
 
 
-def segments(trace: Trace, nominal: float | None = 12.0) -> list[Segment]:
+def segments(trace: Trace, nominal: float | None = 12.0,
+             runs: Sequence[tuple[float, float]] = ()) -> list[Segment]:
     """The segments of ``trace`` in order, without overlap. ``nominal``: 12 or 24 V; None guesses it from the trace.
 
+    ``runs``: from when to when the engine is known to run, in seconds of the trace: nothing is called a rest there.
     A trace with fewer than two samples has none. Segments end at a long gap and begin anew behind it.
     """
     if len(trace.volts) < 2:
@@ -64,15 +69,17 @@ def segments(trace: Trace, nominal: float | None = 12.0) -> list[Segment]:
     place = 0
     for cycle in [*cycles, None]:
         end = cycle.start if cycle is not None else len(trace.volts)
-        named += _between(drop_strays(_cut(pieces, place, end, signal), signal), around, signal)
+        still = without_waves(_cut(pieces, place, end, signal), signal)
+        named += _between(drop_strays(still, signal), around, signal)
         if cycle is not None:
-            named.append(Named("cycling", cycle.start, cycle.end, 0.0))
+            named.append(Named("cycling", cycle.start, cycle.end, cycle.high))
             around.has_charged = False
             around.after_crank = False
             if around.state == "off" and cycle.high >= signal.limit("undercharge below"):
                 around.state, around.has_charged = "started", True
             place = cycle.end
     measured = {cycle.start: cycle for cycle in cycles}
+    named = by_drive(named, measured, signal, runs)
     return [segment for row in _tidy(named, signal) for segment in _segments(row, measured.get(row.start), signal)]
 
 
@@ -90,7 +97,7 @@ def _cut(pieces: list[Piece], start: int, end: int, signal: Signal) -> list[Piec
 
 def _between(pieces: list[Piece], around: Around, signal: Signal) -> list[Named]:
     """Names for the pieces between two cyclings: cranks first, then what lies around them."""
-    cranks: list[Crank | None] = [*find_cranks(pieces, signal)]
+    cranks: list[Crank | None] = [*find_cranks(pieces, signal, running=around.state == "started")]
     named: list[Named] = []
     first = 0
     for crank in [*cranks, None]:

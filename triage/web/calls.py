@@ -104,7 +104,7 @@ def add_trace(bench: Workbench, query: m.ByWhom, sent: m.TraceSent) -> m.TraceSa
     entry = bench.store.add_trace(query.name, sent.text, sent.label, query.who)
     session = bench.store.session_object(query.name)
     context = context_for(trace, session.vehicle, session.events or (), session.snapshots)
-    parts = segments(trace, context.nominal)
+    parts = segments(trace, context.nominal, context.runs)
     said = to_json(parts, findings(trace, parts, context))
     return {"entry": entry, "segments": cast("list[m.SegmentTold]", said["segments"]),
             "findings": [*said["findings"]],

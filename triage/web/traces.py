@@ -56,7 +56,7 @@ def trace_shown(bench: Workbench, name: str, entry_id: int) -> TraceShown:
         return TraceShown(stored, tuple(notices), None, (), (), ())
     session = bench.store.session_object(name)
     context = context_for(trace, session.vehicle, session.events or (), session.snapshots)
-    parts = segments(trace, context.nominal)
+    parts = segments(trace, context.nominal, context.runs)
     scans = bench.store.snapshots(name)
     return TraceShown(stored, tuple(notices), draw(trace), tuple(parts), tuple(findings(trace, parts, context)),
                       tuple(_taken(trace, scans, context.nominal)))
