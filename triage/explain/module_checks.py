@@ -94,17 +94,23 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
              if story.kind != "gateway" else "feed, fuse and ground of the gateway, then the wires behind it")
     passes = "60 ohm between the two wires with the supply off, and the modules behind it answer"
-    if story.head >= 0:
+    if story.head >= 0 or story.held:
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; its modules answer"
+    if story.by >= 0:
+        name = case.name(book.module_name[story.by])
+        first = f"the connector of {name} and its branch of the two wires, then {name} itself"
+    elif story.held:
+        first = ("a short of its two wires, or one module that holds them down: restraint parts left plugged in, unplug "
+                 "its modules one by one until the others answer")
     return {
         "do": f"check {about}: {first}; then ask its modules again",
-        "where": "diagnostic connector and splices of that network" if story.head >= 0 else about, "minutes": 30.0,
+        "where": "diagnostic connector and splices of that network" if story.head >= 0 or story.held else about, "minutes": 30.0,
         "passes_if": passes,
         "settles": [names[fault] for fault in faults],
         "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
                            + float(bits[faults].sum()) * 0.8, 2),
         # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
-        "gate": _strictest(book, story.modules, *(STANDING_STILL if story.kind == "gateway" else []))}
+        "gate": _strictest(book, story.modules + [story.by] * (story.by >= 0), *(STANDING_STILL if story.kind == "gateway" else []))}
 
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:

@@ -71,7 +71,9 @@ def short_list(
     roots = sorted((_root(members, printed, pins or {}) for members in _joined(by_root)),
                    key=lambda root: -root.decibans)
     for root in roots:
-        repeated = [f"{line.printed} {line.verdict['code']}" for line in _repeats(root.lines, lines)]
+        repeats = _repeats(root.lines, lines)
+        root.reaches = {word for line in (*root.lines, *repeats) for word in line.reaches}
+        repeated = [f"{line.printed} {line.verdict['code']}" for line in repeats]
         if repeated:
             # One fault is told by its own reasons, several by those of the root.
             told = root.lines[0].why if len(root.lines) == 1 else root.why
@@ -169,8 +171,8 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)
         if len(lines) > 1 and len({line.verdict["code"] for line in lines}) > 1:
-            return Root(f"{first.printed}: {lines_words(lines)}", first.system, safety, most, list(first.why),
-                        first.verdict["needs"], lines)
+            title = _held_title(pins.get(name_of(first.verdict))) or f"{first.printed}: {lines_words(lines)}"
+            return Root(title, first.system, safety, most, list(first.why), first.verdict["needs"], lines)
         if len(lines) > 1:
             why = ["one fault, told by " + " and ".join(line.printed for line in lines), *first.why]
             return Root(f"{code}: {first.title}", first.system, safety, most, why, first.verdict["needs"], lines)
@@ -188,13 +190,21 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
                     "that complain", "network", safety, most, why, "repair", lines)
     silent = _stay_silent(lines, printed)
     if len(silent) > 1:
-        return Root(_branch_title(lost, silent), "network", safety, most,
+        why += [f"measured: {measured.words}"] if measured is not None and not measured.lost else []
+        return Root(_held_title(measured) or _branch_title(lost, silent), "network", safety, most,
                     [*why, f"{len(silent)} were asked and stay silent: {', '.join(silent)}"], "repair", lines)
     why.append(f"{lost} was asked and stays silent")
     if measured is not None:
         why.append(f"measured at its connector: {measured.words}")
     return Root(f"{_silent_title(lost, measured)} before the modules that complain", "network", safety, most, why,
                 "repair", lines)
+
+
+def _held_title(measured: AtConnector | None) -> str | None:
+    """The title of a network that one module holds down; None of any other."""
+    name = measured.holder if measured is not None else ""
+    return (f"{name} holds its network down: check its connector and its branch of the wires, then {name} itself"
+            if name else None)
 
 
 def _silent_title(lost: str, measured: AtConnector | None) -> str:

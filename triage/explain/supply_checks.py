@@ -13,6 +13,8 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
+from triage.model.parts import battery_renewed
+from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -20,6 +22,10 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: Beginning of what is said of an overvoltage event.
+OVER = "overvoltage: "
+#: A complaint of the battery itself, in four languages.
+_BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spot))|drain", re.IGNORECASE)
 #: Letters of a path's name that are told.
 LONGEST_PATH = 70
 #: The circuit without which the current is gone, as the reason of a draw that failed has it.
@@ -135,6 +141,26 @@ def _path(why: str) -> str:
     return f": {head}" if colon and not head[:1].isdigit() and len(head) <= LONGEST_PATH else ""
 
 
+def is_drained(complaint: str) -> bool:
+    """Whether a complaint is of the battery itself; "dead" is said of wipers too.
+
+    >>> is_drained("flat every third day"), is_drained("wipers dead"), is_drained("flat tyre")
+    (True, False, False)
+    """
+    return _BATTERY.search(complaint) is not None
+
+
+def draws_first(session: Session, supply: Sequence[SupplyVerdict]) -> bool:
+    """Whether the current with the key off comes before all else of the supply: the battery is complained of, good or
+    new, and charged while driving, so that something empties it standing (common practice)."""
+    states = {entry["part"]: entry["state"] for entry in supply}
+    complaint = session.vehicle.complaint if session.vehicle else None
+    sound = states["battery"] == "proven" or (states["battery"] != "failed" and any(
+        battery_renewed(event) for event in session.events or ()))
+    return bool(complaint and is_drained(complaint) and sound and states["charging"] == "proven"
+                and states["key-off draw"] == "not tested")
+
+
 def supply_in_doubt(supply: Sequence[SupplyVerdict]) -> bool:
     """Whether anything says that the supply was or is weak."""
     return any(entry["state"] == "failed" or (entry["part"] == "event" and entry["state"] == "proven")
@@ -180,4 +206,4 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["failed_checks", "supply_in_doubt", "untested_checks"]
+__all__ = ["OVER", "draws_first", "failed_checks", "is_drained", "supply_in_doubt", "untested_checks"]

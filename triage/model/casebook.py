@@ -121,11 +121,13 @@ class Timeline:
 
 class AtConnector(NamedTuple):
     """What was measured at the connector of a module. ``lost``: the pin that has nothing; ``sound``: those that are
-    good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"."""
+    good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"; ``holder``: of a network that was measured, the
+    module that holds it down."""
 
     lost: Pin | None
     sound: frozenset[Pin]
     words: str
+    holder: str = ""
 
 
 @dataclass(slots=True)
@@ -141,6 +143,8 @@ class Story:
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
     pins: AtConnector | None = None  # what was measured at the connector of a silent module
     head: int = -1            # of kind "network": the fault that reports the network they are on
+    held: str = ""            # likewise: what was measured on its wires that lets nobody answer
+    by: int = -1              # likewise: the module with which unplugged the others answer
 
 
 class Contradiction(NamedTuple):

@@ -17,13 +17,14 @@ from triage.model.casebook import (
     SEEN,
     SILENT,
     Casebook,
+    Contradiction,
     Ints,
     Links,
     Timeline,
 )
 from triage.relations.answers import last_answers
 from triage.relations.network_wires import read_wires
-from triage.relations.readings import read_against_codes
+from triage.relations.readings import count, read_against_codes
 from triage.relations.stories import between, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
 from triage.units import to_probability
@@ -62,6 +63,11 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     _tell_stories(book, line, link, tables, topology)
     read_against_codes(book, line, link, tables)
     read_wires(book, link, tables)
+    for told in link.stories.values():
+        for story in told:
+            if story.held and story.head >= 0:
+                count(link, story.head, Contradiction(f"measured: {story.held}", "relations: wires in volts",
+                                                      tables.rate("network.held")))
     return link
 
 
