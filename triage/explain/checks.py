@@ -52,6 +52,7 @@ from triage.explain.module_checks import (
     KEEP_FRAMES,
     clear_again_checks,
     feed_checks,
+    feed_loss_checks,
     pointer_checks,
     program_checks,
     readiness_gate,
@@ -199,6 +200,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     others += clear_again_checks(book, batch.line, case, modules, bits, names, records)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)

@@ -69,6 +69,8 @@ def circuit_checks(
     checks = [_shared(book, case, group, figures) for group in groups]
     networks = {network_of(book.code[story.head]) for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
+    # What tells of a feed that broke for a moment is looked for at that feed.
+    grouped |= {fault for loss in link.feed_losses.get(case.place, ()) for fault in loss.own}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
     feeds = {names[fault] for fault in case.open if book.facts[fault].supply}

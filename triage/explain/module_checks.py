@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 SET_UP = ("programmed", "paired", "calibrated")
 #: How likely several modules that fall silent together share the reason.
 TOGETHER = 0.5
+#: Bits that the test of a feed which broke for a moment removes: feed, ground or relay.
+LOST_FEED = 1.5
 #: The safety classes without which a vehicle has to be kept from moving.
 STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
@@ -166,6 +168,35 @@ def feed_checks(
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
 
 
+def feed_loss_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
+    """The feed, ground and relay of a module that others lost for a moment at a good supply, while they are shaken: a
+    scan of a vehicle at rest finds them sound (common practice)."""
+    checks: list[NextCheck] = []
+    for module in dict.fromkeys(loss.module for loss in link.feed_losses.get(case.place, ())):
+        losses = [loss for loss in link.feed_losses[case.place] if loss.module == module]
+        own, reports = ({fault: None for loss in losses for fault in of(loss)} for of in (
+            lambda loss: loss.own, lambda loss: loss.reports))
+        name = case.name(book.module_name[module])
+        by = list(dict.fromkeys(case.name(book.module_name[book.fault_module[fault]]) for fault in reports))
+        held = f" and it holds {', '.join(dict.fromkeys(book.code[fault] for fault in own))}" if own else ""
+        safety = book.module_facts[module].safety
+        test = "while connector, relay and harness are shaken and bent"
+        if safety in ("restraints", "high voltage"):
+            test = "by the maker's procedure"
+        elif case.trigger is not None:
+            test = f"{case.trigger.test}, as the complaint says"
+        faults = [*own, *reports]
+        checks.append({
+            "do": f"measure feed and ground of {name} under load {test}, its relay, socket and fuse with them: "
+                  f"{_listed(by)} lost it together at a good supply{held}",
+            "where": f"relay and socket, fuse, connector and ground point of {name}", "minutes": 20.0,
+            "passes_if": f"{FEED}, without a break meanwhile, and nobody loses it again",
+            "settles": [names[fault] for fault in faults],
+            "gain_bits": round(LOST_FEED + float(bits[faults].sum()) * 0.5, 2),
+            "gate": gate_of(safety)})
+    return checks
+
+
 def readiness_gate(session: Session) -> list[str]:
     """What a clear costs where readiness was read: it sets every monitor back (40 CFR 86.010-18 (k)(4)(i))."""
     read = next((shot.readiness for shot in reversed(session.snapshots) if shot.readiness), None)
@@ -276,5 +307,5 @@ def program_checks(
     return checks
 
 
-__all__ = ["clear_again_checks", "feed_checks", "pointer_checks", "program_checks", "readiness_gate",
+__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks", "readiness_gate",
            "silent_checks", "to_program"]

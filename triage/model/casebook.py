@@ -147,6 +147,14 @@ class Story:
     by: int = -1              # likewise: the module with which unplugged the others answer
 
 
+class FeedLoss(NamedTuple):
+    """A module that lost its own feed for a moment: the ``reports`` of its loss and its ``own`` codes of that feed."""
+
+    module: int
+    reports: list[int]
+    own: list[int]
+
+
 class Contradiction(NamedTuple):
     """A reading that a sound part would not give: what it says and how much it counts for a fault."""
 
@@ -181,6 +189,7 @@ class Links:
     events: list[SupplyEvents]  # S: the supply events that codes and readings prove
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
+    feed_losses: dict[int, list[FeedLoss]] = field(default_factory=dict)  # session -> modules that lost their feed
     findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each
     recurrences: dict[int, Recurrence] = field(default_factory=dict)  # fault -> what an earlier session says of it
 

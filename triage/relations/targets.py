@@ -24,6 +24,7 @@ from triage.model.casebook import (
 )
 from triage.relations.answers import last_answers
 from triage.relations.network_wires import read_wires
+from triage.relations.own_feed import feed_losses
 from triage.relations.readings import count, read_against_codes
 from triage.relations.stories import between, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
@@ -61,6 +62,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
         lone=lone_holders(book, line, holders, peers, tables), events=supply_events(book, line, holders, peers, tables),
     )
     _tell_stories(book, line, link, tables, topology)
+    link.feed_losses = feed_losses(book, line, link, tables)
     read_against_codes(book, line, link, tables)
     read_wires(book, link, tables)
     for told in link.stories.values():
