@@ -68,7 +68,12 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
     what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
-    if pins is not None and pins.lost:
+    if pins is not None and pins.blown:
+        what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
+                f"and plug of {name} out, then fit a new one of the same rating")
+        where = f"fuse box, wire to {name}, and {name} itself"
+        passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
+    elif pins is not None and pins.lost:
         what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
     elif pins is not None and pins.sound:
         left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
@@ -102,17 +107,19 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         name = case.name(book.module_name[story.by])
         first = f"the connector of {name} and its branch of the two wires, then {name} itself"
     elif story.held:
-        first = ("a short of its two wires, or one module that holds them down: restraint parts left plugged in, unplug "
-                 "its modules one by one until the others answer")
+        first = ("a short of its two wires, or one module that holds them down: restraint parts left plugged in, "
+                 "unplug its modules one by one until the others answer")
+    measured = story.head >= 0 or bool(story.held)
     return {
         "do": f"check {about}: {first}; then ask its modules again",
-        "where": "diagnostic connector and splices of that network" if story.head >= 0 or story.held else about, "minutes": 30.0,
+        "where": "diagnostic connector and splices of that network" if measured else about, "minutes": 30.0,
         "passes_if": passes,
         "settles": [names[fault] for fault in faults],
         "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
                            + float(bits[faults].sum()) * 0.8, 2),
         # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
-        "gate": _strictest(book, story.modules + [story.by] * (story.by >= 0), *(STANDING_STILL if story.kind == "gateway" else []))}
+        "gate": _strictest(book, story.modules + [story.by] * (story.by >= 0),
+                           *(STANDING_STILL if story.kind == "gateway" else []))}
 
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
@@ -174,8 +181,8 @@ def feed_loss_checks(book: Casebook, link: Links, case: Case, bits: Floats, name
     checks: list[NextCheck] = []
     for module in dict.fromkeys(loss.module for loss in link.feed_losses.get(case.place, ())):
         losses = [loss for loss in link.feed_losses[case.place] if loss.module == module]
-        own, reports = ({fault: None for loss in losses for fault in of(loss)} for of in (
-            lambda loss: loss.own, lambda loss: loss.reports))
+        own = list(dict.fromkeys(fault for loss in losses for fault in loss.own))
+        reports = list(dict.fromkeys(fault for loss in losses for fault in loss.reports))
         name = case.name(book.module_name[module])
         by = list(dict.fromkeys(case.name(book.module_name[book.fault_module[fault]]) for fault in reports))
         held = f" and it holds {', '.join(dict.fromkeys(book.code[fault] for fault in own))}" if own else ""
@@ -307,5 +314,5 @@ def program_checks(
     return checks
 
 
-__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks", "readiness_gate",
-           "silent_checks", "to_program"]
+__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
+           "readiness_gate", "silent_checks", "to_program"]

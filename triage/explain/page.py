@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from triage.explain.complaint import AREAS, listed
 from triage.explain.supply_checks import OVER, supply_in_doubt

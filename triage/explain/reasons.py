@@ -103,7 +103,8 @@ def reasons(
         said.append("listed as permanent alone since the clear: such a code outlives a clear by design and says "
                     "nothing about now")
     elif back and line.never_took(int(book.fault_module[fault]), back[-1]):
-        said.append(f"{REFUSED}: that says nothing of now")
+        now = book.status[fault, back[-1]] == 0
+        said.append(f"{REFUSED}: " + ("what it calls it now counts" if now else "that says nothing of now"))
     elif back:
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
         verb = "came back" if before else "first seen"

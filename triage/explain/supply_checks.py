@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: How the measurement of the key-off draw begins, and the load test of one battery or of two.
+DRAW_WORDS = "measure the key-off current"
+LOAD_WORDS = ("charge the battery fully", "charge the batteries fully")
 #: Beginning of what is said of an overvoltage event.
 OVER = "overvoltage: "
 #: A complaint of the battery itself, in four languages.
@@ -70,7 +73,7 @@ def untested_checks(
             "feed", 0.5 * right, None))
     if states["key-off draw"]["state"] == "not tested":
         checks.append(_step(
-            "measure the key-off current after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
+            f"{DRAW_WORDS} after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right, None))
     return checks
 
@@ -85,8 +88,8 @@ def _load_test(scale: float, tables: Tables, right: float, *, over: bool) -> Nex
                      "it after the charging is mended", "at the batteries" if pair else "at the battery", 30.0,
                      f"cool, in shape, no smell; then {tables.rate('battery.load_test'):.1f} V or more under half its "
                      "cold-cranking current for 15 s, at 20 degrees C and above", right, OVERCHARGED)
-    do = ("charge the batteries fully, let them rest, then load-test each one" if pair else
-          "charge the battery fully, let it rest, then load-test it")
+    do = (f"{LOAD_WORDS[1]}, let them rest, then load-test each one" if pair else
+          f"{LOAD_WORDS[0]}, let it rest, then load-test it")
     return _step(do, "at the batteries" if pair else "at the battery", 90.0,
                  f"{'each of them ' if pair else ''}{tables.rate('battery.load_test'):.1f} V or more under half its "
                  "cold-cranking current for 15 s, at 20 degrees C and above", right,
@@ -206,4 +209,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["OVER", "draws_first", "failed_checks", "is_drained", "supply_in_doubt", "untested_checks"]
+__all__ = ["CONVERTER", "DRAW_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
+           "supply_in_doubt", "untested_checks"]

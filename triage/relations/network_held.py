@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 #: The last words of a reading of one wire.
 _WIRE = re.compile(r"(?:^|(?P<bus>.*) )can (?P<side>[hl])$")
 #: The others are there again, in four languages, and words that say that they are not.
-_BACK = re.compile(r"\b(?:answer\w*|respond\w*|reply|replies|communicat\w*|back|awake|return\w*|online|antwort\w*|wieder|"
-                   r"r[ée]pond\w*|revien\w*|contest\w*|vuelv\w*)\b")
+_BACK = re.compile(r"\b(?:answer\w*|respond\w*|reply|replies|communicat\w*|back|awake|return\w*|online|antwort\w*|"
+                   r"wieder|r[ée]pond\w*|revien\w*|contest\w*|vuelv\w*)\b")
 _NOT_BACK = re.compile(r"\b(?:no(?:t|ne|thing|body)?|still|never|without|kein\w*|nicht\w*|aucun\w*|pas|ning\w+)\b|"
                        r"unchanged|same")
 

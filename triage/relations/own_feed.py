@@ -1,4 +1,4 @@
-"""Modules that lose their own feed for a moment: several others miss one at once, at a good supply, and it answers again.
+"""Modules that lose their own feed for a moment: several others miss one at once at a good supply; it answers again.
 
 A sag of the vehicle's supply silences more than one module and is noted by more than one. Where all who miss something
 miss the same module, and that module holds a code of its relay, its ignition feed or its voltage from the same time,

@@ -48,6 +48,8 @@ GATEWAYS = ("gateway", "gateway B", "gateway C", "gateway D", "gateway E")
 ALWAYS_FITTED = {"restraints": ("restraints",), "power steering": ("power steering", "steering effort"),
                  **dict.fromkeys(("anti-lock brakes", "vehicle dynamics", "brake system"),
                                  ("anti-lock brakes", "vehicle dynamics", "brake system"))}
+#: A new fuse comes last, and never a stronger one.
+REFUSE = "a new fuse of the same rating"
 #: So many silent modules beside a silent gateway are likelier behind it than each dead of its own.
 FEWEST_BEHIND = 2
 CURRENT = STATUS_WORDS.index("current")
@@ -312,6 +314,8 @@ def _pins(pins: AtConnector | None) -> list[str]:
     """What is left to check of feed and ground, by what was measured of them."""
     if pins is None:
         return ["its feed, fuse or ground"]
+    if pins.blown:
+        return [f"why its fuse blew ({pins.blown}): a path to ground in the circuit it feeds, then {REFUSE}"]
     if pins.lost:
         return [f"fuse, splice and wire to its {pins.lost} (measured: {pins.words})"]
     left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
@@ -346,4 +350,4 @@ def _rivals(book: Casebook, story: Story, told: list[Story], *, fitted: bool) ->
     return rivals
 
 
-__all__ = ["Story", "Topology", "stories"]
+__all__ = ["REFUSE", "Story", "Topology", "stories"]
