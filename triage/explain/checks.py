@@ -82,8 +82,8 @@ COLD_RIGHT = 0.9
 PLACES = 3
 #: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
 TAKEN_APART = 0.4
-#: A fault this likely that is called current now is looked for before anything is only run again: project's own choice.
-LOOKED_FOR = 0.75
+#: A fault this likely that is called current now is looked for before anything is only run again: even odds.
+LOOKED_FOR = 0.5
 CURRENT = STATUS_WORDS.index("current")
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9

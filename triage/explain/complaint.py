@@ -38,7 +38,7 @@ _ASIDE = re.compile(
     rf"\b(?:since|after|following|seit|nach|depuis|apr[eè]s|desde|tras|despu[eé]s de)\b[^.,;:]{{0,24}}?\b{_SUPPLY}"
     rf"{_REST}|\bnew battery\b(?! (?:flat|dead|empty))|\bneue batterie\b|\bbatterie neuve\b|\bbater[ií]a nueva\b|"
     r"\b(?:batter(?:y|ies|ie)|bater[ií]a)s?:? (?:(?:is|was|has been|ist|wurde|est|es|tests?|tested|reads?) )?"
-    r"(?:(?:quite|nearly|almost|fast|brand) )?(?:ok(?:ay)?|new|good|fine|sound|healthy|charged|replaced|renewed|"
+    r"(?:(?:quite|nearly|almost|fast|brand|tested) )?(?:ok(?:ay)?|new|good|fine|sound|healthy|charged|replaced|renewed|"
     r"changed|neu|gut|geladen|i\.? ?o\.?|in ordnung|bonne|charg[ée]e|neuve|nueva|buena|cargada)\b"
     rf"{_REST}|"
     r"\b(?:batter(?:y|ie)|bater[ií]a) (?:was|war|[ée]tait|estaba|went) (?:flat|dead|empty|leer|vide|d[ée]charg[ée]e|"

@@ -12,7 +12,7 @@ from collections.abc import Sequence, Set
 from triage.explain.circuit_checks import ISOLATION_MINUTES
 from triage.explain.fitness import LIVE
 from triage.explain.module_checks import ISOLATED
-from triage.explain.supply_checks import DRAW_WORDS, LOAD_WORDS
+from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, LOAD_WORDS
 from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
@@ -43,7 +43,7 @@ def in_order(
     kept = _clear_first(kept) if never_cleared else kept
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
     kept = _before_runs(kept, LOAD_WORDS)
-    kept = _before_runs(kept, (DRAW_WORDS,), LOAD_WORDS) if drawn else kept
+    kept = _before_runs(kept, (DRAW_WORDS,), (*LOAD_WORDS, DROP_WORDS)) if drawn else kept
     kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
     return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
                           and not _among(check, general)], LIVE)

@@ -24,11 +24,14 @@ if TYPE_CHECKING:
 PLACES = 4
 #: How the measurement of the key-off draw begins, and the load test of one battery or of two.
 DRAW_WORDS = "measure the key-off current"
+DROP_WORDS = "measure the voltage drop"
 LOAD_WORDS = ("charge the battery fully", "charge the batteries fully")
 #: Beginning of what is said of an overvoltage event.
 OVER = "overvoltage: "
 #: A complaint of the battery itself, in four languages.
 _BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spot))|drain", re.IGNORECASE)
+#: What the reason of a draw says that comes in pulses.
+WAKES = "a module that wakes"
 #: Letters of a path's name that are told.
 LONGEST_PATH = 70
 #: The circuit without which the current is gone, as the reason of a draw that failed has it.
@@ -67,7 +70,7 @@ def untested_checks(
         checks.append(_load_test(scale, tables, right, over=over))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
-            f"measure the voltage drop from battery to {'' if electric else 'engine, '}body and feeds with the load on",
+            f"{DROP_WORDS} from battery to {'' if electric else 'engine, '}body and feeds with the load on",
             f"battery posts, {'' if electric else 'engine block, '}body, fuse box", 15.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", 0.5 * right, None))
@@ -115,6 +118,12 @@ def _failed(
             "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
+    elif states["key-off draw"]["state"] == "failed" and WAKES in states["key-off draw"]["why"]:
+        checks.append(_step(
+            "find the module that wakes: vehicle locked, keys out of reach, watch the drop across each fuse through "
+            "one of the pulses, then what wakes it (a switch, a latch, another module)", "fuse boxes", 60.0,
+            f"{tables.rate('draw.most'):g} A or less throughout, 20 to 60 minutes after locking", half,
+            "restraint fuses stay in" + "; nothing is unplugged behind orange cables" * electric))
     elif states["key-off draw"]["state"] == "failed":
         checks.append(_step(
             "find the circuit that draws with the key off: measure the drop across each fuse, modules asleep, latches "
@@ -209,5 +218,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["CONVERTER", "DRAW_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
+__all__ = ["CONVERTER", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
            "supply_in_doubt", "untested_checks"]
