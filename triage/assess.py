@@ -251,7 +251,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     pins = {story.about: story.pins for story in told if story.pins is not None}
     pins |= {work.names[story.head] if story.head >= 0 else story.about: AtConnector(
         None, frozenset(), story.held, book.shown(story.by) if story.by >= 0 else "") for story in told if story.held}
-    short = short_list(lines, verdict, printed_names(session), pins, never_answered(book, work.links, 0))
+    printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
+    short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(

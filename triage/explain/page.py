@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from triage.explain.complaint import AREAS, listed
+from triage.explain.complaint import listed
+from triage.explain.heard import AREAS
 from triage.explain.supply_checks import OVER, supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Mark, Sight
 from triage.model.casebook import Casebook

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -36,13 +37,15 @@ def silent_part(texts: Sequence[str]) -> str | None:
     >>> silent_part(["rain sensor circuit low"]), silent_part(["lost communication with ABS"])
     (None, None)
     """
-    for text in texts:
-        if (_LIN.search(text) and "circuit" not in text.lower()) or _TALK.search(text):
-            rest = _TALK.sub(" ", text[:120])
-            found = _PART.search(" ".join(_NO_NAME.sub("", rest).split()))
-            if found is not None:
-                return found[1].lower().rstrip("s")
-    return None
+    return next((part for text in texts if (part := _part_of(text[:120])) is not None), None)
+
+
+@lru_cache(maxsize=4096)
+def _part_of(text: str) -> str | None:
+    if not ((_LIN.search(text) and "circuit" not in text.lower()) or _TALK.search(text)):
+        return None
+    found = _PART.search(" ".join(_NO_NAME.sub("", _TALK.sub(" ", text)).split()))
+    return found[1].lower().rstrip("s") if found is not None else None
 
 
 def one_silent_part(book: Casebook, chosen: Bools) -> dict[tuple[int, str], list[int]]:

@@ -13,6 +13,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
+from triage.explain.heard import heard
 from triage.model.parts import battery_renewed
 from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: What is said of a battery that goes flat once more, in four languages.
+_AGAIN = re.compile(r"\b(?:again|every|each|still|keeps|wieder|immer|jede\w*|encore|toujours|nouveau|"
+                    r"otra vez|sigue|cada)\b", re.IGNORECASE)
 #: How the measurement of the key-off draw begins, and the load test of one battery or of two.
 DRAW_WORDS = "measure the key-off current"
 DROP_WORDS = "measure the voltage drop"
@@ -167,9 +171,11 @@ def draws_first(session: Session, supply: Sequence[SupplyVerdict]) -> bool:
     new, and charged while driving, so that something empties it standing (common practice)."""
     states = {entry["part"]: entry["state"] for entry in supply}
     complaint = session.vehicle.complaint if session.vehicle else None
-    sound = states["battery"] == "proven" or (states["battery"] != "failed" and any(
+    # A new battery is sound as far as it is the new one that goes flat.
+    sound = states["battery"] == "proven" or (states["battery"] != "failed" and _AGAIN.search(complaint or "") and any(
         battery_renewed(event) for event in session.events or ()))
-    return bool(complaint and is_drained(complaint) and sound and states["charging"] == "proven"
+    said, areas = heard(complaint or "")
+    return bool("supply" in areas and is_drained(said) and sound and states["charging"] == "proven"
                 and states["key-off draw"] == "not tested")
 
 
