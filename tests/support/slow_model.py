@@ -259,14 +259,16 @@ class Slow:
                 count += 1
                 first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
                 table = params.word_first if first else params.word_later
-                power = 1 / (1 + 0.5 * (count - 1))
+                fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
+                kept = any(self.line.refused[m]) and not any(chance >= 0.5 for chance in self.line.clear[m])
+                news = kept and fed and word == 0 and not any(self.word(i, at) == 0 for at in range(k))
+                power = 1.0 if news else 1 / (1 + 0.5 * (count - 1))
                 if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
                         and book.engine_on[book.fault_session[i], k] == 0) or (
                         book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.facts[i].trips == 2
                         and book.facts[i].monitor_named):
                     power *= self.rate("word.at_rest")
                 weight = [float(table[cause, word]) for cause in range(5)]
-                fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
                 if word == 0 and fed:
                     weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
                 weight[LOW] *= still_low(self.work, self.params, i, k, word)

@@ -14,7 +14,7 @@ from triage.evidence.lowtargets import lean_on_targets
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
 from triage.evidence.weigh import Weighed, joint_weights, persists, weigh, word_weights
-from triage.model.casebook import Casebook, Floats, Links, Timeline
+from triage.model.casebook import Bools, Casebook, Floats, Links, Timeline
 from triage.units import FLOOR
 
 if TYPE_CHECKING:
@@ -62,8 +62,8 @@ def weigh_evidence(
     )
 
 
-def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables) -> Floats:
-    """N: chance that, after a clear, since it was last seen and at good supply, its monitor ran and found nothing."""
+def fed_tests(book: Casebook, line: Timeline, tables: Tables) -> Bools:
+    """N x K: the supply of the fault's module was read and good enough to trust that a code is absent."""
     session = book.fault_session
     own = book.module_volts[book.fault_module]
     read = np.where(np.isnan(own), book.volts[session], np.fmin(own, book.volts[session])) / line.scale[session, None]
@@ -72,10 +72,15 @@ def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables)
     minutes = np.nan_to_num(book.minutes, nan=0.0)
     ran = ((book.engine_on == 1.0) & (minutes >= tables.rate("clean.ran_past_start")))[session]
     ran &= np.nan_to_num(read, nan=0.0) >= tables.rate("charging.good")
-    good = (np.nan_to_num(read, nan=0.0) >= tables.rate("supply.good")) & ~(
-        (lowest < tables.rate("supply.clean_lowest")) & ~ran)
+    return np.asarray((np.nan_to_num(read, nan=0.0) >= tables.rate("supply.good")) & ~(
+        (lowest < tables.rate("supply.clean_lowest")) & ~ran))
+
+
+def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables) -> Floats:
+    """N: chance that, after a clear, since it was last seen and at good supply, its monitor ran and found nothing."""
+    good = fed_tests(book, line, tables)
     # A clean test before the code came back says nothing about now.
     came_back = np.maximum.accumulate((book.seen == 1)[:, ::-1], axis=1)[:, ::-1]
-    after = (book.phase > 0)[session] & (book.seen == 0) & good & ~came_back
+    after = (book.phase > 0)[book.fault_session] & (book.seen == 0) & good & ~came_back
     missed = np.where(after, 1.0 - hypo.opportunity, 1.0)
     return np.asarray(1.0 - missed.prod(axis=1))

@@ -80,6 +80,12 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
            "several modules miss one that answers, since the clear", _scale(
                {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
+    fed = np.zeros(book.faults, dtype=bool)
+    fed[[fault for told in link.feed_losses.values() for loss in told if loss.own
+         for fault in (*loss.reports, *loss.own)]] = True
+    # A sag of the whole supply is missed in more than one module and noted by more than one.
+    _apply(result, fed, "several modules missed it alone, at one moment and a good supply", _scale(
+        {LOW_VOLTAGE: params.rate("feed.lost_low")}))
     _reporters(result, book, link, params)
     _bus(result, book, line, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))

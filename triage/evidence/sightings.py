@@ -101,7 +101,7 @@ def snapshot_order(session: Session) -> tuple[list[int], list[Notice]]:
         told.append(Notice("warning", "a before-clear snapshot follows a later one: it is taken as it stands, "
                                       "as a new start; check the order of the files or their phases"))
     if snapshots and not any(phase > 0 for phase in phases):
-        told.append(Notice("note", "no snapshot after a clear: nothing has been tested since the supply was low"))
+        told.append(Notice("note", "no snapshot after a clear: nothing has been tested since"))
     return order, told
 
 

@@ -107,8 +107,12 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     word = said(book)
     first = np.zeros(word.shape, dtype=bool)
     first[:, 0] = (book.phase[book.fault_session, 0] <= 0)
-    # Words of one fault repeat each other from scan to scan; each later one counts in part only.
-    power = 1.0 / (1.0 + 0.5 * np.maximum(np.cumsum(word >= 0, axis=1) - 1, 0))
+    # Words of one fault repeat each other from scan to scan; each later one counts in part only. What a module kept
+    # through a clear that it refused says nothing by being there; that it is first called current now does.
+    again = np.cumsum(word >= 0, axis=1) - 1
+    kept = np.asarray(line.refused.any(axis=1) & ~(line.clear >= 0.5).any(axis=1))[book.fault_module]
+    news = kept[:, None] & (np.cumsum(word == 0, axis=1) == 1) & _failing_now(book, line, word, params)
+    power = 1.0 / (1.0 + 0.5 * np.where(news, 0, np.maximum(again, 0)))
     # With the key just turned on a fault that shows only while running or driving is no longer called current.
     power = np.where(_rests(book), power * params.rate("word.at_rest"), power)
     weight = frame_weights(book, line, params)

@@ -52,6 +52,7 @@ from triage.explain.module_checks import (
     KEEP_FRAMES,
     clear_again_checks,
     feed_checks,
+    feed_loss_checks,
     pointer_checks,
     program_checks,
     readiness_gate,
@@ -62,11 +63,12 @@ from triage.explain.order import in_order
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import failed_checks, untested_checks
+from triage.explain.supply_checks import CONVERTER, draws_first, failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
 from triage.model.session import Session
+from triage.model.snapshot import STATUS_WORDS
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
@@ -80,6 +82,9 @@ COLD_RIGHT = 0.9
 PLACES = 3
 #: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
 TAKEN_APART = 0.4
+#: A fault this likely that is called current now is looked for before anything is only run again: even odds.
+LOOKED_FOR = 0.5
+CURRENT = STATUS_WORDS.index("current")
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9
 #: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
@@ -130,7 +135,8 @@ def next_checks(
                       link.relation.tolist(), book.fault_module.tolist())
     batch = _Batch(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
-        unfit, live, _record_holders(book, recorded), empty_pointers(book, link),
+        unfit, live, _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
+        empty_pointers(book, link),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
 
@@ -154,6 +160,7 @@ class _Batch(NamedTuple):
     isolation: Bools
     unfit: Bools
     live: Bools
+    now: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
     speaks: list[bool]
@@ -199,19 +206,23 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     others += clear_again_checks(book, batch.line, case, modules, bits, names, records)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
     single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
-    established = {names[fault] for fault in case.listed}
+    established = {names[fault] for fault in case.listed} | {names[fault] for fault in case.open if batch.now[fault]}
     for check in single:
         # What is established, or shared by several, is looked for before anything is only run again.
         known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
         (sure if known else others).append(check)
+    if ISOLATED in _proved_first(batch, mine):
+        sure, others = _isolated(sure), _isolated(others)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
-    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live)
+    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
+                            drawn=draws_first(session, case.supply))
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
@@ -223,6 +234,13 @@ def _speaks_of_charging(facts: CodeFacts) -> bool:
 def _proved_first(batch: _Batch, mine: slice) -> list[str]:
     """What a qualified person has to prove before the drive is enabled or the vehicle driven."""
     return [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
+
+
+def _isolated(checks: list[NextCheck]) -> list[NextCheck]:
+    """The steps, those at the converter and those with the drive READY only once the isolation was measured."""
+    return [{**check, "gate": "; ".join(filter(None, (ISOLATED, check["gate"])))}
+            if CONVERTER in (check["gate"] or "") or "READY" in check["do"] + check["passes_if"] else check
+            for check in checks]
 
 
 def _without(values: list[float], judged: list[bool] | None) -> list[float]:
@@ -240,6 +258,14 @@ def _there_now(book: Casebook, chance: Floats) -> Bools:
     last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
     seen = book.seen[np.arange(book.faults), last] == SEEN
     return np.asarray((standing_still | (chance >= LIKELY)) & since.any(axis=1) & seen)
+
+
+def _called_now(book: Casebook, line: Timeline, tables: Tables) -> Bools:
+    """N: called current in the last scan since a clear, at a good supply: no run tells more of it."""
+    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")
+    since = ((book.phase > 0) & good)[book.fault_session] & (book.seen != NOT_READABLE)
+    last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
+    return np.asarray(since.any(axis=1) & (book.status[np.arange(book.faults), last] == CURRENT))
 
 
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:

@@ -12,9 +12,10 @@ import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
-from triage.explain.module_checks import NO_PATH, WIRES
+from triage.explain.module_checks import FEED, NO_PATH, WIRES
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
+from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.standing import Standings
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
@@ -69,8 +70,11 @@ def circuit_checks(
     checks = [_shared(book, case, group, figures) for group in groups]
     networks = {network_of(book.code[story.head]) for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
+    # What tells of a feed that broke for a moment is looked for at that feed.
+    grouped |= {fault for loss in link.feed_losses.get(case.place, ()) for fault in loss.own}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
+    roots = {names[fault]: fault for fault in case.listed}
     feeds = {names[fault] for fault in case.open if book.facts[fault].supply}
     # What only follows from another fault is told with it.
     heads = {names[fault]: fault for fault in chosen}
@@ -86,6 +90,10 @@ def circuit_checks(
             continue  # the module that points or complains is not the one to take apart
         if standing.explained_by[fault] in feeds:
             continue  # looked at again once that module is fed
+        follows = roots.get(standing.explained_by[fault] or "", fault)
+        if fault not in listed and figures.module[follows] != figures.module[fault] and not wants_procedure(
+                facts, book.texts.get(fault, ())):
+            continue  # read again once the other module is mended
         # Two modules that report one fault of a part they share ask for one test.
         same = _one_test(book, standing, fault, figures, heads)
         if same in told:
@@ -106,6 +114,8 @@ def _one_test(
     """A key that faults share which one test settles: one network, one part that two modules report, one visit for the
     procedures of a module and for what only follows from them. ``heads``: name -> fault, of the session alone."""
     facts = book.facts[fault]
+    if not facts.known and (part := silent_part(book.texts.get(fault, ()))) is not None:
+        return "silent part", part
     if figures.relation[fault] == BUS and facts.known:
         return network_of(book.code[fault])
     if wants_procedure(facts, book.texts.get(fault, ())):
@@ -133,11 +143,16 @@ def _circuit(
             # Many find their zero by themselves after a flat battery (common practice).
             do += ": from lock to lock, then straight ahead at walking pace, before the tester's procedure"
         passes = "the code clears and stays away"
+    elif not facts.known and safety not in ("restraints", "high voltage") and (
+            part := silent_part(book.texts.get(fault, ()))) is not None:
+        lin = on_lin(book, case.place, part)
+        do = f"check feed, ground and {'LIN wire' if lin else 'network lines'} of the {part} that {shown} misses"
+        passes = f"{FEED}; {LIN_PASSES if lin else WIRES}; and it answers"
     elif link.relation[fault] == LOST:
         trailer = "trailer" in " ".join((title, *book.texts.get(fault, ()))).lower()
         do = (f"find what should send what {shown} misses{', the trailer coupled' if trailer else ''}, and check its "
               "feed, ground and network lines")
-        passes = f"feed within 0.5 V of the battery, ground within 0.2 V under load, {WIRES}, and it answers"
+        passes = f"{FEED}, {WIRES}, and it answers"
         title = TRAILER_SOCKET if trailer else title
     elif link.relation[fault] == BUS:
         # At the plug of the diagnosis, not at the module that reports it.

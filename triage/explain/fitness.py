@@ -73,9 +73,10 @@ LIVE = "contactors and interlock proved sound by a qualified person"
 
 def before_a_start(session: Session, scale: float, limit: float, *, electric: bool) -> str | None:
     """What has to be done before the engine can be run or the vehicle driven. ``limit``: too low to crank, V."""
-    last = next((shot for shot in reversed(session.snapshots) if shot.volts is not None), None)
-    if (last is not None and last.volts is not None and last.volts < limit * scale and last.engine != "running"
-            and last.outside_supply in (None, "none", "unknown")):
+    # What a charger holds up tells nothing of the battery beside it.
+    last = next((shot for shot in reversed(session.snapshots) if shot.volts is not None
+                 and shot.outside_supply in (None, "none", "unknown")), None)
+    if last is not None and last.volts is not None and last.volts < limit * scale and last.engine != "running":
         return f"battery charged first, so that the {'drive goes READY' if electric else 'engine starts'} by itself"
     complaint = session.vehicle.complaint if session.vehicle else None
     ran = any(shot.engine == "running" or (shot.ran_minutes or 0) > 0 for shot in session.snapshots)

@@ -24,6 +24,9 @@ PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "ad
 _IMMOBILISER = re.compile(r"immobili[sz]er|wegfahrsperre|anti-?d[ée]marrage|inmovilizador", re.IGNORECASE)
 _LEARNED = re.compile(r"\bkeys?\b|schl[uü]ssel|\bcl[ée]s?\b|llave|message|authori[sz]|release|freigabe|match|secret|"
                       r"not accepted|incorrect|invalid", re.IGNORECASE)
+#: A radar or camera out of line is aimed, by a procedure; the motor that aims a lamp is repaired.
+_AIMED = re.compile(r"(?<![a-z])(?:mis|de)?-?align(?:ed|ment)|d[eé]salign|alignement|alineaci[oó]n|"
+                    r"(?:de)?justi?er(?!bar)|justage", re.IGNORECASE)
 _CIRCUIT = re.compile(r"circuit|antenna|coil|antenne|antena|lamp|short|open|relay", re.IGNORECASE)
 
 
@@ -68,9 +71,13 @@ def asks_for_procedure(title: str) -> bool:
     (True, False)
     >>> asks_for_procedure("immobiliser, no valid key"), asks_for_procedure("immobiliser antenna circuit, no key")
     (True, False)
+    >>> asks_for_procedure("front radar out of alignment"), asks_for_procedure("lamp alignment motor circuit")
+    (True, False)
     """
     low = title.lower()
     if _IMMOBILISER.search(low) and _LEARNED.search(low) and not _CIRCUIT.search(low):
+        return True
+    if _AIMED.search(low) and not _CIRCUIT.search(low) and "motor" not in low:
         return True
     return any(word in low for word in PROCEDURES)
 

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 SET_UP = ("programmed", "paired", "calibrated")
 #: How likely several modules that fall silent together share the reason.
 TOGETHER = 0.5
+#: Bits that the test of a feed which broke for a moment removes: feed, ground or relay.
+LOST_FEED = 1.5
 #: The safety classes without which a vehicle has to be kept from moving.
 STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
@@ -66,7 +68,12 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
     what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
-    if pins is not None and pins.lost:
+    if pins is not None and pins.blown:
+        what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
+                f"and plug of {name} out, then fit a new one of the same rating")
+        where = f"fuse box, wire to {name}, and {name} itself"
+        passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
+    elif pins is not None and pins.lost:
         what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
     elif pins is not None and pins.sound:
         left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
@@ -94,17 +101,25 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
              if story.kind != "gateway" else "feed, fuse and ground of the gateway, then the wires behind it")
     passes = "60 ohm between the two wires with the supply off, and the modules behind it answer"
-    if story.head >= 0:
+    if story.head >= 0 or story.held:
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; its modules answer"
+    if story.by >= 0:
+        name = case.name(book.module_name[story.by])
+        first = f"the connector of {name} and its branch of the two wires, then {name} itself"
+    elif story.held:
+        first = ("a short of its two wires, or one module that holds them down: restraint parts left plugged in, "
+                 "unplug its modules one by one until the others answer")
+    measured = story.head >= 0 or bool(story.held)
     return {
         "do": f"check {about}: {first}; then ask its modules again",
-        "where": "diagnostic connector and splices of that network" if story.head >= 0 else about, "minutes": 30.0,
+        "where": "diagnostic connector and splices of that network" if measured else about, "minutes": 30.0,
         "passes_if": passes,
         "settles": [names[fault] for fault in faults],
         "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
                            + float(bits[faults].sum()) * 0.8, 2),
         # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
-        "gate": _strictest(book, story.modules, *(STANDING_STILL if story.kind == "gateway" else []))}
+        "gate": _strictest(book, story.modules + [story.by] * (story.by >= 0),
+                           *(STANDING_STILL if story.kind == "gateway" else []))}
 
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
@@ -158,6 +173,35 @@ def feed_checks(
         if book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
             found.setdefault(int(book.fault_module[fault]), []).append(fault)
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
+
+
+def feed_loss_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
+    """The feed, ground and relay of a module that others lost for a moment at a good supply, while they are shaken: a
+    scan of a vehicle at rest finds them sound (common practice)."""
+    checks: list[NextCheck] = []
+    for module in dict.fromkeys(loss.module for loss in link.feed_losses.get(case.place, ())):
+        losses = [loss for loss in link.feed_losses[case.place] if loss.module == module]
+        own = list(dict.fromkeys(fault for loss in losses for fault in loss.own))
+        reports = list(dict.fromkeys(fault for loss in losses for fault in loss.reports))
+        name = case.name(book.module_name[module])
+        by = list(dict.fromkeys(case.name(book.module_name[book.fault_module[fault]]) for fault in reports))
+        held = f" and it holds {', '.join(dict.fromkeys(book.code[fault] for fault in own))}" if own else ""
+        safety = book.module_facts[module].safety
+        test = "while connector, relay and harness are shaken and bent"
+        if safety in ("restraints", "high voltage"):
+            test = "by the maker's procedure"
+        elif case.trigger is not None:
+            test = f"{case.trigger.test}, as the complaint says"
+        faults = [*own, *reports]
+        checks.append({
+            "do": f"measure feed and ground of {name} under load {test}, its relay, socket and fuse with them: "
+                  f"{_listed(by)} lost it together at a good supply{held}",
+            "where": f"relay and socket, fuse, connector and ground point of {name}", "minutes": 20.0,
+            "passes_if": f"{FEED}, without a break meanwhile, and nobody loses it again",
+            "settles": [names[fault] for fault in faults],
+            "gain_bits": round(LOST_FEED + float(bits[faults].sum()) * 0.5, 2),
+            "gate": gate_of(safety)})
+    return checks
 
 
 def readiness_gate(session: Session) -> list[str]:
@@ -270,5 +314,5 @@ def program_checks(
     return checks
 
 
-__all__ = ["clear_again_checks", "feed_checks", "pointer_checks", "program_checks", "readiness_gate",
-           "silent_checks", "to_program"]
+__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
+           "readiness_gate", "silent_checks", "to_program"]

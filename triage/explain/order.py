@@ -12,23 +12,27 @@ from collections.abc import Sequence, Set
 from triage.explain.circuit_checks import ISOLATION_MINUTES
 from triage.explain.fitness import LIVE
 from triage.explain.module_checks import ISOLATED
+from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, LOAD_WORDS
 from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
 CLEAR_WORDS = "hold the supply, clear"
 RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "work what the codes name",
                 "let the engine stand")
+#: Those among them that run or drive the vehicle on its own battery.
+OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
 #: Steps told of one session, at most.
 MOST = 8
 
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
-    live: Set[str] = frozenset(),
+    live: Set[str] = frozenset(), drawn: bool = False,
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
-    ``live``: faults, as named, that may keep the high voltage on."""
+    ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing.
+    """
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
     kept = _at_most(ranked, sure)
     again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
@@ -37,6 +41,9 @@ def in_order(
         late = [check for check in kept[:behind] if _among(check, again)]
         kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
     kept = _clear_first(kept) if never_cleared else kept
+    # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
+    kept = _before_runs(kept, LOAD_WORDS)
+    kept = _before_runs(kept, (DRAW_WORDS,), (*LOAD_WORDS, DROP_WORDS)) if drawn else kept
     kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
     return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
                           and not _among(check, general)], LIVE)
@@ -61,6 +68,17 @@ def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
         return checks
     rest = [check for place, check in enumerate(checks) if place != clear]
     return [*rest[:first], checks[clear], *rest[first:]]
+
+
+def _before_runs(checks: list[NextCheck], words: tuple[str, ...], others: tuple[str, ...] = ()) -> list[NextCheck]:
+    """The ranked steps, the one that begins with ``words`` before the first that runs or drives the vehicle on its own
+    battery, or begins with ``others``."""
+    late = [check for check in checks if check["do"].startswith(words)]
+    place = next((place for place, check in enumerate(checks) if check["do"].startswith((*OWN_BATTERY, *others))
+                  and "left on" not in check["do"]), None)
+    if place is None or not late or checks.index(late[0]) < place:
+        return checks
+    return [*checks[:place], *late, *(check for check in checks[place:] if not _among(check, late))]
 
 
 def _before(checks: list[NextCheck], proving: Sequence[NextCheck], words: str) -> list[NextCheck]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
-from triage.explain.roots import HARDLY
-from triage.explain.supply_checks import supply_in_doubt
-from triage.model.assessment import Column, FaultLine, Group, Mark, Root, Sight
+from triage.explain.complaint import listed
+from triage.explain.heard import AREAS
+from triage.explain.supply_checks import OVER, supply_in_doubt
+from triage.model.assessment import Column, FaultLine, Mark, Sight
 from triage.model.casebook import Casebook
 from triage.model.session import Session
 from triage.model.snapshot import STATUS_WORDS
@@ -102,105 +102,12 @@ def _of_supply(complaint: str) -> bool:
 _NOBODY = ("no rested voltage", "no reading", "nobody measured")
 
 
-#: Beginning of what is said of an overvoltage event.
-OVER = "overvoltage: "
-
-
 def _in_short(why: str) -> str:
     """The first reason alone, without what stands in brackets and after the verdict."""
     first = re.sub(r" \([^()]*\)", "", why.split("; ")[0])
     head, colon, tail = first.partition(": ")
     return first if len(first) <= LONGEST or not colon else f"{head}: {tail.split(': ')[0]}" if (
         len(head) < LONGEST // 2) else head
-
-
-#: Words of a complaint, and the system they speak of.
-AREAS: dict[str, tuple[str, ...]] = {
-    "supply": ("crank", "not start", "no start", "starting", "flat", "dead", "battery", "charg", "ready", "no power",
-               "jump", "left on", "interior light", "boot light", "drained",
-               " t start", "dont start", "wont start", "doesnt start", " t turn over",
-               "click", "springt nicht", "startet nicht", "batterie", "démarre pas", "demarre pas", "no arranca",
-               "batería"),
-    "restraints": ("airbag", "air bag", "srs", "restraint", "seat belt"),
-    "brakes": ("abs", "brake", "braking", "stability"), "steering": ("steer", "eps"),
-    "transmission": ("gear", "transmission", "shift"), "high voltage": ("isolation", "high voltage", "hv"),
-    "engine": ("engine", "power loss", "loses power", "limp", "derate", "stall", "misfire", "rough", "smok", "glow"),
-}
-SHORT_WORDS = 3
-
-
-#: A complaint of the battery itself; "dead" is said of wipers too.
-_BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spot))|drain", re.IGNORECASE)
-
-
-def complaint_answer(session: Session, short: list[Root], groups: list[Group], verdict: Verdict) -> str | None:
-    """The complaint, and what the verdict has to say to it: first the roots of the systems it speaks of."""
-    complaint = session.vehicle.complaint if session.vehicle else None
-    complaint = (complaint or "").strip().rstrip(".:;,!")
-    if not complaint:
-        return None
-    areas = _areas(complaint)
-    fitting = [root for area in areas for root in short if area in (root.system, root.safety)]
-    low = any(entry["part"] == "event" and entry["state"] == "proven" and not entry["why"].startswith(OVER)
-              for entry in verdict["supply"])
-    told = list(dict.fromkeys(_named(root) for root in fitting))
-    if "supply" in areas and not any(root.system == "supply" for root in fitting):
-        # A flat battery is no matter of a sensor that happens to be on the short list.
-        untested = [entry["part"] for entry in verdict["supply"] if entry["state"] == "not tested"
-                    and entry["part"] in ("battery", "charging", "key-off draw")]
-        drained = untested and _BATTERY.search(complaint) is not None
-        supply = "the low supply" if low else f"{listed(untested)}, not tested yet" if drained else ""
-        told[0 if areas[0] == "supply" else len(told):0] = [supply] if supply else []
-    # An open code of the system that is complained of comes before a supply that may have long been good again.
-    told = told or ([] if "supply" in areas else _open_there(areas, groups))
-    told = told or [_named(root) for root in short[:1]] or (["the low supply"] if low else [])
-    if told:
-        return f"{complaint}. Look first at {'; then '.join(told[:3])}"
-    if groups:
-        open_codes = sum(len(group.lines) for group in groups)
-        are = "code is" if open_codes == 1 else "codes are"
-        return f"{complaint}. Nothing on the short list explains it yet; {open_codes} {are} open"
-    return f"{complaint}. No code explains it; the supply is the first thing to prove"
-
-
-def _open_there(areas: Sequence[str], groups: Sequence[Group]) -> list[str]:
-    """The likeliest open code of the systems a complaint speaks of, in words; none where it hardly persists."""
-    there = [line for group in groups for line in group.lines if not line.record
-             and not {line.safety, line.system}.isdisjoint(areas)]
-    line = max(there, key=lambda line: (line.came_back, line.verdict["decibans"]), default=None)
-    if line is None or (line.verdict["decibans"] < HARDLY and not line.came_back):
-        return []
-    return [f"{line.printed} {line.verdict['code']}, which is open"]
-
-
-def listed(names: Sequence[str]) -> str:
-    """Names in a sentence.
-
-    >>> listed(["battery", "charging", "key-off draw"]), listed(["battery"])
-    ('battery, charging and key-off draw', 'battery')
-    """
-    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
-
-
-def _named(root: Root) -> str:
-    """The root as something to look at."""
-    if root.system == "supply" and root.decibans != root.decibans:
-        return f"the {root.title.removesuffix(' failed')}"
-    head, silent, _ = root.title.partition(" is silent")
-    return f"{head}, which is silent" if silent else root.title
-
-
-def _areas(complaint: str) -> list[str]:
-    """The systems a complaint speaks of, in the order it does. Short words count as whole words only."""
-    low = complaint.lower()
-    places: list[tuple[int, str]] = []
-    spaced = f" {''.join(mark if mark.isalnum() else ' ' for mark in low)} "
-    for area, words in AREAS.items():
-        found = [place for word in words
-                 if (place := spaced.find(f" {word} " if len(word) <= SHORT_WORDS else word)) >= 0]
-        if found:
-            places.append((min(found), area))
-    return [area for _, area in sorted(places)]
 
 
 def would_change(lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False) -> list[str]:
@@ -220,4 +127,4 @@ def would_change(lines: list[FaultLine], verdict: Verdict, *, quiet: bool = Fals
     return told
 
 
-__all__ = ["columns", "complaint_answer", "is_quiet", "marks", "supply_headline", "would_change"]
+__all__ = ["columns", "is_quiet", "marks", "supply_headline", "would_change"]

@@ -103,7 +103,8 @@ def reasons(
         said.append("listed as permanent alone since the clear: such a code outlives a clear by design and says "
                     "nothing about now")
     elif back and line.never_took(int(book.fault_module[fault]), back[-1]):
-        said.append(f"{REFUSED}: that says nothing of now")
+        now = book.status[fault, back[-1]] == 0
+        said.append(f"{REFUSED}: " + ("what it calls it now counts" if now else "that says nothing of now"))
     elif back:
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
         verb = "came back" if before else "first seen"
@@ -244,13 +245,16 @@ def _monitor(name: str) -> str:
             "event": "needs its event", "high voltage": "needs the drive enabled"}[name]
 
 
-def clean_words(book: Casebook, opportunity: Floats, fault: int) -> str | None:
-    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run."""
+def clean_words(book: Casebook, tested: Floats, fault: int) -> str | None:
+    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run.
+
+    ``tested`` (N x K): chance that its monitor came to a result, zero at a supply that is low or was not read.
+    """
     session = int(book.fault_session[fault])
     columns = list(range(len(book.order[session])))
     seen = [column for column in columns if book.seen[fault, column] == 1]
     since = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0
-             and float(opportunity[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
+             and float(tested[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
     if not since:
         return None
     runs = len(since)

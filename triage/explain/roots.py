@@ -14,6 +14,7 @@ from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS, on_it
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
+from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import ANSWERS, LOST, SILENT, AtConnector, Casebook, Links, Story
 from triage.model.crash import CRASH
@@ -41,6 +42,8 @@ LATER = {
 RECORD = "stored crash record: write it down, never clear it; the maker's procedure says whether the module may stay"
 #: The head of those that witness a supply which still fails.
 LASTS = "witnesses of the supply that still fails: mend the supply, then clear and read again"
+#: Likewise where nothing that was measured says that it fails.
+WITNESSES = "witnesses of the low supply: prove the supply, then clear and read again"
 CAUSE_REASONS = {
     "low-voltage": "set while the supply was low", "history": "old: seen before the clear and not since",
     "echo": "only repeats what another module holds", "hard": "tested clean since",
@@ -71,7 +74,9 @@ def short_list(
     roots = sorted((_root(members, printed, pins or {}) for members in _joined(by_root)),
                    key=lambda root: -root.decibans)
     for root in roots:
-        repeated = [f"{line.printed} {line.verdict['code']}" for line in _repeats(root.lines, lines)]
+        repeats = _repeats(root.lines, lines)
+        root.reaches = {word for line in (*root.lines, *repeats) for word in line.reaches}
+        repeated = [f"{line.printed} {line.verdict['code']}" for line in repeats]
         if repeated:
             # One fault is told by its own reasons, several by those of the root.
             told = root.lines[0].why if len(root.lines) == 1 else root.why
@@ -108,7 +113,7 @@ def never_answered(book: Casebook, link: Links, session: int) -> list[Root]:
                "what it holds can't be read; its lamp may be on since it is silent"]
         if story.pins is not None:
             why.append(f"measured at its connector: {story.pins.words}")
-        found.append(Root(_silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
+        found.append(Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
                           math.nan, why, "repair", []))
     return found
 
@@ -169,8 +174,8 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)
         if len(lines) > 1 and len({line.verdict["code"] for line in lines}) > 1:
-            return Root(f"{first.printed}: {lines_words(lines)}", first.system, safety, most, list(first.why),
-                        first.verdict["needs"], lines)
+            title = held_title(pins.get(name_of(first.verdict))) or f"{first.printed}: {lines_words(lines)}"
+            return Root(title, first.system, safety, most, list(first.why), first.verdict["needs"], lines)
         if len(lines) > 1:
             why = ["one fault, told by " + " and ".join(line.printed for line in lines), *first.why]
             return Root(f"{code}: {first.title}", first.system, safety, most, why, first.verdict["needs"], lines)
@@ -186,39 +191,17 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
         why.append(f"{lost} answers when it is asked")
         return Root(f"{lost} drops off the network: check its feed, ground, connector and branch before the modules "
                     "that complain", "network", safety, most, why, "repair", lines)
-    silent = _stay_silent(lines, printed)
+    silent = stay_silent(lines, printed)
     if len(silent) > 1:
-        return Root(_branch_title(lost, silent), "network", safety, most,
+        why += [f"measured: {measured.words}"] if measured is not None and not measured.lost else []
+        return Root(held_title(measured) or branch_title(lost, silent), "network", safety, most,
                     [*why, f"{len(silent)} were asked and stay silent: {', '.join(silent)}"], "repair", lines)
     why.append(f"{lost} was asked and stays silent")
     if measured is not None:
         why.append(f"measured at its connector: {measured.words}")
-    return Root(f"{_silent_title(lost, measured)} before the modules that complain", "network", safety, most, why,
+    tail = "" if measured is not None and measured.blown else " before the modules that complain"
+    return Root(f"{silent_title(lost, measured)}{tail}", "network", safety, most, why,
                 "repair", lines)
-
-
-def _silent_title(lost: str, measured: AtConnector | None) -> str:
-    """The title of a silent module, by what is left to check of it."""
-    if measured is not None and measured.lost:
-        return f"{lost} is silent and has no {measured.lost}: find the fuse, splice or wire that lost it"
-    left = [pin for pin in ("feed", "ground") if measured is None or pin not in measured.sound]
-    return f"{lost} is silent: check its {', '.join(left)}{' and ' if left else ''}branch"
-
-
-def _stay_silent(lines: list[FaultLine], printed: dict[str, str]) -> list[str]:
-    """The modules that ``lines`` report lost and that stay silent, as printed."""
-    tail = f", {STAYS_SILENT}"
-    names = [reason.removesuffix(tail) for line in lines for reason in line.why if reason.endswith(tail)]
-    return list(dict.fromkeys(printed.get(name, name) for name in names))
-
-
-def _branch_title(about: str, silent: list[str]) -> str:
-    """The title of several silent modules of one branch, or of a gateway and what lies behind it."""
-    others = [name for name in silent if name != about]
-    if len(others) == len(silent):
-        return f"{', '.join(silent)} on {about} are silent: check what they share there before each of them"
-    return (f"{about} is silent, and with it {', '.join(others)}: check its feed, ground and wires before what lies "
-            "behind it")
 
 
 #: Below this a fault hardly persists: 5 %, in decibans.
@@ -238,9 +221,10 @@ def unsettled(
     origin = {id(line): root for root in lines if root.verdict["standing"] == "short list"
               for line in _repeats([root], lines)}
     first = _wanted_first(lines, supply)
+    fails = any(entry["state"] == "failed" for entry in supply)
     groups: dict[str, list[FaultLine]] = {}
     for line in open_lines:
-        step = _settled_by(line, origin.get(id(line)), checks) or _later(line, first)
+        step = _settled_by(line, origin.get(id(line)), checks, fails=fails) or _later(line, first)
         groups.setdefault(step, []).append(line)
     result = []
     for step, members in groups.items():
@@ -276,12 +260,12 @@ def _later(line: FaultLine, first: str | None) -> str:
     return f"{first}: {run}, then read confirmed and pending codes" if first and run else NO_STEP
 
 
-def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]) -> str | None:
+def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck], *, fails: bool) -> str | None:
     """The head of the group that an open line belongs to; None where no step settles it."""
     if line.safety == "restraints" and record_words(line):
         return RECORD
     if lasts(line):
-        return LASTS
+        return LASTS if fails else WITNESSES
     if root is not None:
         return f"mend {root.printed} {root.verdict['code']} first, then clear and read again: these only repeat it"
     name = name_of(line.verdict)

@@ -20,9 +20,10 @@ import numpy as np
 
 from triage.explain.meaning import meaning, wants_procedure
 from triage.explain.one_part import one_part, through_wheel
+from triage.explain.silent_part import one_silent_part
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
-from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
+from triage.model.casebook import INVALID, LOST, NOT_READABLE, SEEN, Casebook, Links
 from triage.model.measured_words import is_drop
 from triage.model.verdict import name_of
 
@@ -43,6 +44,8 @@ NO_MODULE = frozenset(("engine", "body", "motor", "control", "module", "unit", "
                        "front", "rear", "left", "right", "main", "supply"))
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
+#: Places of the standings, as :mod:`triage.explain.standing` counts them.
+LISTED, UNSETTLED = 0, 1
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
 OWN_PULL_UP = ("temperature", "fuel level")
 
@@ -70,6 +73,10 @@ def told_together(
     yield from _through_one_part(book, persists, standing, decibans)
     yield from _after_set_up(book, persists, standing, decibans)
     yield from _on_the_bus(book, link, persists, decibans)
+    yield from _speed_of_the_wheels(book, link, standing)
+    for group in one_silent_part(book, persists).values():
+        first, *rest = sorted(group, key=lambda fault: (standing[fault], -float(decibans[fault])))
+        yield from ((fault, first) for fault in rest if _together(book, fault, first))
     missed = (link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5)
     alone = missed & ~np.isin(np.arange(book.faults), drop_outs(book, link, persists))
     for chosen in (alone, book.flags(lambda facts: facts.needs == "procedure")):
@@ -154,6 +161,23 @@ def _on_the_bus(book: Casebook, link: Links, persists: Bools, decibans: Floats) 
         lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == book.fault_session[faults[0]])
         for fault in (*faults[1:], *np.flatnonzero(lost & (back & failing).any(axis=1)).tolist()):
             yield fault, faults[0]
+
+
+def _speed_of_the_wheels(book: Casebook, link: Links, standing: np.ndarray) -> Iterator[tuple[int, int]]:
+    """(vehicle speed, wheel speed) where a module misses the speed of the vehicle in a scan in which it gets invalid
+    data from the one that holds an established fault of a wheel speed sensor: it has its speed from there (common
+    practice).
+    """
+    invalid = np.flatnonzero((link.relation == INVALID) & (link.target >= 0))
+    speed = book.flags(lambda facts: "vehicle speed sensor" in facts.title or "vehicle speed signal" in facts.title)
+    if not invalid.size or not speed.any():
+        return
+    for fault in np.flatnonzero(speed & (standing == UNSETTLED)).tolist():
+        gets = invalid[(book.fault_module[invalid] == book.fault_module[fault]) & (
+            (book.seen[invalid] == SEEN) & (book.seen[fault] == SEEN)).any(axis=1)]
+        wheels = np.flatnonzero(np.isin(book.fault_module, link.target[gets]) & (standing == LISTED)).tolist()
+        yield from ((fault, head) for head in wheels if "wheel speed" in meaning(
+            book.facts[head], book.texts.get(head, ())).lower())
 
 
 def _hung_on_references(book: Casebook, persists: Bools, standing: np.ndarray) -> Iterator[tuple[int, int]]:

@@ -88,6 +88,10 @@ def standings(
         explained_by[fault] = shared.get(int(link.target[fault]), explained_by[fault])
     for fault in drop_outs(book, link, persists).tolist():
         explained_by[fault] = explained_by[fault] or book.module_name[link.target[fault]]
+    for loss in (loss for told in link.feed_losses.values() for loss in told if loss.own):
+        head = max(loss.own, key=lambda own: float(decibans[own]))
+        for fault in (fault for fault in loss.reports if decibans[fault] <= decibans[head]):
+            explained_by[fault] = explained_by[fault] or _name(book, head)
     for fault, head in told_together(book, link, persists, standing, decibans):
         explained_by[fault] = explained_by[fault] or _name(book, head)
     return Standings(

@@ -13,6 +13,9 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
+from triage.explain.heard import heard
+from triage.model.parts import battery_renewed
+from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -20,6 +23,19 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: What is said of a battery that goes flat once more, in four languages.
+_AGAIN = re.compile(r"\b(?:again|every|each|still|keeps|wieder|immer|jede\w*|encore|toujours|nouveau|"
+                    r"otra vez|sigue|cada)\b", re.IGNORECASE)
+#: How the measurement of the key-off draw begins, and the load test of one battery or of two.
+DRAW_WORDS = "measure the key-off current"
+DROP_WORDS = "measure the voltage drop"
+LOAD_WORDS = ("charge the battery fully", "charge the batteries fully")
+#: Beginning of what is said of an overvoltage event.
+OVER = "overvoltage: "
+#: A complaint of the battery itself, in four languages.
+_BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spot))|drain", re.IGNORECASE)
+#: What the reason of a draw says that comes in pulses.
+WAKES = "a module that wakes"
 #: Letters of a path's name that are told.
 LONGEST_PATH = 70
 #: The circuit without which the current is gone, as the reason of a draw that failed has it.
@@ -58,13 +74,13 @@ def untested_checks(
         checks.append(_load_test(scale, tables, right, over=over))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
-            f"measure the voltage drop from battery to {'' if electric else 'engine, '}body and feeds with the load on",
+            f"{DROP_WORDS} from battery to {'' if electric else 'engine, '}body and feeds with the load on",
             f"battery posts, {'' if electric else 'engine block, '}body, fuse box", 15.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", 0.5 * right, None))
     if states["key-off draw"]["state"] == "not tested":
         checks.append(_step(
-            "measure the key-off current after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
+            f"{DRAW_WORDS} after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right, None))
     return checks
 
@@ -79,8 +95,8 @@ def _load_test(scale: float, tables: Tables, right: float, *, over: bool) -> Nex
                      "it after the charging is mended", "at the batteries" if pair else "at the battery", 30.0,
                      f"cool, in shape, no smell; then {tables.rate('battery.load_test'):.1f} V or more under half its "
                      "cold-cranking current for 15 s, at 20 degrees C and above", right, OVERCHARGED)
-    do = ("charge the batteries fully, let them rest, then load-test each one" if pair else
-          "charge the battery fully, let it rest, then load-test it")
+    do = (f"{LOAD_WORDS[1]}, let them rest, then load-test each one" if pair else
+          f"{LOAD_WORDS[0]}, let it rest, then load-test it")
     return _step(do, "at the batteries" if pair else "at the battery", 90.0,
                  f"{'each of them ' if pair else ''}{tables.rate('battery.load_test'):.1f} V or more under half its "
                  "cold-cranking current for 15 s, at 20 degrees C and above", right,
@@ -106,6 +122,12 @@ def _failed(
             "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
+    elif states["key-off draw"]["state"] == "failed" and WAKES in states["key-off draw"]["why"]:
+        checks.append(_step(
+            "find the module that wakes: vehicle locked, keys out of reach, watch the drop across each fuse through "
+            "one of the pulses, then what wakes it (a switch, a latch, another module)", "fuse boxes", 60.0,
+            f"{tables.rate('draw.most'):g} A or less throughout, 20 to 60 minutes after locking", half,
+            "restraint fuses stay in" + "; nothing is unplugged behind orange cables" * electric))
     elif states["key-off draw"]["state"] == "failed":
         checks.append(_step(
             "find the circuit that draws with the key off: measure the drop across each fuse, modules asleep, latches "
@@ -133,6 +155,28 @@ def _path(why: str) -> str:
     """
     head, colon, _ = why.split("; ")[0].partition(": ")
     return f": {head}" if colon and not head[:1].isdigit() and len(head) <= LONGEST_PATH else ""
+
+
+def is_drained(complaint: str) -> bool:
+    """Whether a complaint is of the battery itself; "dead" is said of wipers too.
+
+    >>> is_drained("flat every third day"), is_drained("wipers dead"), is_drained("flat tyre")
+    (True, False, False)
+    """
+    return _BATTERY.search(complaint) is not None
+
+
+def draws_first(session: Session, supply: Sequence[SupplyVerdict]) -> bool:
+    """Whether the current with the key off comes before all else of the supply: the battery is complained of, good or
+    new, and charged while driving, so that something empties it standing (common practice)."""
+    states = {entry["part"]: entry["state"] for entry in supply}
+    complaint = session.vehicle.complaint if session.vehicle else None
+    # A new battery is sound as far as it is the new one that goes flat.
+    sound = states["battery"] == "proven" or (states["battery"] != "failed" and _AGAIN.search(complaint or "") and any(
+        battery_renewed(event) for event in session.events or ()))
+    said, areas = heard(complaint or "")
+    return bool("supply" in areas and is_drained(said) and sound and states["charging"] == "proven"
+                and states["key-off draw"] == "not tested")
 
 
 def supply_in_doubt(supply: Sequence[SupplyVerdict]) -> bool:
@@ -180,4 +224,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["failed_checks", "supply_in_doubt", "untested_checks"]
+__all__ = ["CONVERTER", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
+           "supply_in_doubt", "untested_checks"]

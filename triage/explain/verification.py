@@ -206,8 +206,9 @@ def _listed(since: Since, fault: int, back: list[int]) -> Judgement:
     if not cleared and since.decibans[fault] < since.tables.rate("standing.short"):
         return "not yet proven", (f"still listed {where}, and no clear is noted since it was first read: the entry may "
                                   "be old"), f"clear it, then {run}"
-    if since.decibans[fault] < 0.0 and not facts.supply and not since.safety[fault]:
-        low = _supply(since, fault, last) is False
+    low = _supply(since, fault, last) is False
+    # A safety code stays "there" where it may be; of one seen at a low supply alone nobody knows.
+    if since.decibans[fault] < 0.0 and not facts.supply and (low or not since.safety[fault]):
         top = int(since.causes[fault].argmax())
         other = "that supply alone can set it" if low else f"more likely {CAUSES[top]} than there now"
         return "not yet proven", f"listed again {where}: {other}", f"clear it, then {run}"

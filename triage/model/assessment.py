@@ -54,6 +54,7 @@ class FaultLine:
     marks: list[Mark]          # one a column
     monitor: str = "key on"    # what its monitor needs to run
     record: bool = False       # a stored record of a crash, which is no fault of now
+    reaches: frozenset[str] = frozenset()  # systems and safety classes of its module and of one that it finds silent
     came_back: bool = False    # it went and came back at a good supply, so that quiet runs rule nothing out
 
 
@@ -68,6 +69,7 @@ class Root:
     why: list[str]
     needs: str
     lines: list[FaultLine]     # the fault itself, or the reports
+    reaches: set[str] = field(default_factory=set)  # systems in which it shows: of what repeats it and what is silent
 
 
 @dataclass(slots=True)

@@ -121,11 +121,14 @@ class Timeline:
 
 class AtConnector(NamedTuple):
     """What was measured at the connector of a module. ``lost``: the pin that has nothing; ``sound``: those that are
-    good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"."""
+    good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"; ``holder``: of a network that was measured, the
+    module that holds it down; ``blown``: the note of a fuse or link that is open."""
 
     lost: Pin | None
     sound: frozenset[Pin]
     words: str
+    holder: str = ""
+    blown: str = ""
 
 
 @dataclass(slots=True)
@@ -141,6 +144,16 @@ class Story:
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
     pins: AtConnector | None = None  # what was measured at the connector of a silent module
     head: int = -1            # of kind "network": the fault that reports the network they are on
+    held: str = ""            # likewise: what was measured on its wires that lets nobody answer
+    by: int = -1              # likewise: the module with which unplugged the others answer
+
+
+class FeedLoss(NamedTuple):
+    """A module that lost its own feed for a moment: the ``reports`` of its loss and its ``own`` codes of that feed."""
+
+    module: int
+    reports: list[int]
+    own: list[int]
 
 
 class Contradiction(NamedTuple):
@@ -177,6 +190,7 @@ class Links:
     events: list[SupplyEvents]  # S: the supply events that codes and readings prove
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
+    feed_losses: dict[int, list[FeedLoss]] = field(default_factory=dict)  # session -> modules that lost their feed
     findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each
     recurrences: dict[int, Recurrence] = field(default_factory=dict)  # fault -> what an earlier session says of it
 

@@ -37,6 +37,7 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
     names = {name.casefold() for name in (
         book.module_name[module], book.module_facts[module].name, book.shown(module))}
     read: dict[tuple[Pin, str], _Read] = {}
+    blown = ""
     for at in book.order[session]:
         snapshot = scanned.snapshots[at]
         for entry in snapshot.readings or ():
@@ -54,8 +55,10 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
             if pin is not None:
                 read[pin, ""] = _Read(False, f"no {pin} found at its connector")
             elif fuse_open(event.note or ""):
-                read["feed", ""] = _Read(False, f"noted: {event.note}")
-    return _taken_together(read) if read else None
+                blown = (event.note or "").strip().rstrip(".")
+                read["feed", "fuse"] = _Read(False, f"noted: {event.note}")
+    found = _taken_together(read) if read else None
+    return found._replace(blown=blown) if found is not None and found.lost == "feed" else found
 
 
 def _taken_together(read: dict[tuple[Pin, str], _Read]) -> AtConnector:

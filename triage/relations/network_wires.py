@@ -32,7 +32,7 @@ def read_wires(book: Casebook, link: Links, tables: Tables) -> None:
         if not any(snapshot.readings for snapshot in session.snapshots):
             continue
         read = [(reading, ohms) for at in book.order[place] for reading in session.snapshots[at].readings or ()
-                if (ohms := _ohms(reading)) is not None]
+                if (ohms := ohms_between(reading)) is not None]
         if read:
             reading, ohms = read[-1]
             told = f"{reading.name} {ohms:g} ohm: {_words(ohms, tables)}"
@@ -42,7 +42,7 @@ def read_wires(book: Casebook, link: Links, tables: Tables) -> None:
             link.findings[place] = [told, *link.findings.get(place, [])]
 
 
-def _ohms(reading: Reading) -> float | None:
+def ohms_between(reading: Reading) -> float | None:
     """The resistance between the two wires of a network, ohm; None where the reading is of something else."""
     low, factor = reading.name[:200].casefold(), _OHMS.get((reading.unit or "").casefold())
     if factor is None or not _BETWEEN.search(low) or _TO_GROUND.search(low):
@@ -73,4 +73,4 @@ def _silent(book: Casebook, place: int) -> list[str]:
         np.all(states == SILENT))]
 
 
-__all__ = ["read_wires"]
+__all__ = ["ohms_between", "read_wires"]

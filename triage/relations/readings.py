@@ -48,7 +48,7 @@ def read_against_codes(book: Casebook, line: Timeline, link: Links, tables: Tabl
                               "work between cured it")
                 faults = [] if later is not None else _supported(book, link, rule, session, value)
                 for fault in faults:
-                    _count(link, fault, Contradiction(words, f"plausibility: {rule.key} ({rule.source})", rule.ratio))
+                    count(link, fault, Contradiction(words, f"plausibility: {rule.key} ({rule.source})", rule.ratio))
                 entry = told.setdefault((value.module, value.label), _Told(words, 0.0))
                 if rule.ratio > entry.ratio:
                     entry.words, entry.ratio = words, rule.ratio
@@ -73,7 +73,7 @@ def _contradictions(seen: View, rule: Plausibility) -> list[tuple[Value, Found, 
     return list(found.values())
 
 
-def _count(link: Links, fault: int, new: Contradiction) -> None:
+def count(link: Links, fault: int, new: Contradiction) -> None:
     """Keep the strongest for ``fault``."""
     known = link.contradictions.get(fault)
     if known is None or new.ratio > known.ratio:

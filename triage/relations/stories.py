@@ -28,9 +28,11 @@ from triage.model.casebook import (
     Story,
     Timeline,
 )
+from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import fault_name
 from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
 from triage.relations.at_connector import at_connector
+from triage.relations.network_held import Held, held_down
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -46,8 +48,11 @@ GATEWAYS = ("gateway", "gateway B", "gateway C", "gateway D", "gateway E")
 ALWAYS_FITTED = {"restraints": ("restraints",), "power steering": ("power steering", "steering effort"),
                  **dict.fromkeys(("anti-lock brakes", "vehicle dynamics", "brake system"),
                                  ("anti-lock brakes", "vehicle dynamics", "brake system"))}
+#: A new fuse comes last, and never a stronger one.
+REFUSE = "a new fuse of the same rating"
 #: So many silent modules beside a silent gateway are likelier behind it than each dead of its own.
 FEWEST_BEHIND = 2
+CURRENT = STATUS_WORDS.index("current")
 
 
 def stories(
@@ -65,11 +70,13 @@ def stories(
             and (story := _silent(book, line, tables, session, module, reports, answers)) is not None]
     told = _branches(book, told, first, last, topology, tables.rate("silence.most"), answers)
     told = _behind_gateway(book, told, first, last, tables.rate("silence.most"), answers)
-    told = _on_a_network(book, link, told, session, tables.rate("silence.most"))
+    held = held_down(book, tables, session)
+    told = _on_a_network(book, line, link, tables, told, session, held)
+    told = _on_held_wires(book, told, held, tables.rate("silence.most"))
     told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
-        story.rivals = _rivals(story, told, fitted=bool(story.modules) and always_fitted(book, story.modules[0]))
+        story.rivals = _rivals(book, story, told, fitted=bool(story.modules) and always_fitted(book, story.modules[0]))
     return told
 
 
@@ -236,13 +243,19 @@ def _behind_gateway(
     return [merged, *(story for story in told if story is not door and story not in behind)]
 
 
-def _on_a_network(book: Casebook, link: Links, told: list[Story], session: int, most: float) -> list[Story]:
+def _on_a_network(
+    book: Casebook, line: Timeline, link: Links, tables: Tables, told: list[Story], session: int, held: Held | None,
+) -> list[Story]:
     """Silent modules whose loss is reported beside a network that fails, by a module that is on it: one story, for with
     a wire of it down each of them falls silent (common practice)."""
     mine = slice(int(book.first_fault[session]), int(book.first_fault[session + 1]))
     last = int(np.flatnonzero(book.exists[session])[-1]) if book.exists[session].any() else 0
+    # Before a clear an entry may be old, unless it is called current at a good supply or the wires were measured.
+    now = book.phase[session, last] > 0 or held is not None
+    fed = fed_share(book, line, tables, session, last) == 1.0
     buses = [fault for fault in (mine.start + np.flatnonzero(link.relation[mine] == BUS)).tolist()
-             if book.facts[fault].known and book.seen[fault, last] == SEEN and book.phase[session, last] > 0]
+             if book.facts[fault].known and book.seen[fault, last] == SEEN
+             and (now or (fed and book.status[fault, last] == CURRENT))]
     for bus in buses:
         holder = int(book.fault_module[bus])
         on_it = [story for story in told if story.kind == "silent module" and holder in story.reporters
@@ -251,7 +264,7 @@ def _on_a_network(book: Casebook, link: Links, told: list[Story], session: int, 
             continue
         reporters = sorted({reporter for story in on_it for reporter in story.reporters})
         name = fault_name(book.shown(holder), book.code[bus], book.failure_type[bus])
-        weight = min(sum(story.decibans for story in on_it), most)
+        weight = min(sum(story.decibans for story in on_it), tables.rate("silence.most"))
         # What nobody reports and never answered with them may hang on the same wires.
         on_it += [story for story in told if story.kind == "silent module" and not story.reporters]
         modules = [module for story in on_it for module in story.modules]
@@ -259,8 +272,22 @@ def _on_a_network(book: Casebook, link: Links, told: list[Story], session: int, 
                  if module not in modules and book.module_facts[module].awake in WITH_KEY
                  and book.state[module, last] == SILENT and not (book.state[module] == ANSWERS).any()]
         merged = Story("network", f"the network that {name} reports", modules + quiet, reporters, [], weight, head=bus)
+        if held is not None:
+            merged.held, merged.by = held
         return [merged, *(story for story in told if story not in on_it)]
     return told
+
+
+def _on_held_wires(book: Casebook, told: list[Story], held: Held | None, most: float) -> list[Story]:
+    """Silent modules beside wires that were measured to let nobody answer: one story, where no code reports them."""
+    silent = [story for story in told if story.kind == "silent module" and not (story.pins and story.pins.lost)]
+    if held is None or len(silent) < FEWEST_BEHIND or any(story.held for story in told):
+        return told
+    about = "the network that was measured" if held.by < 0 else f"the network that {book.shown(held.by)} holds down"
+    merged = Story("network", about, [module for story in silent for module in story.modules],
+                   sorted({reporter for story in silent for reporter in story.reporters}), [],
+                   min(sum(story.decibans for story in silent), most), held=held.words, by=held.by)
+    return [merged, *(story for story in told if story not in silent)]
 
 
 def _lone(
@@ -287,13 +314,15 @@ def _pins(pins: AtConnector | None) -> list[str]:
     """What is left to check of feed and ground, by what was measured of them."""
     if pins is None:
         return ["its feed, fuse or ground"]
+    if pins.blown:
+        return [f"why its fuse blew ({pins.blown}): a path to ground in the circuit it feeds, then {REFUSE}"]
     if pins.lost:
         return [f"fuse, splice and wire to its {pins.lost} (measured: {pins.words})"]
     left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
     return [f"its {' and '.join(left)} (measured: {pins.words})"] if left else []
 
 
-def _rivals(story: Story, told: list[Story], *, fitted: bool) -> list[str]:
+def _rivals(book: Casebook, story: Story, told: list[Story], *, fitted: bool) -> list[str]:
     """The rival explanations a check has to tell apart. ``fitted``: every such vehicle has the module."""
     if story.kind == "lone reporter":
         return ["its own network lines or ground", "the module it reports, intermittently"]
@@ -302,6 +331,11 @@ def _rivals(story: Story, told: list[Story], *, fitted: bool) -> list[str]:
                  "one module on it that holds it down", "the gateway's side of it"]
         if story.pins is not None and story.pins.lost:
             return _pins(story.pins)
+        if story.by >= 0:
+            name = book.shown(story.by)
+            return [f"the connector of {name} and its branch of the wires", f"{name} itself"]
+        if story.held:
+            return ["a short of its two wires", "one module on it that holds it down: unplug them one by one"]
         return lines if story.kind != "gateway" else ["the gateway's feed, fuse or ground", *lines[:2],
                                                      "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
@@ -316,4 +350,4 @@ def _rivals(story: Story, told: list[Story], *, fitted: bool) -> list[str]:
     return rivals
 
 
-__all__ = ["Story", "Topology", "stories"]
+__all__ = ["REFUSE", "Story", "Topology", "stories"]

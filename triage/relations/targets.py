@@ -17,13 +17,15 @@ from triage.model.casebook import (
     SEEN,
     SILENT,
     Casebook,
+    Contradiction,
     Ints,
     Links,
     Timeline,
 )
 from triage.relations.answers import last_answers
 from triage.relations.network_wires import read_wires
-from triage.relations.readings import read_against_codes
+from triage.relations.own_feed import feed_losses
+from triage.relations.readings import count, read_against_codes
 from triage.relations.stories import between, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
 from triage.units import to_probability
@@ -60,8 +62,14 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
         lone=lone_holders(book, line, holders, peers, tables), events=supply_events(book, line, holders, peers, tables),
     )
     _tell_stories(book, line, link, tables, topology)
+    link.feed_losses = feed_losses(book, line, link, tables)
     read_against_codes(book, line, link, tables)
     read_wires(book, link, tables)
+    for told in link.stories.values():
+        for story in told:
+            if story.held and story.head >= 0:
+                count(link, story.head, Contradiction(f"measured: {story.held}", "relations: wires in volts",
+                                                      tables.rate("network.held")))
     return link
 
 
