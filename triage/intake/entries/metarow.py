@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import datetime, time
 
 from triage.intake.entries import happened, voltsbeside
-from triage.intake.entries.voltplaces import place_volt
+from triage.intake.entries.voltplaces import heads_scan, place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -203,16 +203,19 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     a module."""
     found = volts.find(row.low)
     said = conditions.find(row.low)
-    if (snapshot or context.builder.snapshot).volts is not None and any(volt.of == "made" for volt in found):
+    scan = snapshot or context.builder.snapshot
+    if scan.volts is not None and any(volt.of == "made" for volt in found):
         # "Alternator 14.2 V at idle" below a scan at 10.2 V: the engine ran for that.
         said = replace(said, engine=None)
+    if scan.empty and heads_scan(row.low):
+        # "Donor vehicle 14.2 V, started" above "After clear, key on engine off, nothing connected"
+        scan.said.outside_supply = said.outside_supply or scan.said.outside_supply
+        scan.said.engine = scan.said.engine if said.engine is None or said.engine_passed else said.engine
     context.builder.say(said, snapshot)
     both = voltengines.both(row.low)
     if both is not None:
-        scan = snapshot or context.builder.snapshot
         scan.by_engine = scan.by_engine or (both, row.line)
         found = tuple(volt for volt in found if not both.span[0] <= volt.start < both.span[1])
-    scan = snapshot or context.builder.snapshot
     found = voltsbeside.without(context, row, scan, found)
     # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
     top = top or (context.flat and any(volt.of == "lowest" for volt in found))
