@@ -24,8 +24,8 @@ def read(*between: str, vehicle: str = "12 V") -> Reading:
     ("Battery on charge all night, 13.0 V by breakfast", "After clear 2026-04-08 09:10, engine off, 12.7 V", 13.0),
     ("Battery on charge all night, 13.0 V by breakfast", "2026-04-08 09:10, key on engine off, 12.7 V", 13.0),
     ("Programmed the ABS with the supply at 13.6 V", "After clear 2026-04-07 09:10, 12.7 V", 13.6),
-    ("Donor vehicle 14.3 V, started\nCleared 09:00", "After clear 2026-04-07 09:10, 12.7 V, nothing connected", 14.3),
-    ("Starthilfe 13,9 V, Motor gestartet\nFehler um 9:00 gelöscht", "Nach dem Löschen 07.04.2026 09:10, 12,7 V, nichts angeschlossen", 13.9),
+    ("Then on a donor vehicle, 14.3 V, started\nCleared 09:00", "After clear 2026-04-07 09:10, 12.7 V, nothing connected", 14.3),
+    ("Danach Starthilfe 13,9 V, Motor gestartet\nFehler um 9:00 gelöscht", "Nach dem Löschen 07.04.2026 09:10, 12,7 V, nichts angeschlossen", 13.9),
 ])
 def test_the_heading_of_a_scan_has_its_voltage(note: str, head: str, kept: float) -> None:
     second = read(note, head).snapshots[1]
