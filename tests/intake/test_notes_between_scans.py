@@ -23,7 +23,6 @@ def read(*between: str, vehicle: str = "12 V") -> Reading:
 @pytest.mark.parametrize(("note", "head", "kept"), [
     ("Battery on charge all night, 13.0 V by breakfast", "After clear 2026-04-08 09:10, engine off, 12.7 V", 13.0),
     ("Battery on charge all night, 13.0 V by breakfast", "2026-04-08 09:10, key on engine off, 12.7 V", 13.0),
-    ("Programmed the ABS with the supply at 13.6 V", "After clear 2026-04-07 09:10, 12.7 V", 13.6),
     ("Then on a donor vehicle, 14.3 V, started\nCleared 09:00", "After clear 2026-04-07 09:10, 12.7 V, nothing connected", 14.3),
     ("Danach Starthilfe 13,9 V, Motor gestartet\nFehler um 9:00 gelöscht", "Nach dem Löschen 07.04.2026 09:10, 12,7 V, nichts angeschlossen", 13.9),
 ])
@@ -50,3 +49,36 @@ def test_one_battery_is_no_supply_of_two(note: str) -> None:
     assert [scan.volts for scan in found.snapshots] == [22.4, 25.1]
     halves = [reading.value for reading in found.snapshots[1].readings or () if reading.value < 20]
     assert halves == [12.8, 12.2]
+
+
+@pytest.mark.parametrize(("line", "answer"), [
+    ("programmed: ABS, 2026-04-07 08:30, aborted", "refused"), ("Coded: engine, 2026-04-07 08:30, interrupted", "refused"),
+    ("programmiert: ABS, 07.04.2026 08:30, abgebrochen", "refused"), ("reprogrammé : ABS, 07.04.2026, échoué", "refused"),
+    ("programado: ABS, 07.04.2026 08:30, interrumpido", "refused"), ("programmed: ABS, 2026-04-07 08:30", None),
+])
+def test_a_programming_that_broke_off_leaves_its_module_in_the_scan(line: str, answer: str | None) -> None:
+    found = read(line, "After clear 2026-04-07 09:10, 12.7 V")
+    assert [(event.what, event.answer) for event in found.events] == [("programmed", answer)]
+    assert not found.notices
+    assert all(len(scan.modules) == 2 for scan in found.snapshots)
+
+
+@pytest.mark.parametrize(("line", "note"), [
+    ("ABS programmed 2026-04-01 with the supply held at 13.7 V", "supply 13.7 V"),
+    ("Programming of the ABS broke off, supply only 11.2 V", "supply 11.2 V"),
+    ("ABS programmiert bei 13,5 V", "supply 13.5 V"), ("ABS programmed", None),
+])
+def test_the_supply_of_a_programming_is_told_of_that(line: str, note: str | None) -> None:
+    found = read(line, "After clear 2026-04-07 09:10")
+    (event,) = [event for event in found.events if event.what == "programmed"]
+    assert event.note == note
+    assert found.snapshots[1].volts is None
+
+
+@pytest.mark.parametrize("note", ["replaced: battery on 2026-03-20", "ABS programmed 2025-11-02", "Batterie am 20.03.2026 ersetzt"])
+def test_work_of_an_earlier_day_moves_no_other(note: str) -> None:
+    found = read(note, "Cleared 09:00", "After clear 2026-04-07 09:10, 12.7 V")
+    cleared = next(event for event in found.events if event.what == "cleared")
+    assert cleared.at is not None and cleared.at.isoformat() == "2026-04-07T09:00:00"
+    assert [str(scan.at) for scan in found.snapshots] == ["2026-04-07 08:00:00", "2026-04-07 09:10:00"]
+    assert found.events[0].at is not None and found.events[0].at < cleared.at

@@ -46,6 +46,7 @@ def is_freeze_head(low: str) -> bool:
     return _FREEZE.search(low) is not None
 
 
+_WORK = ("replaced", "programmed", "paired", "calibrated", "battery disconnected")
 #: No longer is a cell that names a scan, and no further below its codes.
 _LONGEST_TITLE, _NEAR_BELOW = 60, 6
 #: So many modules stand between the supply of one scan and that of the next.
@@ -92,13 +93,15 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     head = phases.scan_head(low)
     dated = [] if _is_aside_date(low) else _stamps(context, row)
     stamps = [stamp for stamp in dated if stamp.value is not None]
+    deeds = phases.events(low) if not quiet else ()
+    of_scan = stamps if hit or head or not any(deed.what in _WORK for deed in deeds) else _not_before(
+        context.builder.snapshot, stamps)
     # Two such dates are of two scans, whichever of their numbers is the month.
     written = next((low[stamp.start : stamp.end].split() for stamp in dated
                     if stamp.value is None and (stamp.timed or _is_heading_of(low, stamp))), [])
-    started = _start(context, row, hit, head is not None, stamps, quiet, " ".join(written))
+    started = _start(context, row, hit, head is not None, of_scan, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)
-    deeds = phases.events(low) if not quiet else ()
     if not (hit or head or stamps or said.any() or deeds or voltsbeside.tells(low)):
         return False
     snapshot = context.builder.snapshot
@@ -115,6 +118,13 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def _not_before(snapshot: SnapshotDraft, stamps: list[dates.Stamp]) -> list[dates.Stamp]:
+    """The dates but those before the day of a scan: work of such a day ("ABS replaced 2 March") neither begins a scan
+    nor moves its day, which a time of day alone is of."""
+    day = snapshot.at.date() if snapshot.at is not None else None
+    return [stamp for stamp in stamps if day is None or stamp.value is None or stamp.value.date() >= day]
 
 
 def note_deeds(context: Context, row: Row) -> None:
@@ -201,7 +211,9 @@ def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
     """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
     a module."""
-    found = volts.find(row.low)
+    # What fed the vehicle while a module was programmed is told of that, in its event.
+    held = phases.programmed_at(row.low)
+    found = tuple(volt for volt in volts.find(row.low) if volt not in held)
     said = conditions.find(row.low)
     scan = snapshot or context.builder.snapshot
     if scan.volts is not None and any(volt.of == "made" for volt in found):
@@ -323,7 +335,8 @@ def _start(
         snapshot.phase = snapshot.phase or hit.phase
         if snapshot is builder.snapshot and snapshot.empty:
             builder.next_phase = None
-    if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
+    if at is not None and (snapshot.at is None or (snapshot.empty and (timed or (
+            (hit is not None or head) and at.date() != snapshot.at.date())))):
         snapshot.at = at
     snapshot.written = snapshot.written or written
     return started or snapshot.empty
