@@ -9,6 +9,8 @@ import re
 from typing import Literal
 
 Pin = Literal["feed", "ground"]
+#: The name of what the battery had while the feed before it was read.
+BESIDE = "at the battery meanwhile"
 
 #: "Terminal 30" is the name of a supply, which a module tells of itself as well; it is no place to put a meter on.
 _PLACE = re.compile(
@@ -77,4 +79,4 @@ def missing(low: str) -> Pin | None:
     return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
 
 
-__all__ = ["UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]
+__all__ = ["BESIDE", "UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]

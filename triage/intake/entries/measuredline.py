@@ -55,7 +55,8 @@ def read(context: Context, row: Row) -> list[Row] | None:
     for one in found:
         if one.kind != "none":
             context.builder.snapshot.readings.append(Reading(name=one.name, value=one.value, unit=one.unit))
-    return _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
+    others = _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
+    return [other for other in others if not connectorline.read(context, other)]
 
 
 #: The wire that the generator is excited by, read where the last clause of a line tells it: "exciter wire L 0 V".
