@@ -38,8 +38,9 @@ def test_figures_at_the_connector_of_a_module(line: str, found: list[tuple[str, 
 
 @pytest.mark.parametrize(("line", "value"), [
     ("ABS connector feed 9.8 V with the pump on, battery 12.1 V", 9.8),
-    ("Battery 12.1 V, ABS motor feed 9.8 V", 9.8), ("Stecker ABS Klemme 30 9,8 V (Batterie 12,1 V)", 9.8),
+    ("Battery 12.1 V, ABS pump feed 9.8 V", 9.8), ("Stecker ABS Klemme 30 9,8 V (Batterie 12,1 V)", 9.8),
     ("ABS conector alimentacion 9,8 V, bateria 12,1 V", 9.8),
+    ("Connecteur ABS alimentation 9,8 V sous charge, batterie 12,1 V", 9.8),
 ])
 def test_a_feed_and_the_battery_beside_it(line: str, value: float) -> None:
     assert [(module, name.split(",")[0], read) for module, name, read, _ in readings(line)] == [
