@@ -47,7 +47,8 @@ def test_a_feed_and_the_battery_beside_it(line: str, value: float) -> None:
         ("anti-lock brakes", "feed at its connector", value), (None, "at the battery meanwhile", 12.1)]
 
 
-@pytest.mark.parametrize("line", ["0.0 V at ABS terminal 30", "ABS Kl. 15: 0,1 V", "Fuse F3 blown. 0.0 V at ABS terminal 30"])
+@pytest.mark.parametrize("line", [
+    "0.0 V at ABS terminal 30", "ABS Kl. 15: 0,1 V", "Fuse F3 blown. 0.0 V at ABS terminal 30"])
 def test_no_supply_at_a_terminal_is_of_a_meter(line: str) -> None:
     assert readings(line)[-1][:2] == ("anti-lock brakes", "feed at its connector")
 

@@ -14,8 +14,8 @@ FEED = "feed at its connector, under load"
 
 
 def shot(volts: float, *readings: tuple[str, float], **more: Any) -> dict[str, Any]:
-    told = [{"module": None if name.startswith("at ") else "anti-lock brakes", "name": name, "value": value, "unit": "V"}
-            for name, value in readings]
+    told = [{"module": None if name.startswith("at ") else "anti-lock brakes", "name": name, "value": value,
+             "unit": "V"} for name, value in readings]
     return snapshot("before-clear", scan("anti-lock brakes", "C0040"), volts=volts, readings=told,
                     **{"engine": "off", **more})
 
@@ -44,7 +44,8 @@ def test_the_drop_of_a_feed(
 def test_such_a_drop_fails_the_cables_and_leads_the_steps() -> None:
     verdict = verdicts([job(shot(12.4, (FEED, 9.9)))], tables())[0]
     part = next(entry for entry in verdict["supply"] if entry["part"] == "cables and grounds")
-    assert part["state"] == "failed" and "2.50 V on the positive path" in part["why"]
+    assert part["state"] == "failed"
+    assert "2.50 V on the positive path" in part["why"]
     assert verdict["next_checks"][0]["do"].startswith("follow the drop")
     mended = verdicts([job(shot(12.4, (FEED, 9.9)), shot(12.5, (FEED, 12.3)))], tables())[0]
     assert next(entry for entry in mended["supply"] if entry["part"] == "cables and grounds")["state"] != "failed"

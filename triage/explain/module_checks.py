@@ -172,7 +172,8 @@ def readiness_gate(session: Session) -> list[str]:
 
 
 def clear_again_checks(
-    book: Casebook, line: Timeline, case: Case, modules: Sequence[int], bits: Floats, names: list[str], records: list[str],
+    book: Casebook, line: Timeline, case: Case, modules: Sequence[int], bits: Floats, names: list[str],
+    records: list[str],
 ) -> list[NextCheck]:
     """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it.
 

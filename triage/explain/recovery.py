@@ -1,12 +1,12 @@
-"""Programming that broke off: a module without a whole program is finished before anything is cleared, run or judged."""
+"""Programming that broke off: it is finished before anything is cleared, run or judged."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from triage.explain.case import Case, gate_of
-from triage.explain.module_checks import UNREAD_LIST, in_order
+from triage.explain.case import UNREAD_LIST, Case, gate_of
+from triage.explain.module_checks import in_order
 from triage.model.casebook import NOT_READABLE, SEEN, Casebook
 from triage.model.verdict import NextCheck
 
@@ -65,7 +65,8 @@ def behind(checks: Sequence[NextCheck], case: Case, book: Casebook, modules: Seq
     """Steps that clear or run something, each only once the programming of ``modules`` is finished."""
     if not modules:
         return list(checks)
-    first = f"the programming of {' and '.join(case.name(book.module_name[module]) for module in modules)} finished first"
+    told = " and ".join(case.name(book.module_name[module]) for module in modules)
+    first = f"the programming of {told} finished first"
     return [{**check, "gate": "; ".join(filter(None, (first, check["gate"])))} for check in checks]
 
 

@@ -17,7 +17,8 @@ _PLACE = re.compile(
     r"(?<![a-z])(?:connectors?|plugs?|pins?|sockets?|harness side|stecker|steckverbinder|steckers|buchse|"
     r"connecteurs?|fiches?|broches?|conector(?:es)?|clavijas?|enchufe)(?![a-z])")
 #: The vehicle's own sockets, at which the supply of the vehicle is read.
-_OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|(?<!sous )(?<!sans )charg\w*|battery (?:terminals?|posts?)|trailer|"
+_OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|(?<!sous )(?<!sans )charg\w*|"
+                         r"battery (?:terminals?|posts?)|trailer|"
                          r"cigar\w*|batterieklemmen?|polklemmen?|bornes? de (?:la )?batterie)(?![a-z])")
 _FEED = re.compile(
     r"(?<![a-z])(?:feeds?|fed|supply|supplies|power|powered|live|positive|plus|ignition|"

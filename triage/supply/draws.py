@@ -26,7 +26,8 @@ _CALLED = (r"(?:(?:key[- ]?off|parasitic|quiescent) (?:draw|current)|ruhestrom|c
 _DRAW_WORDS = re.compile(rf"^{_CALLED}[ ,:]*(?:(?:it )?(?:drops|falls|down|goes) to )?|[ ,:>-]*{_CALLED}$",
                          re.IGNORECASE)
 _CLOCK = re.compile(r"(?<![0-9:.,])([01]?[0-9]|2[0-3])[:h]([0-5][0-9])(?![0-9:])")
-_ASLEEP = re.compile(r"(?<![a-z])(?:asleep|sleep|sleeping|settled|finally|eingeschlafen|endormis?|dormid[oa]s?)(?![a-z])")
+_ASLEEP = re.compile(r"(?<![a-z])(?:asleep|sleep|sleeping|settled|finally|eingeschlafen|endormis?|"
+                     r"dormid[oa]s?)(?![a-z])")
 _DAY = 24 * 60
 
 
@@ -68,7 +69,7 @@ def _standing(draws: list[tuple[int, Measured]], session: Session) -> Finding:
         found = _judged(earlier)
         if last.state == "failed" or found.state != "failed" or _mended(session, before, place):
             continue
-        # Without a time nobody knows whether the modules slept; by the clock they had at least the time since the first.
+        # Without a time nobody knows whether the modules slept; by the clock they had at least since the first.
         since = None if clock is None or first is None else (clock - first) % _DAY
         awake = earlier.hours is None and (since is None or since < limit("modules asleep to"))
         later = f"; {one.value:.0f} mA when read once more, with nothing mended between"

@@ -32,7 +32,8 @@ _LEAD = lazily(r"[^:]{3,60}:\s")
 _NEAR = 3
 #: Between a module and its connector: "ABS plug", "plug of the ABS unit", "Am Stecker ABS:", "ABS: pin 1".
 _BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|to|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
-                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|pump|motor|valve|heater|pumpen|"
+                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|pump|motor|valve|"
+                  r"heater|pumpen|"
                     r"pumpe|pompe|bomba|vom|beim|du|de|la|le|"
                   r"del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
 #: The words of a scan with its supply, in which a connector is only mentioned.
@@ -64,7 +65,8 @@ def read(context: Context, row: Row) -> bool:
     figures = list(_FIGURE.finditer(row.low))
     spots = places(pins.without_far(row.low)) or (
         [hit.span() for hit in _FED.finditer(row.low)] if len(figures) == 1 else [])
-    if not spots and len(figures) == 1 and figures[0][2][0] == "v" and float(figures[0][1].replace(",", ".")) < pins.FED:
+    if not spots and len(figures) == 1 and figures[0][2][0] == "v" and (
+            float(figures[0][1].replace(",", ".")) < pins.FED):
         # No module that is fed by so little tells it: somebody put a meter there.
         spots = [hit.span() for hit in _TERMINAL.finditer(row.low)]
     lost = None if figures else missing(row.low)

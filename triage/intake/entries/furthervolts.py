@@ -86,8 +86,10 @@ def reading(low: str, volt: volts.Volt) -> Reading:
     """A voltage that is not the supply of the scan, by the words beside it.
 
     >>> line = "charged overnight, 12.9 v in the morning"
-    >>> [reading(line, volt).name for volt in volts.find(line)], [reading("11.9 v", volt).name for volt in volts.find("11.9 v")]
-    (['in the morning'], ['before the scan'])
+    >>> [reading(line, volt).name for volt in volts.find(line)]
+    ['in the morning']
+    >>> [reading("11.9 v", volt).name for volt in volts.find("11.9 v")]
+    ['before the scan']
     """
     if sum(half.start >= volt.start and half.end <= volt.end for half in voltpairs.halves(low)) > 1:
         return Reading(name="both batteries", value=volt.value, unit="V")

@@ -9,7 +9,7 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates
+from triage.intake.entries import connectorline, drawline, partstates, readinessline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -42,7 +42,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
         return None
     if (exciter := _EXCITER.search(row.low)) is not None:
         return _of_exciter(context, row, exciter)
-    if partstates.note(context, row) or drawline.read(context, row):
+    if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
         return []
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):

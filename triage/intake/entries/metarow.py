@@ -13,7 +13,7 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, phases, uncleared, voltengines, voltmoments, volts
+from triage.intake.said import conditions, dates, phases, programming, uncleared, voltengines, voltmoments, volts
 from triage.intake.said.near import small
 from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
@@ -46,6 +46,8 @@ def is_freeze_head(low: str) -> bool:
     return _FREEZE.search(low) is not None
 
 
+#: What stands before the date of a scan: nothing, or its key.
+_BEGINS = lazily(r"[ \t=*#\[(>|_-]*(?:[a-z#. ]{1,24}[:=|]\s*)?")
 _WORK = ("replaced", "programmed", "paired", "calibrated", "battery disconnected")
 #: No longer is a cell that names a scan, and no further below its codes.
 _LONGEST_TITLE, _NEAR_BELOW = 60, 6
@@ -94,8 +96,9 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     dated = [] if _is_aside_date(low) else _stamps(context, row)
     stamps = [stamp for stamp in dated if stamp.value is not None]
     deeds = phases.events(low) if not quiet else ()
-    of_scan = stamps if hit or head or not any(deed.what in _WORK for deed in deeds) else _not_before(
-        context.builder.snapshot, stamps)
+    worked = any(deed.what in _WORK for deed in deeds)
+    of_scan = stamps if hit or head or not stamps or (_BEGINS.fullmatch(low, 0, stamps[0].start) and not worked) else (
+        _not_before(context.builder.snapshot, stamps))
     # Two such dates are of two scans, whichever of their numbers is the month.
     written = next((low[stamp.start : stamp.end].split() for stamp in dated
                     if stamp.value is None and (stamp.timed or _is_heading_of(low, stamp))), [])
@@ -121,8 +124,8 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
 
 
 def _not_before(snapshot: SnapshotDraft, stamps: list[dates.Stamp]) -> list[dates.Stamp]:
-    """The dates but those before the day of a scan: work of such a day ("ABS replaced 2 March") neither begins a scan
-    nor moves its day, which a time of day alone is of."""
+    """The dates but those before the day of a scan: what is told of such a day ("ABS replaced 2 March") neither begins
+    a scan nor moves its day, which a time of day alone is of."""
     day = snapshot.at.date() if snapshot.at is not None else None
     return [stamp for stamp in stamps if day is None or stamp.value is None or stamp.value.date() >= day]
 
@@ -212,7 +215,7 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
     a module."""
     # What fed the vehicle while a module was programmed is told of that, in its event.
-    held = phases.programmed_at(row.low)
+    held = programming.programmed_at(row.low)
     found = tuple(volt for volt in volts.find(row.low) if volt not in held)
     said = conditions.find(row.low)
     scan = snapshot or context.builder.snapshot

@@ -20,7 +20,8 @@ _VALUE = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,3}|(?=\s?v))")
 _AFTER_MINUTES = lazily(r"(?<![a-z])(?:after|nach|apres|despues de|tras) [0-9]{1,3} ?min[a-z]*")
 _NEAR_BEFORE = 40
 #: A heading that begins with the day and the time of its scan.
-_STAMPED = lazily(r"[\s#=*\[(>-]{0,8}(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:[0-9]{2}){1,2})[ ,t]{1,3}"
+_STAMPED = lazily(r"[\s#=*\[(>-]{0,8}(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|"
+                  r"[0-9]{1,2}[./-][0-9]{1,2}[./-](?:[0-9]{2}){1,2})[ ,t]{1,3}"
                   r"[0-9]{1,2}[:h.][0-9]{2}(?![0-9])")
 _RESTED = "battery at rest"
 #: So many rows below a code may tell what was stored with it.
@@ -106,7 +107,8 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
     loose, rested = scan.volts_loose, voltmoments.rested(row.low, volt.end)
     heads, named = heads_scan(row.low), _tells_its_scan(row.low)
     if scan.volts is not None and loose is not None and of_supply and not scan.volts_before and (
-            (scan.empty and (heads or (_STAMPED.match(row.low) and not phases.events(row.low)))) or (named and loose.name == _RESTED)):
+            (scan.empty and (heads or (_STAMPED.match(row.low) and not phases.events(row.low))))
+            or (named and loose.name == _RESTED)):
         scan.readings += [loose] if loose not in scan.readings else []
         scan.volts = None
     first = scan.volts is None

@@ -34,7 +34,8 @@ _BARE = lazily(rf"(?<![\w.,])([0-9]{{1,2}}[.,][0-9]{{1,2}}) (?={UNLOADED}(?![a-z
                rf"unter last)(?![a-z]))")
 _SENTENCES = lazily(r"(?<=[a-z0-9)])[.;!]\s+(?=[a-z0-9])")
 #: What parts one measurement from the next; words in brackets explain the one before them.
-_PARTS = lazily(r"[;,](?=\s|[a-z])|\((?=\s|[a-z])(?![a-z .,/'-]{1,60}\))|\s(?:and|und|et|y|but|aber|mais|pero|then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
+_PARTS = lazily(r"[;,](?=\s|[a-z])|\((?=\s|[a-z])(?![a-z .,/'-]{1,60}\))|\s(?:and|und|et|y|but|aber|mais|pero|"
+                r"then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
                 r"\s(?=(?:dropp?(?:s|ed|ing)?|fall(?:s|ing|en)?|fell|goes|went|down|sinks?) (?:it )?(?:down )?to\s)|"
                 r"\s(?:to|auf|hasta)\s(?=[0-9])")
 #: A figure that was not measured.

@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import symptoms, tocome, uncleared, voltmoments, volts
+from triage.intake.said import symptoms, tocome, uncleared, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -190,7 +190,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad|chang|wechselt"),
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|remplac|sustitu|reempl|"
+               r"cambiad|chang|wechselt|baut|montiert|monte|pose|mont[ao]|pus|puesto"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
             rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?|(?:\w+ )?(?:lamps?|lights?|messages?|noises?|leaks?)"
@@ -200,6 +201,15 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)?|nuev[oa])"
             rf"(?: posee?| montee?| puest[oa])?"
             rf"{_AT_ONCE}|fitted (?:a )?(?:new|used|another)|"
+            rf"(?:fitted|installed|put in) (?:a |an |the |his |her |their )?(?:(?:new|used|bigger|larger|agm|efb) )*"
+            rf"(?:{_CHANGED})(?! (?:charger|tester|clamp|maintainer|cable|sensor))|"
+            rf"(?:{_CHANGED}) (?:was|were|has been|had been) (?:fitted|installed|put in)|"
+            r"(?:batterie|lichtmaschine|steuergerat|[a-z]*sensor) (?:wurde )?(?:selbst )?(?:eingebaut|verbaut|"
+            r"montiert)|"
+            r"(?:monte|pose|installe) (?:une? |la |le )?(?:nouvelle |autre )?(?:batterie|alternateur|calculateur|"
+            r"capteur)|"
+            r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
+            r"sensor)|"
             rf"ersetzt|"
             rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
@@ -287,11 +297,6 @@ _NOT = lazily(
 )
 #: Behind what was programmed and when: "programmed: gearbox, 2026-03-04 09:30, aborted".
 _ENDED = lazily(rf"(?:\s?:)?(?:[^.;:]|[:.](?=[0-9])){{0,60}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
-#: The supply while a module was programmed, in the sentence that tells of it: "with the supply held at 13.8 V".
-_HELD_AT = lazily(
-    r"(?<![a-z])(?:at|bei|mit|with|sous|sur|avec|con|a|de|of|only|nur|seulement|solo|held|steady|stabil\w*|supply|"
-    r"voltage|support|charger|battery|ladegerat|versorgung|spannung|chargeur|alimentation|tension|cargador|"
-    r"alimentacion|batterie|bateria)(?: (?:was|is|war|at|bei|held|steady|only|nur|of|de|a|von|etait|era)){0,3}[ :=]{1,2}$")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
@@ -317,7 +322,8 @@ _DEED_SIGNS = lazily(
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
     r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]|remplac|"
-    r"wechselt|change"
+    r"wechselt|change|put in|[a-z]baut|montiert|(?:monte|pose|installe) |(?:monto|montado|puso|puesto|instalo|"
+    r"instalado) "
 )
 
 
@@ -358,24 +364,6 @@ def events(low: str) -> tuple[Deed, ...]:
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
     return tuple(sorted(found, key=lambda deed: deed.start))
-
-
-@remembered
-def programmed_at(low: str) -> tuple[volts.Volt, ...]:
-    """The supply that a line tells of the programming of a module, and of no scan.
-
-    >>> [volt.value for volt in programmed_at("abs programmed 4 may with supply held at 13.8 v")]
-    [13.8]
-    >>> programmed_at("tcm programmed. battery 12.4 v"), programmed_at("after programming the tcm, 12.4 v")
-    ((), ())
-    """
-    deed = next((deed for deed in events(low) if deed.what == "programmed"), None)
-    if deed is None or find(low) is not None or scan_head(low) is not None:
-        return ()
-    stop = next((end for at, end in ((low.find(mark, deed.end), low.find(mark, deed.end)) for mark in (". ", "; "))
-                 if at >= 0), len(low))
-    return tuple(volt for volt in volts.find(low) if deed.end <= volt.start < stop and volt.of != "nominal"
-                 and _HELD_AT.search(low, deed.start, volt.start) is not None)
 
 
 #: Where a scan stands that was taken when something was just done.
