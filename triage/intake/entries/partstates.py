@@ -45,11 +45,10 @@ _REVERSED = lazily(
 _GUARDED = lazily(r"[ -](?:protect\w*|diode|relay|schutz\w*)")
 #: What somebody did to a part to see what comes of it.
 _TRIED = lazily(
-    r"^(?:[0-9]{1,2}[:h.][0-9]{2},? |then |now |next |i |we |have |he )*(?:(?:unplugg|sprayed?|wett|soak|hos|"
-    r"shook|shak|"
-    r"wiggl|mov|heat|warm|cool|freez|froze|bridg|bypass|tapp|isolat|watered|poured|press)(?:ed|ing|en)?|disconnected|"
-    r"pulled|took off|plugged) (?!(?:charger|jump|booster|battery|in|on|over|up|to|into|out|away|off|"
-    r"the (?:vehicle|car|van|truck))(?![a-z]))"
+    r"^(?:[0-9]{1,2}[:h.][0-9]{2},? |then |now |next |i |we |have |he )*(?:(?:unplugg|spray|wett|soak|hos|shook|shak|"
+    r"wiggl)(?:ed|ing|en)?|(?:heat|warm|cool|freez|froze|mov|bridg|bypass|tapp|isolat|press|pour)(?:ed|ing|en)?"
+    r"(?= (?:the|it|this|that|both|each|all|water)(?![a-z]))|disconnected|pulled|took off|plugged) "
+    r"(?!(?:charger|jump|booster|battery|in|on|over|up|to|into|out|away|off|the (?:vehicle|car|van|truck))(?![a-z]))"
     r"(?=[a-z0-9])|"
     r"(?<![a-z])(?:abgesteckt|ausgesteckt|abgezogen|angespruht|bespruht|nass gemacht|geruttelt|gewackelt|erwarmt|"
     r"gekuhlt|"
@@ -94,8 +93,7 @@ def _tried(context: Context, row: Row, start: int) -> bool:
     named = list(scanned.named(context, row))
     happened.record(context, Event(at=happened.clock_of(context, row), what="other", note=row.text.strip(" -*\u2022,;"),
                                    module=named[0].module if named else None))
-    behind = max(row.low.find(": "), row.low.find(", "))
-    answered = spoken(row.low) and any(place.start > behind for place in named) and behind >= 0
+    answered = bool(spoken(row.low) and named)
     return not (answered or volts.find(row.low) or measuring.tells(row.low))
 
 
