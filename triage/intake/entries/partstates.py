@@ -87,14 +87,16 @@ def note(context: Context, row: Row) -> bool:
 
 def _tried(context: Context, row: Row, start: int) -> bool:
     """Keep what was tried, of the module that is named first; whether nothing else is told in the line."""
-    if row.cells or phases.events(row.low) or phases.find(row.low) or outside_supply(row.low) or remarks.is_plan(
-            row.low) or _DENIED.search(row.low, 0, start) or "?" in row.low or tocome.done(row.low) != row.low:
+    if row.cells or measuring.says_figures(row.low):
+        return False  # "pulled F4 0.71": a current, read elsewhere
+    if phases.events(row.low) or phases.find(row.low) or outside_supply(row.low) or remarks.is_plan(row.low) or (
+            tocome.done(row.low) != row.low) or _DENIED.search(row.low, 0, start) or "?" in row.low:
         return False
     named = list(scanned.named(context, row))
     happened.record(context, Event(at=happened.clock_of(context, row), what="other", note=row.text.strip(" -*\u2022,;"),
                                    module=named[0].module if named else None))
     answered = bool(spoken(row.low) and named)
-    return not (answered or volts.find(row.low) or measuring.tells(row.low))
+    return not answered
 
 
 def _is_denied(low: str, begin: int, end: int) -> bool:
