@@ -45,6 +45,7 @@ from triage.relations.names import by_company, by_reports, one_name, under_given
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
+from triage.supply.feed_drops import with_feed_drops
 from triage.supply.record import SupplyFacts, supply_record
 
 if TYPE_CHECKING:
@@ -89,6 +90,7 @@ class Worked:
             return facts.targets if facts.relation == "lost communication" else ()
 
         canonical = _canonical_names(tables).__getitem__
+        sessions = [with_feed_drops(session) for session in sessions]
         apart = [by_company(session, canonical, lambda code: tables.facts(code, None).title) for session in sessions]
         missed = [by_reports(session, canonical, lambda name: resolve(name, tables).second, lost_by)
                   for session, _ in apart]

@@ -48,3 +48,18 @@ def test_a_wheel_speed_sensor_has_no_zero_and_the_booster_is_of_the_brakes() -> 
     assert tables().facts("C0034", "28").needs == "repair"
     assert tables().facts("C0051", "28").needs == "procedure"
     assert {tables().facts(text, None).safety for text in ("P0504", "P0557", "P0571")} == {"brakes"}
+
+
+def test_a_permanent_code_whose_monitor_has_run_passed_it() -> None:
+    def found(text: str, **readiness: str) -> float:
+        held: Json = {"engine control": [code(text, status="confirmed")]}
+        kept: Json = {"engine control": [code(text, status="permanent")]}
+        said: Json = {"readiness": {name.replace("_", " "): state for name, state in readiness.items()}}
+        return decibans(job(van("before-clear", held, **FLAT), van("after-clear", **HELD),
+                            van("after-run", kept, **DRIVEN, **(said if readiness else {}))), text)
+
+    assert found("P0135", oxygen_sensor_heater="complete") < found("P0135") - 4
+    assert found("P0135", oxygen_sensor_heater="incomplete") >= found("P0135") - 0.1
+    assert found("P0135", oxygen_sensor="complete") == found("P0135"), "the heater has a monitor of its own"
+    assert found("P0420", all_monitors="complete") < found("P0420") - 4
+    assert found("P0420", all_monitors="complete", catalyst="incomplete") >= found("P0420") - 0.1

@@ -36,6 +36,23 @@ def test_figures_at_the_connector_of_a_module(line: str, found: list[tuple[str, 
     assert readings(line) == [("anti-lock brakes", *one) for one in found]
 
 
+@pytest.mark.parametrize(("line", "value"), [
+    ("ABS connector feed 9.8 V with the pump on, battery 12.1 V", 9.8),
+    ("Battery 12.1 V, ABS pump feed 9.8 V", 9.8), ("Stecker ABS Klemme 30 9,8 V (Batterie 12,1 V)", 9.8),
+    ("ABS conector alimentacion 9,8 V, bateria 12,1 V", 9.8),
+    ("Connecteur ABS alimentation 9,8 V sous charge, batterie 12,1 V", 9.8),
+])
+def test_a_feed_and_the_battery_beside_it(line: str, value: float) -> None:
+    assert [(module, name.split(",")[0], read) for module, name, read, _ in readings(line)] == [
+        ("anti-lock brakes", "feed at its connector", value), (None, "at the battery meanwhile", 12.1)]
+
+
+@pytest.mark.parametrize("line", [
+    "0.0 V at ABS terminal 30", "ABS Kl. 15: 0,1 V", "Fuse F3 blown. 0.0 V at ABS terminal 30"])
+def test_no_supply_at_a_terminal_is_of_a_meter(line: str) -> None:
+    assert readings(line)[-1][:2] == ("anti-lock brakes", "feed at its connector")
+
+
 @pytest.mark.parametrize("line", [
     "11.2 V at the diagnostic connector", "next: measure feed at the ABS connector, 12 V expected",
     "ABS connector C204 pin 3 corroded",

@@ -115,3 +115,26 @@ def test_what_one_branch_stops_is_no_module_that_needs_more_time(minutes: int, p
     row = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "key-off draw")
     assert row["state"] == state
     assert "3400 mA" in row["why"]
+
+
+@pytest.mark.parametrize(("readings", "mended", "state", "told"), [
+    # Asleep and failed: a later low one shows no more than that it comes and goes.
+    ((("key-off draw after 70 min", 0.48, "A"), ("key-off draw", 0.02, "A")), None, "failed", "comes and goes"),
+    ((("Ruhestrom nach 2 h", 480, "mA"), ("Ruhestrom nach 1 h", 20, "mA")), None, "failed", "480 mA"),
+    ((("key-off draw after 70 min", 0.48, "A"), ("key-off draw", 0.02, "A")), "glove box lamp", "proven", "passes"),
+    ((("key-off draw after 70 min", 0.48, "A"), ("key-off draw", 0.02, "A")), "battery", "failed", "comes and goes"),
+    # Nobody says whether the first was taken with the modules awake; the last may say that they slept.
+    ((("key-off draw", 0.48, "A"), ("key-off draw", 0.02, "A")), None, "not tested", "locked for an hour"),
+    ((("key-off draw", 4.8, "A"), ("key-off draw after an hour", 20, "mA")), None, "proven", "passes"),
+    ((("key-off draw 09:10", 4.8, "A"), ("key-off draw 09:40", 0.8, "A"), ("key-off draw 10:20", 20, "mA")), None,
+     "proven", "passes"),
+    ((("key-off draw 09:10", 4.8, "A"), ("key-off draw 10:20", 0.8, "A"), ("key-off draw 10:40", 20, "mA")), None,
+     "failed", "800 mA"),
+])
+def test_a_later_low_draw_undoes_no_failed_one(
+    readings: tuple[tuple[str, float, str], ...], mended: str | None, state: str, told: str,
+) -> None:
+    more = {"events": [{"what": "replaced", "note": mended}]} if mended else {}
+    found, why = part("key-off draw", FIRST, with_readings(*(reading(*one) for one in readings)), **more)
+    assert found == state, why
+    assert told in why

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.evidence.readiness import passed_permanent
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 from triage.model.snapshot import STATUS_WORDS
 
@@ -67,7 +68,7 @@ def chains(book: Casebook, line: Timeline, params: Parameters) -> Chains:
 def speaking(book: Casebook) -> Ints:
     """N x K: the sightings that say something about now; a permanent code outlives a clear by design."""
     permanent = (said(book) == PERMANENT) & (book.phase[book.fault_session] > 0)
-    return np.where(permanent, -1, book.seen)
+    return np.where(passed_permanent(book), 0, np.where(permanent, -1, book.seen))
 
 
 def said(book: Casebook) -> Ints:

@@ -15,8 +15,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.echo import echo_chances
-from triage.evidence.opportunity import LASTING, exposure, opportunities
+from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
+from triage.evidence.readiness import by_readiness
 from triage.model.casebook import ANSWERS, LOST, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.crash import crash_record
 from triage.model.verdict import CAUSES
@@ -28,9 +29,6 @@ HARD, INTERMITTENT, LOW_VOLTAGE, HISTORY, ECHO = range(len(CAUSES))
 #: A code that should not be set at all is still set with this chance: no likelihood is ever zero.
 NEVER = 0.004
 LEAST = 1e-4
-#: Emission systems as their readiness calls them, and what the titles of their codes are known by.
-READINESS = (("cat", ("catalyst",)), ("evap", ("evaporative",)), ("o2", ("O2 sensor",)),
-             ("oxygen", ("O2 sensor",)), ("egr", ("EGR",)), ("secondary", ("secondary air",)))
 
 
 @dataclass(slots=True)
@@ -69,7 +67,7 @@ def hypotheses(
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
     chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
     chance = _tested_by_bits(book, chance * _worked(book, params)[:, :, None])
-    chance = _by_readiness(book, chance)
+    chance = by_readiness(book, chance)
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
@@ -208,25 +206,6 @@ def _worked(book: Casebook, params: Parameters) -> Floats:
                                  & (np.nan_to_num(book.minutes) < 8.0))
     stood[:, 0] = False
     return np.where(idle[:, None] & stood[book.fault_session], params.rate("monitor.brakes_at_rest"), 1.0)
-
-
-def _by_readiness(book: Casebook, chance: Floats) -> Floats:
-    """What the readiness of an emission system says of its monitors: not complete since the clear, they have come to no
-    result; complete, they have (40 CFR 86.010-18 (b)(4); SAE J1979, service 01, PID 01)."""
-    told = [place for place, session in enumerate(book.sessions) if any(shot.readiness for shot in session.snapshots)]
-    for place in told:
-        faults = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
-        for column, at in enumerate(book.order[place]):
-            said = book.sessions[place].snapshots[at].readiness or {}
-            for name, state in said.items() if column and book.phase[place, column] > 0 else ():
-                words = next((titles for key, titles in READINESS if key in name.lower()), ())
-                for fault in faults:
-                    facts = book.facts[fault]
-                    if book.seen[fault, column] == 0 and facts.monitor in LASTING and any(
-                            word in facts.title for word in words):
-                        chance[fault, column] = {"incomplete": 0.0, "complete": 0.97}.get(
-                            state, chance[fault, column])
-    return chance
 
 
 def _own_supply(book: Casebook) -> Floats:

@@ -62,6 +62,7 @@ from triage.explain.module_checks import (
 from triage.explain.order import in_order
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
+from triage.explain.recovery import behind, recovery_checks, unfinished
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import CONVERTER, draws_first, failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
@@ -195,8 +196,10 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     mine, electric = slice(case.first, case.last), case.electric
     witnesses = [fault for fault in case.open if batch.speaks[fault]]
     unset = to_program(book, case, modules, batch.renewed)
+    broken = [module for module in unfinished(book, case, modules) if module not in unset]
     # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
-    judged = (~np.isin(book.fault_module[mine], unset) & ~batch.procedure[mine]).tolist() if unset else None
+    judged = (~np.isin(book.fault_module[mine], [*unset, *broken]) & ~(batch.procedure[mine] & bool(unset))
+              ).tolist() if unset or broken else None
     records = sorted(case.shown.get(name, name) for name in batch.with_record.get(place, ()))
     general = _common(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
@@ -204,11 +207,13 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
+    first += recovery_checks(book, case, broken, bits, names, records)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
-    others += clear_again_checks(book, batch.line, case, modules, bits, names, records)
+    again = [module for module in modules if module not in broken]
+    others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records), case, book, broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
     single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
@@ -221,6 +226,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         sure, others = _isolated(sure), _isolated(others)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
+    general = behind(general, case, book, broken)
     return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
                             drawn=draws_first(session, case.supply))
 

@@ -216,7 +216,8 @@ def readiness_gate(session: Session) -> list[str]:
 
 
 def clear_again_checks(
-    book: Casebook, line: Timeline, case: Case, modules: range, bits: Floats, names: list[str], records: list[str],
+    book: Casebook, line: Timeline, case: Case, modules: Sequence[int], bits: Floats, names: list[str],
+    records: list[str],
 ) -> list[NextCheck]:
     """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it.
 
@@ -259,7 +260,7 @@ def to_program(book: Casebook, case: Case, modules: range, renewed: Set[int]) ->
     new = [module for module in modules if module in renewed] if renewed else []
     if not new:
         return []
-    events = _in_order(book.sessions[case.place].events or [])
+    events = in_order(book.sessions[case.place].events or [])
     fitted = [at for at, event in enumerate(events) if event.what == "replaced" and not of_part(event)]
     later = [event for event in events[(fitted[-1] if fitted else -1) + 1:]
              if event.what in SET_UP and event.answer != "refused"]
@@ -270,7 +271,8 @@ def to_program(book: Casebook, case: Case, modules: range, renewed: Set[int]) ->
     return [module for module in new if -1 not in done and module not in done]
 
 
-def _in_order(events: list[Event]) -> list[Event]:
+def in_order(events: list[Event]) -> list[Event]:
+    """The events by their times where all have one, else as they stand."""
     times = [event.at for event in events]
     if any(time is None for time in times):
         return events
@@ -279,7 +281,7 @@ def _in_order(events: list[Event]) -> list[Event]:
 
 def is_used(book: Casebook, case: Case, module: int) -> bool:
     """Whether a module was fitted as a used part and not replaced since."""
-    fitted = [event for event in _in_order(book.sessions[case.place].events or []) if event.what == "replaced"
+    fitted = [event for event in in_order(book.sessions[case.place].events or []) if event.what == "replaced"
               and not of_part(event) and event.module in (book.module_name[module], book.module_facts[module].name)]
     return bool(fitted) and fitted[-1].part == "used"
 

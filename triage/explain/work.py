@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from triage.explain.meaning import wants_procedure
@@ -17,13 +18,15 @@ from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.crash import crash_record
 from triage.model.parts import of_part, says_unplugged
-from triage.model.session import Event, Session, printed_names
+from triage.model.session import Event, Session, printed_names, stamp
 
 if TYPE_CHECKING:
     from code_tables import Tables
 
 SET_UP = ("programmed", "paired", "calibrated")
 WORK = ("replaced", *SET_UP, "battery disconnected", "actuator test")
+#: A supply is the same for so long, with nothing told of it, s; project's own choice.
+OCCASION_S = 4 * 3600.0
 _VOLTS = re.compile(r"(\d{1,2}(?:[.,]\d{1,2})?) ?V\b")
 
 
@@ -175,17 +178,22 @@ def _done_again(course: Course, at: int, module: int) -> bool:
 def _programmed(course: Course, line: Timeline, tables: Tables, event: Event, module: int,
                 columns: Sequence[int]) -> list[str]:
     name = course.name(module)
+    system = 24 if line.scale[course.place] > 1.5 else 12
+    low, high = tables.limit("programming lowest", system), tables.limit("programming highest", system)
+    band = f"{low:.1f} to {high:.1f} V, unless the maker says otherwise"
+    if event.answer == "refused" and event.what == "programmed":
+        noted = _VOLTS.search((event.note or "")[:2000])
+        at = f" at {noted[1]} V" if noted else ""
+        return [f"the programming of {name} was refused or broke off{at}: find out why and finish it with a stabilised "
+                f"supply ({band}) before anything is cleared, run or judged"]
     if event.answer == "refused":
         return [f"{name} refused to be {event.what}: find out why and do it again before judging it"]
     if event.what != "programmed":
         return []
-    system = 24 if line.scale[course.place] > 1.5 else 12
-    low, high = tables.limit("programming lowest", system), tables.limit("programming highest", system)
-    band = f"{low:.1f} to {high:.1f} V, unless the maker says otherwise"
     found = _supply_at(course, event, columns[0] if columns else course.columns)
     if not found:
-        return [f"{name} was programmed at a supply nobody read ({band}): check its software number and, in doubt, "
-                "program it again with a stabilised supply before judging it"]
+        return [f"{name} was programmed at a supply that is not on record ({band}): check its software number and, in "
+                "doubt, program it again with a stabilised supply before judging it"]
     outside = [(volts, where) for volts, where in sorted(found) if not low <= volts <= high]
     if not outside:
         return []
@@ -198,14 +206,16 @@ def _programmed(course: Course, line: Timeline, tables: Tables, event: Event, mo
 def _supply_at(course: Course, event: Event, column: int) -> list[tuple[float, str]]:
     """The supply while ``event`` went on, V, and where it was read: in its note, a reading, else the scans around it.
 
-    A scan with the engine running tells nothing of it, nor does one on the other side of a change of outside supply.
+    A scan with the engine running tells nothing of it, nor does one on the other side of a change of outside supply,
+    nor one of another occasion.
     """
     noted = _VOLTS.search((event.note or "")[:2000])
     if noted:
         return [(float(noted[1].replace(",", ".")), "as noted")]
     book, snapshots = course.book, course.session.snapshots
     order = book.order[course.place]
-    around = [at for at in (column - 1, column) if 0 <= at < course.columns]
+    around = [at for at in (column - 1, column) if 0 <= at < course.columns
+              and _same_occasion(event, snapshots[order[at]].at)]
     for at in around:
         for reading in snapshots[order[at]].readings or []:
             if "programm" in reading.name.lower() and (reading.unit or "V").upper() == "V":
@@ -221,6 +231,15 @@ def _supply_at(course: Course, event: Event, column: int) -> list[tuple[float, s
         if volts == volts and book.engine_on[course.place, at] != 1 and not between:
             seen.append((float(volts), f"read {phase_words(book, course.place, at).split(' at ')[0]}"))
     return seen
+
+
+def _same_occasion(event: Event, at: datetime | None) -> bool:
+    """Whether an event may be of the same hours as a scan: the battery of another day tells nothing of it."""
+    if event.at is None or at is None:
+        return True
+    if (event.at.hour, event.at.minute) == (0, 0):
+        return event.at.date() == at.date()
+    return abs(stamp(event.at) - stamp(at)) <= OCCASION_S
 
 
 def _battery_off(course: Course) -> list[str]:

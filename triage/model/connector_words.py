@@ -9,13 +9,16 @@ import re
 from typing import Literal
 
 Pin = Literal["feed", "ground"]
+#: The name of what the battery had while the feed before it was read.
+BESIDE = "at the battery meanwhile"
 
 #: "Terminal 30" is the name of a supply, which a module tells of itself as well; it is no place to put a meter on.
 _PLACE = re.compile(
     r"(?<![a-z])(?:connectors?|plugs?|pins?|sockets?|harness side|stecker|steckverbinder|steckers|buchse|"
     r"connecteurs?|fiches?|broches?|conector(?:es)?|clavijas?|enchufe)(?![a-z])")
 #: The vehicle's own sockets, at which the supply of the vehicle is read.
-_OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|charg\w*|battery (?:terminals?|posts?)|trailer|"
+_OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|(?<!sous )(?<!sans )charg\w*|"
+                         r"battery (?:terminals?|posts?)|trailer|"
                          r"cigar\w*|batterieklemmen?|polklemmen?|bornes? de (?:la )?batterie)(?![a-z])")
 _FEED = re.compile(
     r"(?<![a-z])(?:feeds?|fed|supply|supplies|power|powered|live|positive|plus|ignition|"
@@ -77,4 +80,4 @@ def missing(low: str) -> Pin | None:
     return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
 
 
-__all__ = ["UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]
+__all__ = ["BESIDE", "UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]

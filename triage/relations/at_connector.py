@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from triage.model.casebook import AtConnector, Casebook
 from triage.model.connector_words import Pin, missing, pin_of
+from triage.model.measured_words import is_drop
 from triage.model.parts import fuse_open
 from triage.model.snapshot import Reading
 
@@ -45,7 +46,7 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
             # "Gateway feed", put down without saying of which module it is.
             own = entry.module.casefold() in names if entry.module is not None else any(
                 name.startswith(f"{one} ") for one in names)
-            if own and (pin := pin_of(name)) is not None:
+            if own and not is_drop(entry) and (pin := pin_of(name)) is not None:
                 judged = (_feed if pin == "feed" else _ground)(entry, snapshot.volts, tables, scale)
                 if judged is not None:
                     read[pin, name] = judged

@@ -15,7 +15,8 @@ from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
 from triage.supply.cut_off import cut_off
-from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, overvoltage, sagged, taken
+from triage.supply.draws import draw
+from triage.supply.record_parts import Taken, battery, cables, charging_measured, overvoltage, sagged, taken
 from triage.supply.wakes import woken
 
 if TYPE_CHECKING:
@@ -63,7 +64,8 @@ def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[
                           f"{', '.join(facts.not_charging)} says so itself")
     return [
         _event(session, facts, tables, lasting, measured), _battery(session, facts.scale, tables, measured), charging,
-        _entry("key-off draw", *(woken(session) or draw(measured))), _entry("cables and grounds", *cables(measured)),
+        _entry("key-off draw", *(woken(session) or draw(measured, session))),
+        _entry("cables and grounds", *cables(measured)),
     ]
 
 

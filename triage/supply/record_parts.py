@@ -21,7 +21,6 @@ from triage.supply.limits import cite, limit, system_of
 from triage.supply.measurements import (
     battery_pair,
     harness_drop,
-    key_off_draw,
     load_test,
     rested_voltage,
     ripple,
@@ -32,11 +31,6 @@ from triage.supply.named import Measured, measured
 
 #: A supply that nobody can have read, V.
 _MOST = 100.0
-#: A circuit without which less than this part of a current is left draws most of it.
-_SHARE = 2.0
-#: What a name says of the measurement beside what was pulled.
-_DRAW_WORDS = re.compile(r"^(?:(?:key[- ]?off|parasitic|quiescent) (?:draw|current)|ruhestrom|courant de repos|"
-                         r"corriente de reposo|draw)[ ,:]*(?:(?:it )?(?:drops|falls|down|goes) to )?", re.IGNORECASE)
 #: Peers that read as the connector does before one module's lower supply is its own.
 PEERS = 2
 #: What a name says of the outside supply; the verdict says it again.
@@ -52,7 +46,9 @@ class Taken:
     renewed: bool = False
     #: Every voltage with the engine running and no outside supply known: place of its snapshot, volts, finding.
     running: list[tuple[int, float, Finding]] = field(default_factory=list)
-    #: The currents read with a fuse pulled or a module unplugged.
+    #: The currents read with the key off: with everything connected, each with the place of its snapshot, and with a
+    #: fuse pulled or a module unplugged.
+    draws: list[tuple[int, Measured]] = field(default_factory=list)
     branches: list[Measured] = field(default_factory=list)
 
     @property
@@ -84,6 +80,8 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 pairs[snapshot.engine in ("running", "ready")][one.second] = one, still
             elif one.kind == "draw" and one.pulled:
                 found.branches.append(one)
+            elif one.kind == "draw":
+                found.draws.append((place, one))
             elif not (one.kind == "running" and _is_half(one, snapshot, nominal)):
                 judged = _judged(one, snapshot, nominal, battery_type, celsius)
                 found.last[_key(one)] = place, judged
@@ -143,9 +141,6 @@ def _judged(
         return _crank(one.value, nominal, celsius)
     if one.kind == "ripple":
         return ripple(one.value, nominal=nominal)
-    if one.kind == "draw":
-        minutes = None if one.hours is None else one.hours * 60.0
-        return key_off_draw(one.value, minutes=minutes, asleep=one.hours is None)
     if one.kind == "drop":
         return _drop(one)
     outside: OutsideSupply | None = one.outside or snapshot.outside_supply
@@ -250,65 +245,29 @@ def sagged(measured: Taken) -> bool:
     return isinstance(volts, float) and volts < limit("charging lowest", 24 if volts > 18.5 else 12)
 
 
-def draw(measured: Taken) -> tuple[SupplyState, str]:
-    """State and reason of the key-off draw, by what was read with nothing pulled; other readings tell the branch."""
-    found = measured.of("draw")
-    most = limit("key-off draw")
-    if not found:
-        if not measured.branches:
-            return "not tested", "nobody measured the current after the modules went to sleep"
-        told = _joined([f"{one.value:.0f} mA ({one.name})" for one in measured.branches])
-        if (least := min(one.value for one in measured.branches)) > most:
-            return "failed", f"{told}: even so above {most:.0f} mA ({least:.0f} mA at least)"
-        return "not tested", f"{told}: nobody measured the current with everything connected"
-    whole = found[-1].figures.get("milliamps")
-    if found[-1].state == "proven" or not isinstance(whole, float):
-        return found[-1].state or "not tested", found[-1].text
-    told = _joined([f"{one.value:.0f} mA {_branch(one)}: " + (
-        "its circuit draws it" if one.value <= max(most, whole / _SHARE) else "its circuit is not all of it"
-        if one.value < whole else "not its circuit") for one in measured.branches])
-    minutes = found[-1].figures.get("minutes")
-    named = any(one.value <= most for one in measured.branches) and isinstance(minutes, (int, float)) and (
-        minutes >= limit("modules asleep from"))
-    # With one thing pulled all else sleeps: what draws is no module that only needs more time.
-    state = "failed" if named else found[-1].state or "not tested"
-    text = found[-1].text
-    if named:
-        text = f"key-off draw {whole:.0f} mA {minutes:.0f} min after locking against {most:.0f} mA: too much"
-    return state, f"{text}{'; ' if told else ''}{told}"
-
-
-def _branch(one: Measured) -> str:
-    """What was pulled, as the name has it."""
-    words = _DRAW_WORDS.sub("", one.name).strip(" ,:")
-    if words.casefold().startswith(("with", "mit", "ohne", "avec", "sans", "con", "sin")):
-        return words[:1].lower() + words[1:]
-    return f"({words or one.name})"
-
-
 def cables(measured: Taken) -> tuple[SupplyState, str]:
     """State and reason of cables and grounds: proven only where ground and positive path were measured."""
     drops, feeds = measured.of("drop"), [finding for finding in measured.of("harness") if finding.state]
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
-        return "failed", _joined(failed)
+        return "failed", joined(failed)
     doubts = [finding.text for finding in feeds] + [finding.text for finding in drops if finding.state == "not tested"]
     if not drops:
         nobody = "nobody measured the voltage drop on feeds and grounds under load"
-        return "not tested", _joined([*doubts, nobody]) if doubts else nobody
+        return "not tested", joined([*doubts, nobody]) if doubts else nobody
     passed = [finding for finding in drops if finding.state == "proven"]
     told = [finding.text for finding in passed]
     paths = {finding.figures.get("path") for finding in passed}
     # A drop whose path nobody said is taken for the whole.
     missing = [] if None in paths else [f"nobody measured the {path} path" for path in ("ground", "positive")
                                         if path not in paths]
-    return ("not tested" if doubts or missing else "proven"), _joined([*doubts, *told, *missing])
+    return ("not tested" if doubts or missing else "proven"), joined([*doubts, *told, *missing])
 
 
-def _joined(texts: Sequence[str]) -> str:
+def joined(texts: Sequence[str]) -> str:
     """At most three reasons, and how many more."""
     more = f"; and {len(texts) - 3} more" if len(texts) > 3 else ""
     return "; ".join(texts[:3]) + more
 
 
-__all__ = ["Taken", "battery", "cables", "charging_measured", "draw", "overvoltage", "sagged", "taken"]
+__all__ = ["Taken", "battery", "cables", "charging_measured", "joined", "overvoltage", "sagged", "taken"]

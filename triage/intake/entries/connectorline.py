@@ -15,7 +15,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import buslines, pins
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Connector, Context
-from triage.model.connector_words import load_of, missing, places
+from triage.model.connector_words import BESIDE, load_of, missing, places
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -32,7 +32,9 @@ _LEAD = lazily(r"[^:]{3,60}:\s")
 _NEAR = 3
 #: Between a module and its connector: "ABS plug", "plug of the ABS unit", "Am Stecker ABS:", "ABS: pin 1".
 _BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|to|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
-                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|vom|beim|du|de|la|le|"
+                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|pump|motor|valve|"
+                  r"heater|pumpen|"
+                    r"pumpe|pompe|bomba|vom|beim|du|de|la|le|"
                   r"del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
 #: The words of a scan with its supply, in which a connector is only mentioned.
 _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|clear|repair)|nothing connected|"
@@ -41,17 +43,32 @@ _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|c
 _FED = lazily(r"(?<![a-z])(?:(?:ignition|battery|permanent|switched|main|b\+) )?feeds?(?![a-z])(?! ?drop)")
 #: How a pin was read stays in the reading's name.
 _STATES = {"open": ", open circuit", "loaded": ", under load"}
+#: What the battery had at the same moment, at the end of such a line or before it.
+_BATTERY = r"(?:at |the |an der |a la |en la |bei |avec |con |with |mit )*(?:batter(?:y|ie)|bateria|batt)"
+_AT_BATTERY = lazily(
+    rf"[,;(]\s?(?:while |and |und |et |y )?{_BATTERY}(?: (?:is|was|has|posts?|voltage|then|itself|a|at|hat|selbst))*"
+    rf"[ :=]{{1,3}}(?P<behind>[0-9]{{1,2}}[.,][0-9]{{1,2}}) ?v(?:olts?)?(?![a-z])[^;,0-9]{{0,50}}$|"
+    rf"^\s*{_BATTERY}[ :=]{{1,3}}(?P<before>[0-9]{{1,2}}[.,][0-9]{{1,2}}) ?v(?:olts?)?(?![a-z])\s?[,;]\s")
+#: A terminal of the supply: what a module tells of its own, unless there is none.
+_TERMINAL = lazily(r"(?<![a-z])(?:terminal|term|kl|klemme|borne|borna)\.? ?(?:15|30|87)(?![0-9])")
 _LONGEST = 220
 
 
 def read(context: Context, row: Row) -> bool:
     """A line that tells what was measured at the connector of one module, as readings of it: of the module that it
     names, or of the one whose connector a line above heads."""
+    beside = _AT_BATTERY.search(row.low) if len(row.low) <= _LONGEST else None
+    if beside is not None:
+        return _beside_battery(context, row, beside)
     if len(row.low) > _LONGEST or not _may_tell(row.low):
         return False
     figures = list(_FIGURE.finditer(row.low))
     spots = places(pins.without_far(row.low)) or (
         [hit.span() for hit in _FED.finditer(row.low)] if len(figures) == 1 else [])
+    if not spots and len(figures) == 1 and figures[0][2][0] == "v" and (
+            float(figures[0][1].replace(",", ".")) < pins.FED):
+        # No module that is fed by so little tells it: somebody put a meter there.
+        spots = [hit.span() for hit in _TERMINAL.finditer(row.low)]
     lost = None if figures else missing(row.low)
     module = _module(context, row, spots) if spots else None
     if module is None:
@@ -67,6 +84,17 @@ def read(context: Context, row: Row) -> bool:
     if context.connector is None or context.connector.module != module:
         context.connector = Connector(module, context.at)
     _keep(context, context.connector, row, figures)
+    return True
+
+
+def _beside_battery(context: Context, row: Row, told: re.Match[str]) -> bool:
+    """A line that gives a feed and what the battery had meanwhile: both are readings."""
+    part = row.part(told.end()) if told["before"] else row.part(0, told.start())
+    readings = context.builder.snapshot.readings
+    if not read(context, part):
+        return False
+    battery = float((told["before"] or told["behind"]).replace(",", "."))
+    readings.append(Reading(name=BESIDE, value=battery, unit="V"))
     return True
 
 

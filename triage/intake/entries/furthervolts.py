@@ -10,7 +10,7 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import remembered
-from triage.intake.said import engine_state, volts
+from triage.intake.said import engine_state, voltpairs, volts
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.model.snapshot import Reading
 
@@ -80,6 +80,22 @@ def keep(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> None:
     reading = Reading(name=name, value=volt.value, unit="V")
     if reading not in scan.readings:
         scan.readings.append(reading)
+
+
+def reading(low: str, volt: volts.Volt) -> Reading:
+    """A voltage that is not the supply of the scan, by the words beside it.
+
+    >>> line = "charged overnight, 12.9 v in the morning"
+    >>> [reading(line, volt).name for volt in volts.find(line)]
+    ['in the morning']
+    >>> [reading("11.9 v", volt).name for volt in volts.find("11.9 v")]
+    ['before the scan']
+    """
+    if sum(half.start >= volt.start and half.end <= volt.end for half in voltpairs.halves(low)) > 1:
+        return Reading(name="both batteries", value=volt.value, unit="V")
+    before, after = _beside(low, volt)
+    name = _name(before, after, low) or " ".join(f"{before} {after}".split())[:_LONGEST].strip()
+    return Reading(name=name or "before the scan", value=volt.value, unit="V")
 
 
 def _ran_last(low: str, start: int) -> bool:

@@ -9,7 +9,7 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import dates, phases
+from triage.intake.said import dates, phases, programming
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, part_at
 from triage.intake.scan.context import Context
@@ -82,7 +82,9 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
     for module in about if not told or about != [None] else ():
         battery = deed.what == "replaced" and module is None and _of_battery(row, deed)
         link = _LINK.search(row.text) if deed.what == "replaced" and module is None and not battery else None
-        note = deed.note or ("battery" if battery else link[0] if link is not None else None)
+        held = programming.programmed_at(row.low) if deed.what == "programmed" else ()
+        supply = f"supply {held[-1].value:g} V" if held else None
+        note = deed.note or supply or ("battery" if battery else link[0] if link is not None else None)
         record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
 
 

@@ -9,7 +9,7 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates
+from triage.intake.entries import connectorline, drawline, partstates, readinessline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -42,7 +42,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
         return None
     if (exciter := _EXCITER.search(row.low)) is not None:
         return _of_exciter(context, row, exciter)
-    if partstates.note(context, row) or drawline.read(context, row):
+    if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
         return []
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):
@@ -55,7 +55,8 @@ def read(context: Context, row: Row) -> list[Row] | None:
     for one in found:
         if one.kind != "none":
             context.builder.snapshot.readings.append(Reading(name=one.name, value=one.value, unit=one.unit))
-    return _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
+    others = _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
+    return [other for other in others if not connectorline.read(context, other)]
 
 
 #: The wire that the generator is excited by, read where the last clause of a line tells it: "exciter wire L 0 V".

@@ -8,12 +8,12 @@ from dataclasses import replace
 from datetime import datetime, time
 
 from triage.intake.entries import happened, voltsbeside
-from triage.intake.entries.voltplaces import place_volt
+from triage.intake.entries.voltplaces import heads_scan, place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, phases, uncleared, voltengines, voltmoments, volts
+from triage.intake.said import conditions, dates, phases, programming, uncleared, voltengines, voltmoments, volts
 from triage.intake.said.near import small
 from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
@@ -46,6 +46,9 @@ def is_freeze_head(low: str) -> bool:
     return _FREEZE.search(low) is not None
 
 
+#: What stands before the date of a scan: nothing, or its key.
+_BEGINS = lazily(r"[ \t=*#\[(>|_-]*(?:[a-z#. ]{1,24}[:=|]\s*)?")
+_WORK = ("replaced", "programmed", "paired", "calibrated", "battery disconnected")
 #: No longer is a cell that names a scan, and no further below its codes.
 _LONGEST_TITLE, _NEAR_BELOW = 60, 6
 #: So many modules stand between the supply of one scan and that of the next.
@@ -92,13 +95,16 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     head = phases.scan_head(low)
     dated = [] if _is_aside_date(low) else _stamps(context, row)
     stamps = [stamp for stamp in dated if stamp.value is not None]
+    deeds = phases.events(low) if not quiet else ()
+    worked = any(deed.what in _WORK for deed in deeds)
+    of_scan = stamps if hit or head or not stamps or (_BEGINS.fullmatch(low, 0, stamps[0].start) and not worked) else (
+        _not_before(context.builder.snapshot, stamps))
     # Two such dates are of two scans, whichever of their numbers is the month.
     written = next((low[stamp.start : stamp.end].split() for stamp in dated
                     if stamp.value is None and (stamp.timed or _is_heading_of(low, stamp))), [])
-    started = _start(context, row, hit, head is not None, stamps, quiet, " ".join(written))
+    started = _start(context, row, hit, head is not None, of_scan, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)
-    deeds = phases.events(low) if not quiet else ()
     if not (hit or head or stamps or said.any() or deeds or voltsbeside.tells(low)):
         return False
     snapshot = context.builder.snapshot
@@ -115,6 +121,13 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def _not_before(snapshot: SnapshotDraft, stamps: list[dates.Stamp]) -> list[dates.Stamp]:
+    """The dates but those before the day of a scan: what is told of such a day ("ABS replaced 2 March") neither begins
+    a scan nor moves its day, which a time of day alone is of."""
+    day = snapshot.at.date() if snapshot.at is not None else None
+    return [stamp for stamp in stamps if day is None or stamp.value is None or stamp.value.date() >= day]
 
 
 def note_deeds(context: Context, row: Row) -> None:
@@ -201,18 +214,23 @@ def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
     """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
     a module."""
-    found = volts.find(row.low)
+    # What fed the vehicle while a module was programmed is told of that, in its event.
+    held = programming.programmed_at(row.low)
+    found = tuple(volt for volt in volts.find(row.low) if volt not in held)
     said = conditions.find(row.low)
-    if (snapshot or context.builder.snapshot).volts is not None and any(volt.of == "made" for volt in found):
+    scan = snapshot or context.builder.snapshot
+    if scan.volts is not None and any(volt.of == "made" for volt in found):
         # "Alternator 14.2 V at idle" below a scan at 10.2 V: the engine ran for that.
         said = replace(said, engine=None)
+    if scan.empty and heads_scan(row.low):
+        # "Donor vehicle 14.2 V, started" above "After clear, key on engine off, nothing connected"
+        scan.said.outside_supply = said.outside_supply or scan.said.outside_supply
+        scan.said.engine = scan.said.engine if said.engine is None or said.engine_passed else said.engine
     context.builder.say(said, snapshot)
     both = voltengines.both(row.low)
     if both is not None:
-        scan = snapshot or context.builder.snapshot
         scan.by_engine = scan.by_engine or (both, row.line)
         found = tuple(volt for volt in found if not both.span[0] <= volt.start < both.span[1])
-    scan = snapshot or context.builder.snapshot
     found = voltsbeside.without(context, row, scan, found)
     # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
     top = top or (context.flat and any(volt.of == "lowest" for volt in found))
@@ -320,7 +338,8 @@ def _start(
         snapshot.phase = snapshot.phase or hit.phase
         if snapshot is builder.snapshot and snapshot.empty:
             builder.next_phase = None
-    if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
+    if at is not None and (snapshot.at is None or (snapshot.empty and (timed or (
+            (hit is not None or head) and at.date() != snapshot.at.date())))):
         snapshot.at = at
     snapshot.written = snapshot.written or written
     return started or snapshot.empty

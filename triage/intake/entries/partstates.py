@@ -1,4 +1,5 @@
-"""What was found open or the wrong way round, as something noted: "80 A link: blown", "leads the wrong way round".
+"""What was found open or the wrong way round, or was tried to find a fault, as something noted: "80 A link: blown",
+"leads the wrong way round", "sprayed the plug with water".
 
 Such a line names no module that answered; the judge of the supply and of silent modules reads the note.
 """
@@ -11,7 +12,9 @@ from triage.intake.entries import happened, scanned
 from triage.intake.lines.row import Row
 from triage.intake.naming.ampere import is_no_name
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases, remarks, tocome, volts
+from triage.intake.said import measuring, phases, remarks, tocome, volts
+from triage.intake.said.answers import spoken
+from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import part_at
 from triage.intake.scan.context import Context
 from triage.model.parts import names_part
@@ -40,6 +43,17 @@ _REVERSED = lazily(
     rf"polaridad invertida)(?![a-z])|(?<![a-z])reversed? (?:the )?{_LEADS}(?![a-z])")
 #: "Reverse polarity protection" is a part.
 _GUARDED = lazily(r"[ -](?:protect\w*|diode|relay|schutz\w*)")
+#: What somebody did to a part to see what comes of it.
+_TRIED = lazily(
+    r"^(?:[0-9]{1,2}[:h.][0-9]{2},? |then |now |next |i |we |have |he )*(?:(?:unplugg|spray|wett|soak|hos|shook|shak|"
+    r"wiggl)(?:ed|ing|en)?|(?:heat|warm|cool|freez|froze|mov|bridg|bypass|tapp|isolat|press|pour)(?:ed|ing|en)?"
+    r"(?= (?:the|it|this|that|both|each|all|water)(?![a-z]))|disconnected|pulled|took off|plugged) "
+    r"(?!(?:charger|jump|booster|battery|in|on|over|up|to|into|out|away|off|the (?:vehicle|car|van|truck))(?![a-z]))"
+    r"(?=[a-z0-9])|"
+    r"(?<![a-z])(?:abgesteckt|ausgesteckt|abgezogen|angespruht|bespruht|nass gemacht|geruttelt|gewackelt|erwarmt|"
+    r"gekuhlt|"
+    r"uberbruckt|debranchee?|arrosee?|mouillee?|secouee?|chauffee?|refroidie?|pontee?|desconectad[oa]|desenchufad[oa]|"
+    r"mojad[oa]|rociad[oa]|sacudid[oa]|movid[oa]|calentad[oa]|enfriad[oa]|puentead[oa])(?![a-z])")
 _SENTENCES = lazily(r"[.;!](?=\s|$)")
 _CLAUSES = lazily(r"[.;!](?=\s|$)|,\s")
 _SIGNS = lazily(r"(?<![a-z])(?:open|blow|blew|burn|melt|popp|tripp|durch|defekt|unterbr|grill|fond|coup|hs|quem|fund|"
@@ -49,7 +63,11 @@ _LONGEST = 320
 
 def note(context: Context, row: Row) -> bool:
     """Keep what a line tells so; whether it tells nothing else."""
-    if len(row.low) > _LONGEST or _SIGNS.search(row.low) is None or row.finds.codes:
+    if len(row.low) > _LONGEST or row.finds.codes:
+        return False
+    if (tried := _TRIED.search(row.low)) is not None:
+        return _tried(context, row, tried.start())
+    if _SIGNS.search(row.low) is None:
         return False
     told = _REVERSED.search(row.low)
     if told is not None and not _is_denied(row.low, *told.span()) and not _GUARDED.match(row.low, told.end()):
@@ -65,6 +83,20 @@ def note(context: Context, row: Row) -> bool:
     for begin, end in found:
         _record(context, _module(context, row, begin, end), row.text[begin:end])
     return not (volts.find(row.low) or phases.events(row.low))
+
+
+def _tried(context: Context, row: Row, start: int) -> bool:
+    """Keep what was tried, of the module that is named first; whether nothing else is told in the line."""
+    if row.cells or measuring.says_figures(row.low):
+        return False  # "pulled F4 0.71": a current, read elsewhere
+    if phases.events(row.low) or phases.find(row.low) or outside_supply(row.low) or remarks.is_plan(row.low) or (
+            tocome.done(row.low) != row.low) or _DENIED.search(row.low, 0, start) or "?" in row.low:
+        return False
+    named = list(scanned.named(context, row))
+    happened.record(context, Event(at=happened.clock_of(context, row), what="other", note=row.text.strip(" -*\u2022,;"),
+                                   module=named[0].module if named else None))
+    answered = bool(spoken(row.low) and named)
+    return not answered
 
 
 def _is_denied(low: str, begin: int, end: int) -> bool:

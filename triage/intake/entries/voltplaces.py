@@ -19,6 +19,11 @@ from triage.model.snapshot import Reading
 _VALUE = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,3}|(?=\s?v))")
 _AFTER_MINUTES = lazily(r"(?<![a-z])(?:after|nach|apres|despues de|tras) [0-9]{1,3} ?min[a-z]*")
 _NEAR_BEFORE = 40
+#: A heading that begins with the day and the time of its scan.
+_STAMPED = lazily(r"[\s#=*\[(>-]{0,8}(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|"
+                  r"[0-9]{1,2}[./-][0-9]{1,2}[./-](?:[0-9]{2}){1,2})[ ,t]{1,3}"
+                  r"[0-9]{1,2}[:h.][0-9]{2}(?![0-9])")
+_RESTED = "battery at rest"
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 
@@ -95,19 +100,25 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
 
 
 def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> None:
-    """The vehicle's voltage; that of a battery at rest, told in a line that names no scan, makes way for that of a line
-    that names the scan: "charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"."""
-    heads = _tells_its_scan(row.low)
-    if scan.volts is not None and scan.volts_rested and heads and volt.of in ("supply", "bare"):
-        rested = Reading(name="battery at rest", value=scan.volts, unit="V")
-        scan.readings += [rested] if rested not in scan.readings else []
-        scan.volts, scan.volts_rested = None, False
+    """The vehicle's voltage. One told in a line above the heading of the scan, of what was done or measured before it,
+    makes way for that of the heading, and so does that of a battery at rest for that of a line that names the scan:
+    "charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"."""
+    of_supply = volt.of in ("supply", "bare")
+    loose, rested = scan.volts_loose, voltmoments.rested(row.low, volt.end)
+    heads, named = heads_scan(row.low), _tells_its_scan(row.low)
+    if scan.volts is not None and loose is not None and of_supply and not scan.volts_before and (
+            (scan.empty and (heads or (_STAMPED.match(row.low) and not phases.events(row.low))))
+            or (named and loose.name == _RESTED)):
+        scan.readings += [loose] if loose not in scan.readings else []
+        scan.volts = None
     first = scan.volts is None
-    if heads and scan.volts_before and when == "" and volt.of in ("supply", "bare"):
+    if named and scan.volts_before and when == "" and of_supply:
         when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
     to_snapshot(scan, volt, when)
-    scan.volts_rested = scan.volts_rested or (
-        first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
+    if first and of_supply:
+        untold = scan.phase is None and not heads
+        scan.volts_loose = Reading(name=_RESTED, value=volt.value, unit="V") if rested and not named else (
+            furthervolts.reading(row.low, volt) if untold else None)
 
 
 def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:
@@ -116,9 +127,14 @@ def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:
     return phases.scan_head(row.low) is not None and volts.find(row.low) == (volt,) and not context.names.find(row.low)
 
 
+def heads_scan(low: str) -> bool:
+    """Whether a row says where its scan stands, or which it is."""
+    return bool(phases.scan_head(low) or phases.find(low))
+
+
 def _tells_its_scan(low: str) -> bool:
     """Whether a row names the scan that it is of, by its number, its phase or its time of day."""
-    return bool(phases.scan_head(low) or phases.find(low) or dates.clock(low))
+    return heads_scan(low) or bool(dates.clock(low))
 
 
 def _when(context: Context, row: Row, volt: volts.Volt) -> Moment:

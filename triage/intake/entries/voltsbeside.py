@@ -46,9 +46,10 @@ def keep(row: Row, scan: SnapshotDraft) -> None:
 
 def _in_series(context: Context, scan: SnapshotDraft, found: tuple[volts.Volt, ...]) -> bool:
     """Whether the vehicle is known to have two batteries in series."""
-    if context.builder.vehicle.get("nominal_volts") == 24.0:
+    if (context.builder.vehicle | context.facts.values).get("nominal_volts") == 24.0:
         return True
-    return any(value is not None and value >= _PAIR for value in (scan.volts, *(volt.value for volt in found)))
+    return any(value is not None and value >= _PAIR for value in (
+        *(earlier.volts for earlier in context.builder.snapshots), scan.volts, *(volt.value for volt in found)))
 
 
 def _add(scan: SnapshotDraft, readings: list[Reading]) -> None:

@@ -33,8 +33,9 @@ _FIGURE = lazily(r"(?<![\w.,])([0-9]{1,5}(?:[.,][0-9]{1,3})?) ?(mv|v|volts?|ma|m
 _BARE = lazily(rf"(?<![\w.,])([0-9]{{1,2}}[.,][0-9]{{1,2}}) (?={UNLOADED}(?![a-z])|(?:loaded|under load|"
                rf"unter last)(?![a-z]))")
 _SENTENCES = lazily(r"(?<=[a-z0-9)])[.;!]\s+(?=[a-z0-9])")
-#: What parts one measurement from the next.
-_PARTS = lazily(r"[;,(](?=\s|[a-z])|\s(?:and|und|et|y|but|aber|mais|pero|then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
+#: What parts one measurement from the next; words in brackets explain the one before them.
+_PARTS = lazily(r"[;,](?=\s|[a-z])|\((?=\s|[a-z])(?![a-z .,/'-]{1,60}\))|\s(?:and|und|et|y|but|aber|mais|pero|"
+                r"then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
                 r"\s(?=(?:dropp?(?:s|ed|ing)?|fall(?:s|ing|en)?|fell|goes|went|down|sinks?) (?:it )?(?:down )?to\s)|"
                 r"\s(?:to|auf|hasta)\s(?=[0-9])")
 #: A figure that was not measured.
@@ -192,8 +193,11 @@ def _written(unit: str) -> str:
 
 
 def _shortened(low: str, start: int, figure: _Figure, stop: int) -> int:
-    """Where the piece of a figure begins: behind what tells of something else, where another number stands in that."""
+    """Where the piece of a figure begins: behind what tells of something else, where another number stands in that;
+    what was pulled while a current was read tells of the current."""
     for cut in [*_PARTS.finditer(low, start, figure.start)][::-1]:
+        if figure.of == _AMPS and pulled(low[start : cut.start()]):
+            continue
         if any(char.isdigit() and low[at - 1 : at + 2].strip("0123456789") for at, char in
                enumerate(low[start : cut.start()], start)) and _kind(low, cut.end(), figure, stop, None, False):
             return cut.end()

@@ -190,7 +190,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad|chang|wechselt"),
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|remplac|sustitu|reempl|"
+               r"cambiad|chang|wechselt|baut|montiert|monte|pose|mont[ao]|pus|puesto"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
             rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?|(?:\w+ )?(?:lamps?|lights?|messages?|noises?|leaks?)"
@@ -200,6 +201,15 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)?|nuev[oa])"
             rf"(?: posee?| montee?| puest[oa])?"
             rf"{_AT_ONCE}|fitted (?:a )?(?:new|used|another)|"
+            rf"(?:fitted|installed|put in) (?:a |an |the |his |her |their )?(?:(?:new|used|bigger|larger|agm|efb) )*"
+            rf"(?:{_CHANGED})(?! (?:charger|tester|clamp|maintainer|cable|sensor))|"
+            rf"(?:{_CHANGED}) (?:was|were|has been|had been) (?:fitted|installed|put in)|"
+            r"(?:batterie|lichtmaschine|steuergerat|[a-z]*sensor) (?:wurde )?(?:selbst )?(?:eingebaut|verbaut|"
+            r"montiert)|"
+            r"(?:monte|pose|installe) (?:une? |la |le )?(?:nouvelle |autre )?(?:batterie|alternateur|calculateur|"
+            r"capteur)|"
+            r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
+            r"sensor)|"
             rf"ersetzt|"
             rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
@@ -285,7 +295,8 @@ _NOT = lazily(
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )
-_ENDED = lazily(rf"[^.;:]{{0,40}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
+#: Behind what was programmed and when: "programmed: gearbox, 2026-03-04 09:30, aborted".
+_ENDED = lazily(rf"(?:\s?:)?(?:[^.;:]|[:.](?=[0-9])){{0,60}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
@@ -311,7 +322,8 @@ _DEED_SIGNS = lazily(
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
     r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]|remplac|"
-    r"wechselt|change"
+    r"wechselt|change|put in|[a-z]baut|montiert|(?:monte|pose|installe) |(?:monto|montado|puso|puesto|instalo|"
+    r"instalado) "
 )
 
 

@@ -84,8 +84,8 @@ class SnapshotDraft:
     volts: float | None = None
     #: ``volts`` were read before the battery was charged for the scan.
     volts_before: bool = False
-    #: ``volts`` are those of the battery at rest, told in a line that names no scan.
-    volts_rested: bool = False
+    #: ``volts`` were told in a line that names no scan, above its heading: what else they may be.
+    volts_loose: Reading | None = None
     #: ``volts`` may be what the vehicle is made for: a round value without a label.
     volts_nominal: bool = False
     #: ``volts`` are those of a second battery: the number of the line that told them.

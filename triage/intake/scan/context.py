@@ -132,6 +132,8 @@ class Context:
     headings_direct: int = 0
     #: The place of the last row of a test of what the vehicle draws with the key off.
     drawing: int | None = None
+    #: That of the last row that heads or lists monitors and whether they have run.
+    readiness: int | None = None
     #: The connector that was measured last.
     connector: Connector | None = None
     #: The places of rows in which measurements may stand.

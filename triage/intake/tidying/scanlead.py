@@ -23,7 +23,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, volts
+from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, voltpairs, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.volt_words import LABEL, LOWEST
@@ -217,6 +217,10 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
         return None
     if otherthings.alone(low):
         # "Repairs done: none" leads no scan.
+        return None
+    halves = voltpairs.halves(low)
+    if len(halves) == 2 and halves[0].start < best[1] <= halves[1].start:
+        # "Battery A 12.4 V, battery B 12.5 V, load test passed"
         return None
     return best if _tells(row, best[1], names, led) else None
 
