@@ -73,7 +73,7 @@ def _column(rows: Sequence[Row], tails: Sequence[Sequence[str]], is_name: IsName
             len({tail[other] for tail in tails}) >= _NAMES and all(" " in tail[other] for tail in tails)
             for other in range(deepest) if other != place)
         if 2 * sum(map(_tells_status, rows)) >= len(rows):
-            return place if len(texts) >= _NAMES or (described and not place) else None
+            return place if len(texts) >= _NAMES or described else None
         return place if described and len(rows) > len(texts) >= _SEVERAL else None
     return None
 
