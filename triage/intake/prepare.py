@@ -28,6 +28,7 @@ from triage.intake.lines import (
     numbering,
     outline,
     owncodes,
+    pages,
     rows,
     slipplaces,
     spacing,
@@ -194,7 +195,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
     all_rows, left_out = unreadcodes.left_out(_with_bare_names(all_rows, names, tables))
     all_rows = _in_columns(all_rows, names, explained.statuses)
-    marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
+    marks = pages.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
     storedkeys.adopt(all_rows, marks, names.likely)

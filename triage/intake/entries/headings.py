@@ -9,8 +9,8 @@ from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
+from triage.intake.lines.pages import TITLE
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
