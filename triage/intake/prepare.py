@@ -220,7 +220,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.hanging = indents.hanging(all_rows)
     context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
-    context.status_places = statusheads.places(all_rows, context.translated)
+    context.status_places = statusheads.places(all_rows, context.translated, marks)
     context.unmarked = explained.unmarked or unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)

@@ -18,14 +18,14 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, phases, states
+from triage.intake.said import dates, phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import STATES
 
 _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
-    r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
+    r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|\||von|de|sur)\s*[0-9]{1,3})?"
     r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
     r"|^-\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?-(?=\s\s)"
     r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
@@ -83,7 +83,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
         ):
             found.add(row.line.number)
-    return found | _titles(rows, counted, is_module)
+    return found | _titles(rows, counted, is_module) | _dated_heads(rows, counted, is_module)
 
 
 @remembered
@@ -210,3 +210,59 @@ def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:
     return bool(below) and not any(
         row is not None and (row.finds.codes or spoken(row.low) or answer_of_cell(row.low)) for row in below
     )
+
+
+def _going_on(rows: Sequence[Row], counted: Sequence[int]) -> list[int]:
+    """The places of the page numbers behind which the same report goes on with the head of its next page: not behind
+    the last one of a report, unless the numbers stand at the heads."""
+    numbers = [_number(rows[at].low) for at in counted]
+    filled = sum(not row.blank for row in islice(rows, counted[0]))
+    if filled < _MOST_TITLES:
+        return [at for at, number in zip(counted, numbers, strict=True) if number[0] > 1]
+    later = [*numbers[1:], (0, 0)]
+    return [at for at, (number, total), (other, _) in zip(counted, numbers, later, strict=True)
+            if number < total or (other == number + 1 and total in (0, other))]
+
+
+def _number(low: str) -> tuple[int, int]:
+    """The number of a page and how many there are; 0 where that is not told."""
+    match = _PAGE.search(low)
+    found = [int(number) for number in _DIGITS.findall(match[0])] if match is not None else []
+    return (found[0] if found else 0, found[1] if len(found) > 1 else 0)
+
+
+def _dated_heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
+    """The lines behind a page's foot down to a date, whatever date that is: a firm and when it printed the report. Not
+    where the modules of the pages above come again below: that is another scan."""
+    found: set[int] = set()
+    for at, stop in pairwise([*_going_on(rows, counted), len(rows)]):
+        head: list[int] = []
+        for near in range(at + 1, min(stop, at + _MOST_HEAD)):
+            row = rows[near]
+            if row.blank or row.kind == "rule":
+                continue
+            if len(head) == _MOST_TITLES or not _is_title(row, is_module, True) or (
+                    phases.scan_head(row.low) is not None or volts.find(row.low)):
+                break
+            head.append(near)
+            if dates.places(row.low):
+                if not _opens_a_scan(rows, near, at, stop, is_module):
+                    found.update(rows[place].line.number for place in head)
+                break
+    return found
+
+
+def _opens_a_scan(rows: Sequence[Row], date: int, page: int, stop: int, is_module: Callable[[str], bool]) -> bool:
+    """Whether what stands below a date at the head of a page is of another scan: it tells which, or the first module
+    there was listed before, and is not the one whose list the page broke."""
+    below = next((row for row in rows[date + 1 : stop] if not row.blank and row.kind != "rule"), None)
+    if below is not None and (phases.find(below.low) is not None or phases.scan_head(below.low) is not None):
+        return True
+    first = next((lead for row in rows[date + 1 : stop] if is_module(lead := _lead(row))), None)
+    above = [lead for row in rows[:page] if is_module(lead := _lead(row))]
+    return first is not None and first in above[:-1] and len(set(above)) == len(above)
+
+
+def _lead(row: Row) -> str:
+    """The first cell of a row, or all of it."""
+    return row.cells[0].text if row.cells else row.text
