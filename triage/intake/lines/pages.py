@@ -41,6 +41,12 @@ TITLE = lazily(
     r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
 )
 _DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
+#: What firms are called that print such pages.
+_FIRM = lazily(
+    r"(?<![a-z])(?:garage|workshop|motors|trucks|vans|depot|fleet (?:care|services?)|repairs?|roadside|autos?|"
+    r"\w*werkstatt|\w*werkstatten|autohaus|taller(?:es)?|ateliers?|carrosserie|services?$|"
+    r"gmbh|kg|e\.? ?k|ltd|limited|llc|inc|sarl|sas|s\.l|s\.a|& (?:co|sons?|sohne?|fils|hijos))\.?(?![a-z])"
+)
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES, _MOST_HEAD, _LONGEST_DATE = 4, 12, 24
 
@@ -83,7 +89,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
         ):
             found.add(row.line.number)
-    return found | _titles(rows, counted, is_module) | _dated_heads(rows, counted, is_module)
+    return found | _titles(rows, counted, is_module) | _heads(rows, counted, is_module)
 
 
 @remembered
@@ -231,12 +237,14 @@ def _number(low: str) -> tuple[int, int]:
     return (found[0] if found else 0, found[1] if len(found) > 1 else 0)
 
 
-def _dated_heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
-    """The lines behind a page's foot down to a date, whatever date that is: a firm and when it printed the report. Not
-    where the modules of the pages above come again below: that is another scan."""
+def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
+    """The lines behind a page's foot down to a date, whatever date that is, and no further than the name of a firm where
+    there is none. Not where a date opens another scan."""
     found: set[int] = set()
+    signs = _heading_signs(rows, is_module)
     for at, stop in pairwise([*_going_on(rows, counted), len(rows)]):
         head: list[int] = []
+        kept = 0
         for near in range(at + 1, min(stop, at + _MOST_HEAD)):
             row = rows[near]
             if row.blank or row.kind == "rule":
@@ -246,10 +254,27 @@ def _dated_heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callabl
                 break
             head.append(near)
             if dates.places(row.low):
-                if not _opens_a_scan(rows, near, at, stop, is_module):
-                    found.update(rows[place].line.number for place in head)
+                kept = len(head) if not _opens_a_scan(rows, near, at, stop, is_module) else 0
                 break
+            if len(head) == 1 and (_FIRM.search(row.low) or (signs and _sign(rows, near) not in signs)):
+                kept = 1
+        found.update(rows[place].line.number for place in head[:kept])
     return found
+
+
+def _heading_signs(rows: Sequence[Row], is_module: Callable[[str], bool]) -> set[tuple[str, bool, bool, bool]]:
+    """What marks the headings of a text, listed names alone in their lines: nothing if some have no mark."""
+    named = [at for at, row in enumerate(rows) if not (row.blank or row.finds.codes or row.cells) and is_module(row.text)]
+    found = {_sign(rows, at) for at in named}
+    return found if len(named) > 1 and all(any(sign) for sign in found) else set()
+
+
+def _sign(rows: Sequence[Row], at: int) -> tuple[str, bool, bool, bool]:
+    """What marks a line as a heading: marks or a number before it, a colon, the count of its codes, a rule below it."""
+    row = rows[at]
+    lead = _DIGITS.sub("#", row.line.text[: row.start].strip())
+    ruled = at + 1 < len(rows) and rows[at + 1].kind == "rule"
+    return lead, row.text.endswith(":"), row.counted is not None or stated_count(row.low) is not None, ruled
 
 
 def _opens_a_scan(rows: Sequence[Row], date: int, page: int, stop: int, is_module: Callable[[str], bool]) -> bool:
