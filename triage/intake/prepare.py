@@ -155,6 +155,7 @@ from triage.intake.tidying import (
     threads,
     ticks,
     tightcommas,
+    tornrows,
     tornwords,
     totals,
     unitlists,
@@ -232,7 +233,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
+    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
+    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)

@@ -238,8 +238,8 @@ def _number(low: str) -> tuple[int, int]:
 
 
 def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
-    """The lines behind a page's foot down to a date, whatever date that is, and no further than the name of a firm where
-    there is none. Not where a date opens another scan."""
+    """The lines behind a page's foot down to a date, whatever date that is, and no further than the name of a firm
+    where there is none. Not where a date opens another scan."""
     found: set[int] = set()
     signs = _heading_signs(rows, is_module)
     for at, stop in pairwise([*_going_on(rows, counted), len(rows)]):
@@ -264,7 +264,8 @@ def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str
 
 def _heading_signs(rows: Sequence[Row], is_module: Callable[[str], bool]) -> set[tuple[str, bool, bool, bool]]:
     """What marks the headings of a text, listed names alone in their lines: nothing if some have no mark."""
-    named = [at for at, row in enumerate(rows) if not (row.blank or row.finds.codes or row.cells) and is_module(row.text)]
+    named = [at for at, row in enumerate(rows)
+             if not (row.blank or row.finds.codes or row.cells) and is_module(row.text)]
     found = {_sign(rows, at) for at in named}
     return found if len(named) > 1 and all(any(sign) for sign in found) else set()
 
