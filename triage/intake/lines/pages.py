@@ -14,6 +14,7 @@ from itertools import islice, pairwise
 
 from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.idents import alone
+from triage.intake.lines.outline import level_of
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
@@ -26,12 +27,12 @@ from triage.intake.words.vocabulary import STATES
 _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|\||von|de|sur)\s*[0-9]{1,3})?"
-    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
+    r"(?![a-z0-9])|^[-~(\[\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-~)\]\s]*$|^(?:[-~]+\s*)?[0-9]{1,3}\s*[-~]+$"
     r"|^-\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?-(?=\s\s)"
     r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
     r"|(?<=[0-9][./-][0-9]{2})[0-9]{0,2}\s+-+\s?[0-9]{1,3}\s?-+$"
 )
-_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
+_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-~(\[\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
 #: What the title of a report or a list is called.
 TITLE = lazily(
     r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"
@@ -89,7 +90,8 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
         ):
             found.add(row.line.number)
-    return found | _titles(rows, counted, is_module) | _heads(rows, counted, is_module)
+    heads, others = _heads(rows, counted, is_module)
+    return (found | _titles(rows, counted, is_module) | heads) - others
 
 
 @remembered
@@ -218,7 +220,7 @@ def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:
     )
 
 
-def _going_on(rows: Sequence[Row], counted: Sequence[int]) -> list[int]:
+def _going_on(rows: Sequence[Row], counted: Sequence[int]) -> Container[int]:
     """The places of the page numbers behind which the same report goes on with the head of its next page: not behind
     the last one of a report, unless the numbers stand at the heads."""
     numbers = [_number(rows[at].low) for at in counted]
@@ -237,12 +239,13 @@ def _number(low: str) -> tuple[int, int]:
     return (found[0] if found else 0, found[1] if len(found) > 1 else 0)
 
 
-def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
+def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> tuple[set[int], set[int]]:
     """The lines behind a page's foot down to a date, whatever date that is, and no further than the name of a firm
-    where there is none. Not where a date opens another scan."""
-    found: set[int] = set()
+    where there is none; and the dates there that open another scan."""
+    found, others = set[int](), set[int]()
     signs = _heading_signs(rows, is_module)
-    for at, stop in pairwise([*_going_on(rows, counted), len(rows)]):
+    going_on = _going_on(rows, counted)
+    for at, stop in pairwise([*counted, len(rows)]):
         head: list[int] = []
         kept = 0
         for near in range(at + 1, min(stop, at + _MOST_HEAD)):
@@ -254,39 +257,44 @@ def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str
                 break
             head.append(near)
             if dates.places(row.low):
-                kept = len(head) if not _opens_a_scan(rows, near, at, stop, is_module) else 0
+                other = _opens_a_scan(rows, near, at, stop, is_module) if at in going_on else (
+                    any(below.finds.codes or is_module(_lead(below)) for below in rows[near + 1 : stop]))
+                kept = 0 if other else len(head)
+                others.update({row.line.number} if other else ())
                 break
-            if len(head) == 1 and (_FIRM.search(row.low) or (signs and _sign(rows, near) not in signs)):
+            if len(head) == 1 and at in going_on and (
+                    _FIRM.search(row.low) or (signs and _sign(rows, near) not in signs)):
                 kept = 1
         found.update(rows[place].line.number for place in head[:kept])
-    return found
+    return found, others
 
 
 def _heading_signs(rows: Sequence[Row], is_module: Callable[[str], bool]) -> set[tuple[str, bool, bool, bool]]:
-    """What marks the headings of a text, listed names alone in their lines: nothing if some have no mark."""
+    """What marks the headings of a text, listed names alone in their lines: nothing if many have no mark."""
     named = [at for at, row in enumerate(rows)
              if not (row.blank or row.finds.codes or row.cells) and is_module(row.text)]
-    found = {_sign(rows, at) for at in named}
-    return found if len(named) > 1 and all(any(sign) for sign in found) else set()
+    found = [sign for at in named if any(sign := _sign(rows, at))]
+    return set(found) if len(found) >= max(2, 0.6 * len(named)) else set()
 
 
 def _sign(rows: Sequence[Row], at: int) -> tuple[str, bool, bool, bool]:
     """What marks a line as a heading: marks or a number before it, a colon, the count of its codes, a rule below it."""
     row = rows[at]
-    lead = _DIGITS.sub("#", row.line.text[: row.start].strip())
+    lead = level_of(row)[1] or _DIGITS.sub("#", row.line.text[: row.start].strip())
     ruled = at + 1 < len(rows) and rows[at + 1].kind == "rule"
     return lead, row.text.endswith(":"), row.counted is not None or stated_count(row.low) is not None, ruled
 
 
 def _opens_a_scan(rows: Sequence[Row], date: int, page: int, stop: int, is_module: Callable[[str], bool]) -> bool:
-    """Whether what stands below a date at the head of a page is of another scan: it tells which, or the first module
-    there was listed before, and is not the one whose list the page broke."""
+    """Whether what stands below a date at the head of a page is of another scan: it tells which, or modules are
+    listed there that were before, but for the one whose list the page broke."""
     below = next((row for row in rows[date + 1 : stop] if not row.blank and row.kind != "rule"), None)
     if below is not None and (phases.find(below.low) is not None or phases.scan_head(below.low) is not None):
         return True
-    first = next((lead for row in rows[date + 1 : stop] if is_module(lead := _lead(row))), None)
+    named = [lead for row in rows[date + 1 : stop] if is_module(lead := _lead(row))]
     above = [lead for row in rows[:page] if is_module(lead := _lead(row))]
-    return first is not None and first in above[:-1] and len(set(above)) == len(above)
+    again = named[1:] if named[:1] == above[-1:] else named
+    return len(set(above)) == len(above) and not set(above).isdisjoint(again)
 
 
 def _lead(row: Row) -> str:

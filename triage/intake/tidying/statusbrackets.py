@@ -1,8 +1,8 @@
 """Statuses that stand in other brackets than round or square ones behind what they are said of: in round ones.
 
 >>> from triage.intake.plain.characters import lines
->>> [line.text for line in rounded(lines("<ABS>\\nC0035 open <stored>\\nC0040 low <no\\n  longer present>\\nC0051 <1>"))]
-['<ABS>', 'C0035 open (stored)', 'C0040 low (no', '  longer present)', 'C0051 <1>']
+>>> [line.text for line in rounded(lines("<ABS>\\nC0035 open <stored>\\nC0040 low <no\\n  longer active>\\nC0051 <1>"))]
+['<ABS>', 'C0035 open (stored)', 'C0040 low (no', '  longer active)', 'C0051 <1>']
 """
 
 from __future__ import annotations
