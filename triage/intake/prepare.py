@@ -257,7 +257,7 @@ def _whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName
 def _keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spacing.Respaced]]:
     """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
     was read where."""
-    digits, alike = alikecodes.written(statusbrackets.rounded(found))
+    digits, alike = alikecodes.written(statusbrackets.told(found))
     keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
     return ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names), alike
 

@@ -1,62 +1,93 @@
-"""Statuses that stand in other brackets than round or square ones behind what they are said of: in round ones.
+"""Statuses in brackets behind what they are said of: whole where a line was wrapped within them, without a key
+before them, and in round brackets where the text has angular ones.
 
 >>> from triage.intake.plain.characters import lines
->>> [line.text for line in rounded(lines("<ABS>\\nC0035 open <stored>\\nC0040 low <no\\n  longer active>\\nC0051 <1>"))]
-['<ABS>', 'C0035 open (stored)', 'C0040 low (no', '  longer active)', 'C0051 <1>']
+>>> [line.text for line in told(lines("<ABS>\\nC0035 open <stored>\\nC0040 low <no\\n  longer active>\\nC0051 <1>"))]
+['<ABS>', 'C0035 open (stored)', 'C0040 low (no longer active)', 'C0051 <1>']
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines.glue import lines_glued
+from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 
-#: The last bracket of a line, closed there or in the next line; what it holds is no tag.
-_BEHIND = lazily(r"[<\u27e8\u2329\u3008\u3010]\s*([^\W\d][^<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]{0,60})"
-                 r"([>\u27e9\u232a\u3009\u3011]?)\s*$")
-_CLOSING = lazily(r"\s*([^<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]{1,60})([>\u27e9\u232a\u3009\u3011])\s*$")
+#: Other brackets than round and square ones; the first word in them is no tag.
+_ANGULAR = lazily(r"[<\u27e8\u2329\u3008\u3010]\s*([^\W\d][^<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]{0,60})"
+                  r"([>\u27e9\u232a\u3009\u3011])\s*$")
+_NO_BRACKETS = r"[^()\[\]<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]"
+_OPENS = lazily(rf"[(\[<\u27e8\u2329\u3008\u3010]({_NO_BRACKETS}{{2,60}})$")
+_CLOSES = lazily(rf"\s*({_NO_BRACKETS}{{2,60}})[)\]>\u27e9\u232a\u3009\u3011]\s*$")
+_MIDDLE = lazily(rf"{_NO_BRACKETS}{{2,60}}")
+_KEYED = lazily(rf"[(\[<]\s*([a-z ]{{2,20}}?)\s?:\s*({_NO_BRACKETS}{{2,50}})[)\]>]\s*$")
 _SIGN = signs.of_parts(*">\u27e9\u232a\u3009\u3011")
+_CLOSING = _SIGN | signs.of_parts(*")]")
 #: That many of the brackets of a text hold a status where they are there for it.
 _MOST = 0.5
-
-#: Where a bracket opens and closes: the places of the lines, and those within them.
-Place = tuple[tuple[int, int], tuple[int, int]]
-
-
-def rounded(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines, those brackets round where most of a text's that stand so hold a status. Linear."""
-    told: list[tuple[Place, bool]] = []
-    for at in signs.places(found, _SIGN):
-        told += [place for place in (_closed(found, at), _torn(found, at)) if place is not None]
-    statuses = sum(status for _, status in told)
-    if not statuses or statuses < _MOST * len(told):
-        return found
-    changed = list(found)
-    for (opens, closes), _ in told:
-        for (at, start), mark in ((closes, ")"), (opens, "(")):
-            changed[at] = reworded(changed[at], start, start + 1, mark)
-    return changed
+#: Behind the line that opens a bracket the status in it goes on in so many at most.
+_MOST_TORN = 2
 
 
-def _closed(found: Sequence[Line], at: int) -> tuple[Place, bool] | None:
-    """The bracket at the end of a line, behind something else or set in, and whether it holds a status."""
-    line = found[at]
-    match = _BEHIND.search(line.low)
-    if match is None or not match[2] or not (line.low[: match.start()].strip() or line.indent):
-        return None
-    return ((at, match.start()), (at, match.start(2))), states.of_cell(match[1]) is not None
+def told(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, such brackets closed in the line that opens them, no key in them, and round where most that end a line
+    hold a status. Linear."""
+    whole = [*map(_without_key, _whole(found))]
+    behind, alone = list[tuple[int, int, int]](), list[tuple[int, int, int]]()
+    statuses = 0
+    for at in signs.places(whole, _SIGN):
+        if (match := _ANGULAR.search(whole[at].low)) is None:
+            continue
+        status = states.of_cell(match[1]) is not None
+        if whole[at].low[: match.start()].strip():
+            behind.append((at, match.start(), match.start(2)))
+            statuses += status
+        elif status and at and whole[at - 1].low.rstrip()[-1:] not in ("", ">", ")"):
+            alone.append((at, match.start(), match.start(2)))
+    if not statuses or statuses < _MOST * len(behind):
+        return whole
+    for at, opens, closes in behind + alone:
+        whole[at] = reworded(reworded(whole[at], closes, closes + 1, ")"), opens, opens + 1, "(")
+    return whole
 
 
-def _torn(found: Sequence[Line], at: int) -> tuple[Place, bool] | None:
-    """The bracket that the line above opens and a line closes, if it holds a status."""
-    above = _BEHIND.search(found[at - 1].low) if at else None
-    below = _CLOSING.match(found[at].low) if above is not None and not above[2] else None
-    if above is None or below is None or states.of_cell(f"{above[1].strip()} {below[1]}") is None:
-        return None
-    return ((at - 1, above.start()), (at, below.start(2))), True
+def _without_key(line: Line) -> Line:
+    """A line without the key of the status in brackets at its end: "(status: stored)"."""
+    match = _KEYED.search(line.low) if ":" in line.low and line.low.rstrip()[-1:] in ")]>" else None
+    if match is None or role_of(match[1]) != "status" or states.of_cell(match[2]) is None:
+        return line
+    return reworded(line, match.start(1), match.start(2), "")
 
 
-__all__ = ["rounded"]
+def _whole(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, those that end the status in a bracket behind the line that begins it."""
+    torn = {at - back for at in signs.places(found, _CLOSING) for back in range(_torn(found, at))}
+    kept: list[Line] = []
+    for at, line in enumerate(found):
+        if at in torn:
+            kept[-1] = lines_glued(kept[-1], line, start=len(line.text) - len(line.text.lstrip()))
+        else:
+            kept.append(line)
+    return kept if torn else found
+
+
+def _torn(found: Sequence[Line], at: int) -> int:
+    """How many lines, the last of them at a place, hold nothing but the end of a status for which a bracket opens at
+    the end of the line above them."""
+    end = _CLOSES.match(found[at].low)
+    said = end[1].strip() if end is not None else ""
+    for back in range(1, min(_MOST_TORN, at) + 1 if said else 0):
+        low = found[at - back].low.rstrip()
+        if (begin := _OPENS.search(low)) is not None:
+            return back if states.of_cell(f"{begin[1].strip()} {said}") is not None else 0
+        said = f"{low.strip()} {said}"
+        if _MIDDLE.fullmatch(low) is None:
+            return 0
+    return 0
+
+
+__all__ = ["told"]
