@@ -9,7 +9,8 @@ from tests.intake.reads import scans
 
 FEET = ["Page 1 of 2", "page 1|2", "- 1 -", "Seite 1 von 2", "Página 1 de 2", "Blatt 1/2", "1 / 2", "[1/2]", "(1/2)",
         "~ 1 ~", "Hollow Yard Ltd   9.2.24   Sheet 1 of 2"]
-HEADS = ["Miller Brothers\nDate 2024-02-09\n", "\n\nMiller Brothers   9.2.24\n\n", "Miller Brothers\n09/02/2024 15:30\n",
+HEADS = ["Miller Brothers\nDate 2024-02-09\n",
+         "\n\nMiller Brothers   9.2.24\n\n", "Miller Brothers\n09/02/2024 15:30\n",
          "Miller Brothers\nTel. 0123 456789\nPrinted on 9.2.24\n", "9.2.24\n", "Motorenhof GmbH\n",
          "\nAtelier du Pont\n\n"]
 ABOVE = ("Full check - Yard 7\nDate: 3.2.24 08:10\nRadio\n  U0100 Engine lost  stored\n"
