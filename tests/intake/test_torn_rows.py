@@ -21,3 +21,9 @@ def test_a_wrapped_cell(indent: str, mark: str) -> None:
 def test_short_rows_of_another_kind_are_not_put_together() -> None:
     text = ("Module; BCM\nC0035; open; stored\nC0040; low; stored; x\nC0041; low; stored; x\nC0042; low; active; x\n")
     assert "C0035 stored" in scans(text)[0]
+
+
+def test_the_answers_below_a_narrower_list_are_not_put_together_with_it() -> None:
+    wide = "".join(f"C004{at} | 0x70{at} ABS | pending | Data wrong\n" for at in range(4))
+    text = f"{wide}Radio | no codes\n\nC0041 | 0x701 ABS | Data wrong\nCluster | no codes\nRadio | no answer\n"
+    assert scans(text)[-1].endswith("; Cluster: clean")

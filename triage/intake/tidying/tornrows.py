@@ -42,13 +42,19 @@ def _joined(found: Sequence[Line], mark: str, counts: Sequence[int], most: int) 
     at = 0
     while at < len(found):
         row, stop, held = found[at], at + 1, counts[at]
-        while 0 < held < most and stop < min(len(found), at + _MOST) and found[stop].text.strip():
+        while 0 < held < most and stop < min(len(found), at + _MOST) and _may_go_on(found[at], found[stop]):
             row = lines_glued(row, found[stop], " ", start=len(found[stop].text) - len(found[stop].text.lstrip(" ")))
             held, stop = held + counts[stop], stop + 1
         whole = held == most and (stop == at + 1 or _cell(row, mark) == usual)
         kept.append(row if whole else found[at])
         at = stop if whole else at + 1
     return kept
+
+
+def _may_go_on(first: Line, line: Line) -> bool:
+    """Whether a line is set in further than the first of a row, or begins in small letters."""
+    bare = line.text.lstrip()
+    return bool(bare) and (line.indent > first.indent or bare[0].islower())
 
 
 def _cell(line: Line, mark: str) -> int | None:
