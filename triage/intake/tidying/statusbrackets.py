@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.codes.found import find
 from triage.intake.lines.glue import lines_glued
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
@@ -64,8 +65,11 @@ def _without_key(line: Line) -> Line:
 
 
 def _whole(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines, those that end the status in a bracket behind the line that begins it."""
+    """The lines, those that end the status in a bracket behind the line that begins it; not where codes stand in
+    lists, of which the width of the text tells where they go on."""
     torn = {at - back for at in signs.places(found, _CLOSING) for back in range(_torn(found, at))}
+    if torn and any(map(_lists, found)):
+        return found
     kept: list[Line] = []
     for at, line in enumerate(found):
         if at in torn:
@@ -73,6 +77,12 @@ def _whole(found: Sequence[Line]) -> Sequence[Line]:
         else:
             kept.append(line)
     return kept if torn else found
+
+
+def _lists(line: Line) -> bool:
+    """Whether a line holds several codes, or one behind what ends the text of another."""
+    codes = find(line.text).codes
+    return len(codes) > 1 or (bool(codes) and not set(line.text[: codes[0].start]).isdisjoint("(),;"))
 
 
 def _torn(found: Sequence[Line], at: int) -> int:
