@@ -72,3 +72,10 @@ def test_a_heading_over_a_rule_as_the_one_above() -> None:
     text = (f"Job 1812\n\nHVAC\n{rule}  U0418   Charging potential low at this   active\n          control unit\n"
             f"QRX\n{rule}   no faults found\nABS\n{rule}  U0121   Link lost   confirmed\n")
     assert scans(text) == [" | HVAC: U0418 current; QRX: clean; ABS: U0121 confirmed"]
+
+
+def test_a_date_beside_the_title_of_a_page_opens_no_scan_though_modules_come_again_below() -> None:
+    text = ("Yard report\nBay 4\n\n5 Jul 2023\nRadio\n  U0100 Engine lost  stored\nCluster\n  U0140 Body lost  active\n"
+            "Page 1 of 2\nYard report   2023-07-09\n  U0155 Display lost  pending\n6 Jul 2023\nRadio\n  no codes\n"
+            "Cluster\n  no codes\nPage 2 of 2\n")
+    assert scans(text) == [f"{FIRST} U0155 pending", " | Radio: clean; Cluster: clean"]

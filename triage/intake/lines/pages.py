@@ -260,7 +260,8 @@ def _heads(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str
                 other = _opens_a_scan(rows, near, at, stop, is_module) if at in going_on else (
                     any(below.finds.codes or is_module(_lead(below)) for below in rows[near + 1 : stop]))
                 kept = 0 if other else len(head)
-                others.update({row.line.number} if other else ())
+                # Beside a title the date is that of the report.
+                others.update({row.line.number} if other and not has_letter(_undated(row.low)) else ())
                 break
             if len(head) == 1 and at in going_on and (
                     _FIRM.search(row.low) or (signs and _sign(rows, near) not in signs)):
