@@ -183,3 +183,16 @@ def test_numbers_before_the_last_headings_alone_leave_the_others_headings() -> N
     assert modules_of(text) == {
         "gateway": ["silent"], "anti-lock brakes": ["C0045 stored"],
         "instrument cluster": ["U0100 current", "B1318 stored"], "sunroof": ["B2094 stored"]}
+
+
+@pytest.mark.parametrize("name", ["- **{} ({})**", "## {1} - {0}", "* {} [{}]"])
+def test_abbreviations_beside_them_tell_that_unlisted_names_head_lists(name: str) -> None:
+    heads = [name.format(*pair) for pair in (("Valley modem", "VMX"), ("Tahcograph", "TCO"), ("Crane link", "CLK"))]
+    text = (f"Diagnostic protocol\n\n{heads[0]}\n  - `SPN 5246 FMI 16` Reductant inducement (stored)\n{heads[1]}\n"
+            f"  - `SPN 2003 FMI 9` Gearbox messages missing (stored)\n  - `SPN 1231 FMI 9` Network 2 lost (active)\n"
+            f"{heads[2]}\n  - `SPN 2071 FMI 9` Body controller messages missing (stored)\n"
+            f"  - `SPN 1624 FMI 19` Tachograph data in error (stored)\n")
+    read = modules_of(text)
+    assert [*read.values()] == [
+        ["SPN 5246 FMI 16 stored"], ["SPN 2003 FMI 9 stored", "SPN 1231 FMI 9 current"],
+        ["SPN 2071 FMI 9 stored", "SPN 1624 FMI 19 stored"]]

@@ -28,6 +28,7 @@ from triage.intake.lines import (
     numbering,
     outline,
     owncodes,
+    pages,
     rows,
     slipplaces,
     spacing,
@@ -145,6 +146,7 @@ from triage.intake.tidying import (
     spokencodes,
     spokenmarks,
     statusabove,
+    statusbrackets,
     statuscounts,
     statusslips,
     storedkeys,
@@ -153,6 +155,7 @@ from triage.intake.tidying import (
     threads,
     ticks,
     tightcommas,
+    tornrows,
     tornwords,
     totals,
     unitlists,
@@ -194,7 +197,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
     all_rows, left_out = unreadcodes.left_out(_with_bare_names(all_rows, names, tables))
     all_rows = _in_columns(all_rows, names, explained.statuses)
-    marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
+    marks = pages.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
     storedkeys.adopt(all_rows, marks, names.likely)
@@ -219,7 +222,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.hanging = indents.hanging(all_rows)
     context.numbered = indents.numbered(all_rows, names.likely)
     context.own_volts = belowline.places(all_rows)
-    context.status_places = statusheads.places(all_rows, context.translated)
+    context.status_places = statusheads.places(all_rows, context.translated, marks)
     context.unmarked = explained.unmarked or unmarked
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
@@ -230,7 +233,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(quotedbreaks.closed(dittos.repeated(found)))))
+    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
+    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
@@ -253,7 +257,7 @@ def _whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName
 def _keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spacing.Respaced]]:
     """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
     was read where."""
-    digits, alike = alikecodes.written(gluedwords.behind_spaced(found))
+    digits, alike = alikecodes.written(gluedwords.behind_spaced(statusbrackets.told(found)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
     return ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names), alike
 

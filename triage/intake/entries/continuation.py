@@ -95,9 +95,13 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
     this one stands further right ("lost comms with" above "cluster   not present"); or this one ends with the status
     that the code lacks and most others of the text have."""
     above = context.open_row
-    if above is None or context.open_code is None or context.blanks or row.line.indent < above.line.indent:
+    if above is None or context.open_code is None or context.blanks:
         return False
     open_ended = last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
+    if row.line.indent < above.line.indent and not (open_ended and context.open_code.status is None and (
+            row.text[0].islower() and ends_with_status(row.low, context.translated))):
+        # Only in a text that was wrapped by its width does a description go on further left.
+        return False
     if context.open_code.status is None and ends_with_status(row.low, context.translated):
         return open_ended or (context.style.doubtful_states and _is_rest(context, row))
     return open_ended and row.line.indent > above.line.indent

@@ -32,12 +32,17 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         context.headings_after_blank += 1
     else:
         context.headings_direct += 1
-    context.close_module()
     builder = context.builder
+    above, section_above = builder.module, (context.section, context.section_of_module)
+    context.close_module()
     printed = overview.as_counted(context, heading.printed, heading.count)
     module = builder.name_module(printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
+    if module is above and (heading.again or _begins_page(context)):
+        # So does the list of a status that the page broke.
+        context.section, context.section_of_module = section_above
     context.under_heading = True
     context.heading_indent, context.heading_lead = row.line.indent, lead_of(row)
+    context.heading_ruled = any(below.kind == "rule" for below in context.rows[context.at + 1 : context.at + 2])
     context.live_data = False
     context.list_of = None
     context.blanks = 0
@@ -50,6 +55,12 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
 
         if plausible(context, row, heading.volts):
             module.volts = heading.volts.value
+
+
+def _begins_page(context: Context) -> bool:
+    """Whether nothing stands between the row being read and the foot or head of a page above it."""
+    above = next((row for row in reversed(context.rows[max(0, context.at - 4) : context.at]) if not row.blank), None)
+    return above is not None and above.line.number in context.page_marks
 
 
 __all__ = ["above_a_list", "open_heading"]

@@ -9,8 +9,8 @@ from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
+from triage.intake.lines.pages import TITLE
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
@@ -67,7 +67,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     if context.numbered and context.under_heading and not (is_numbered(row) or NUMBER_BEFORE.match(row.text)):
         # Of a name that nobody knows the number is still there.
         return ""
-    marked = _marked(row) or _marked_off(context, at) or _is_sender(context, row)
+    marked = _stands_out(context, row, at)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
         return "strong"
     if _goes_on(context, row, at, score):
@@ -240,6 +240,20 @@ def _marked(row: Row) -> bool:
     return _MARKED.match(row.text) is not None or is_numbered(row)
 
 
+def _stands_out(context: Context, row: Row, at: int) -> bool:
+    """Whether marks of a line, around it or below it, tell that it is a heading, or a source address alone does."""
+    return _marked(row) or _marked_off(context, at) or _underlined(context, row, at) or _is_sender(context, row)
+
+
+def _underlined(context: Context, row: Row, at: int) -> bool:
+    """Whether a line stands over a rule and no page's end, as the heading above does and its codes do not."""
+    if not (context.under_heading and context.heading_ruled) or row.line.indent > context.heading_indent:
+        return False
+    below = context.rows[at + 1 : at + 3]
+    ruled = len(below) > 1 and below[0].kind == "rule" and not below[1].blank
+    return ruled and below[1].line.number not in context.page_marks
+
+
 def _marked_off(context: Context, at: int) -> bool:
     """Whether the marks that a quoted text has before each line stand before this one and not before the next: ">> ABS"
     above "C0035 active"; or those of the heading above, which its codes lack."""
@@ -320,7 +334,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     above = context.open_row
     if context.open_code is None or above is None or context.blanks:
         return False
-    if _marked(row) or _marked_off(context, at) or _is_sender(context, row) or row.text.endswith(":"):
+    if _stands_out(context, row, at) or row.text.endswith(":"):
         return False
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.

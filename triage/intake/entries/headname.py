@@ -18,13 +18,15 @@ from triage.intake.scan.context import Context
 
 @dataclass(slots=True)
 class Heading:
-    """A module's name alone in its line, with a count of codes or a voltage beside it."""
+    """A module's name alone in its line, with a count of codes or a voltage beside it; ``again``: it says that the list
+    of the module goes on ("ABS (continued)")."""
 
     printed: str
     start: int
     end: int
     count: int | None = None
     volts: volts.Volt | None = None
+    again: bool = False
 
 
 _CONTINUED = lazily(
@@ -82,7 +84,8 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
         if tidy(text[:cut]):
             volt, stop = found[0], min(stop, cut)
     again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
-    if again is not None and again.start() > 1:
+    goes_on = again is not None and again.start() > 1
+    if goes_on and again is not None:
         stop = again.start()
     stop = min(stop, gap) if (gap := behind_gap(text)) is not None else stop
     printed = tidy(text[: before_idents(low[:stop])])
@@ -91,7 +94,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
     printed = context.names.bare(printed)
     begin = text.find(printed)
     begin = start + max(begin, 0)
-    return Heading(printed, begin, begin + len(printed), count, volt)
+    return Heading(printed, begin, begin + len(printed), count, volt, goes_on)
 
 
 def without_volts(context: Context, row: Row, printed: str, start: int) -> tuple[str, int]:

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 
 from triage.intake.lines import unknown
+from triage.intake.lines.pages import TITLE
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import TITLE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter

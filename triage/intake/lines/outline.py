@@ -38,6 +38,7 @@ _MARKS = lazily(r"[\w\s]+")
 #: Marks that stay before the text of a heading.
 _LEAD = lazily(r"[#=*\[<~_-]+")
 _LEADING = frozenset("#=*[<~_-")
+_BESIDE = lazily(r"\s*[()\[\]]\s*|\s+-\s+")
 _COUNT = lazily(r"(?:\s-\s*|\s?:\s*|\s*[(\[]\s*)[0-9]{1,3}\s*[)\]]?\s*:?$")
 _ADDRESSED = lazily(r"^[A-Za-z ]{2,20} (?:0x|\$)[0-9A-Fa-f]{1,8}[\s:.-]+(?=\w)")
 #: So many lists with so many codes tell how a text is laid out; so many of their headings are names, so many of their
@@ -72,7 +73,8 @@ def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
             continue
         names = {_name(head) for head, _ in found}
         for name in names - known.keys():
-            known[name] = is_name(name) or is_one_of_short(name)
+            # "Fleet modem (TGW)": a name that nobody lists has its abbreviation beside it.
+            known[name] = is_name(name) or any(map(is_one_of_short, _BESIDE.split(name)))
         if len(names) < _FEWEST_LISTS or sum(known[name] for name in names) < _NAMED * len(names):
             continue
         if sum(starmap(may_name, map(_around, entries))) > _BY_CHANCE * len(entries):

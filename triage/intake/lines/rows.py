@@ -1,4 +1,4 @@
-"""Rows: lines without the marks that mails, chats and lists put before them; page heads and feet told apart.
+"""Rows: lines without the marks that mails, chats and lists put before them.
 
 >>> [(row.text, row.start) for row in rows_of("> 1) ECM P0562\\n[08:12] - Max: ABS ok\\n  • P0300")]
 [('ECM P0562', 5), ('ABS ok', 15), ('P0300', 4)]
@@ -7,23 +7,17 @@
 from __future__ import annotations
 
 import re
-from collections import Counter, defaultdict
-from collections.abc import Callable, Container, Sequence
-from itertools import islice, pairwise
+from collections.abc import Callable, Sequence
 
 from triage.intake.codes.found import find
 from triage.intake.lines import numbering, unknown
-from triage.intake.lines.goingon import ends_with_status
-from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.plain.characters import Line, has_digit, has_letter, indent_of, lines, low
+from triage.intake.plain.characters import Line, indent_of, lines, low
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.remember import LONGEST, remembered
+from triage.intake.plain.remember import LONGEST
 from triage.intake.said import dates, phases, states
 from triage.intake.said.answers import answer_of_cell, spoken
-from triage.intake.said.counts import stated_count
-from triage.intake.words.vocabulary import STATES
 
 _QUOTE = lazily(r"\s*(?:>+\s?)+(?=[^>]|$)")
 _STAMP = lazily(
@@ -46,32 +40,12 @@ _BULLET = lazily(
     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
 )
 _AFTER_A_LETTER = (")", ".")
-_PAGE = lazily(
-    r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
-    r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
-    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
-    r"|^-\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?-(?=\s\s)"
-    r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
-    r"|(?<=[0-9][./-][0-9]{2})[0-9]{0,2}\s+-+\s?[0-9]{1,3}\s?-+$"
-)
-_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
-#: What the title of a report or a list is called.
-TITLE = lazily(
-    r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"
-    r"\w*protokoll|overview|survey|read-?outs?|read out|print-?out|diagnos\w+|memory|\w*speicher|memoire|memoria|"
-    r"test|check|checks|session|log|page|health|inspection|\w*auslesung|\w*auslesen|\w*abfrage|\w*ubersicht|\w*uebersicht|"
-    r"releve|bilan|lecture|lectura|listado|liste|resumen|inventory|record|sheet|printed|vehicle|fahrzeug|vehicule|"
-    r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
-)
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 _NAME_END, _LONGEST_NAME = lazily(r"\s?[:|(\[;]|\s-+\s|\s\s"), 48
 #: A legend explains the sign: "# = confirmed".
 _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
 _MARK = lazily(r"\s?[:=]|\s-+>?\s|->")
-_DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
-#: So many lines on each side of a page number are its page's head and foot at most.
-_MOST_TITLES, _MOST_HEAD, _LONGEST_DATE = 4, 12, 24
 
 
 def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -228,170 +202,3 @@ def _may_be_module(name: str, line: Line, start: int, stop: int) -> bool:
 def _is_key(low: str) -> bool:
     """Whether what stands before a colon is a key or an answer ("Not answering: radio"), and no one's name."""
     return role_of(low) is not None or bool(spoken(low))
-
-
-def _tells(low: str) -> bool:
-    """Whether a line is the status of a code or the answer of a module: no page's head or foot, nor is what it is
-    said of."""
-    return states.of_cell(low) is not None or answer_of_cell(low) is not None
-
-
-def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:
-    """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
-    found: set[int] = set()
-    counted: list[int] = []
-    for at, row in enumerate(rows):
-        if (
-            not row.blank
-            and not row.finds.codes
-            and len(row.text) <= 120
-            and not (row.roles and row.kind in ("|", ";", ",", "\t"))
-            and _counts_pages(row.low)
-        ):
-            counted.append(at)
-            found.add(row.line.number)
-    if not counted:
-        return found
-    # What stands at the same distance from a page number again and again is head or foot too.
-    places = [
-        (near - at, near)
-        for at in counted
-        for near in range(max(0, at - 3), min(len(rows), at + 4))
-        if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
-        and not _tells(rows[near].low) and not ends_with_status(rows[near].low) and not (
-            near + 1 < len(rows) and _tells(rows[near + 1].low))
-    ]
-    beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
-    for distance, near in places:
-        row = rows[near]
-        if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not (
-            is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
-        ):
-            found.add(row.line.number)
-    return found | _titles(rows, counted, is_module)
-
-
-@remembered
-def is_page_count(low: str) -> bool:
-    """Whether a line begins or ends with the number of a page, or has it between marks: nothing goes on in it.
-
-    >>> is_page_count("page 1 of 2"), is_page_count("04.03.2022   seite 1/2"), is_page_count("on page 2 of the report")
-    (True, True, False)
-    """
-    match = _PAGE.search(low) if len(low) <= 120 and _PAGE_SIGNS.search(low) is not None else None
-    if match is None:
-        return False
-    before, after = low[: match.start()].rstrip(), low[match.end() :].lstrip()
-    return not before.strip(" -") or not after.strip(" -") or (before[-1] in "-|/" and after[0] in "-|/")
-
-
-@remembered
-def _counts_pages(low: str) -> bool:
-    """Whether the number of a page stands in a line."""
-    return _PAGE_SIGNS.search(low) is not None and _PAGE.search(low) is not None
-
-
-def with_blanks(blank: Sequence[bool], places: set[int]) -> set[int]:
-    """Some places of lines and those of the blank lines around them, by whether each line is blank.
-
-    >>> with_blanks([True, False, True, False, True], {1})
-    {0, 1, 2}
-    """
-    filled = [at for at, none in enumerate(blank) if not none and at not in places]
-    runs = (range(first + 1, stop) for first, stop in pairwise([-1, *filled, len(blank)]))
-    return {at for run in runs if not places.isdisjoint(run) for at in run}
-
-
-def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
-    """The lines right beside a page number that are no part of the scan: the report's title, or a line that the text
-    holds once more elsewhere (the firm, the plate)."""
-    places: dict[str, list[int]] = defaultdict(list)
-    for at, row in enumerate(rows):
-        if not row.blank:
-            places[_undated(row.low)].append(at)
-    top = {_undated(row.low) for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
-    found: set[int] = set()
-    for at in counted:
-        for step in (1, -1):
-            near, filled, parted = at + step, 0, False
-            while 0 <= near < len(rows) and filled < _MOST_TITLES:
-                row = rows[near]
-                if row.blank or row.kind == "rule":
-                    if parted or filled:
-                        break
-                    parted = True
-                else:
-                    if step == 1 and filled and _is_date_of_report(rows, near, at):
-                        found.add(row.line.number)
-                        break
-                    others = [other for other in places[_undated(row.low)] if abs(other - at) > _MOST_TITLES]
-                    # What the text begins with heads each page, whatever goes on below it.
-                    again = _undated(row.low) in top and bool(others)
-                    # One long number at several pages, a date or that of an order, is the report's wherever it stands.
-                    same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
-                    again = again or bool(same) or _is_dated_title(rows, near, at, top)
-                    if phases.scan_head(row.low) is not None and not again and _undated(row.low) not in top:
-                        # "Scan 2" below "Scan 1" is no title that stands again.
-                        break
-                    if not _is_title(row, is_module, again) or not (
-                            again or TITLE.search(row.low) or _stands_apart(rows, others)):
-                        break
-                    found.update(rows[other].line.number for other in same)
-                    found.add(row.line.number)
-                    filled += 1
-                near += step
-    return found
-
-
-@remembered
-def _undated(low: str) -> str:
-    """A line with "#" for its numbers, without its date where it holds more: a title is dated on some pages alone."""
-    taken = dates.places(low) if has_digit(low) else frozenset()
-    bare = "".join(sign for place, sign in enumerate(low) if place not in taken).strip(" -|,")
-    return _DIGITS.sub("#", bare if has_letter(bare) else low)
-
-
-def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -> bool:
-    """Whether nothing in a line tells of a module, an answer or a phase. ``again``: the text begins with it."""
-    if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
-        return False
-    if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
-        return False
-    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or (
-            ":" in _undated(row.low) and STATES.find(row.low)):
-        return False
-    # "Fault memory report" tells no status where the text begins with it.
-    return phases.find(row.low) is None and not (STATES.find(row.low) and not (again and TITLE.search(row.low)))
-
-
-def _is_date_of_report(rows: Sequence[Row], at: int, page: int) -> bool:
-    """Whether a line below the title of a report, at the head of a page, is a date alone, and no other date heads the
-    report: another would be that of another scan."""
-    return _is_reports_date(rows, rows[at].low.strip(), page)
-
-
-def _is_dated_title(rows: Sequence[Row], at: int, page: int, top: Container[str]) -> bool:
-    """Whether a line at the edge of a page is the title that the text begins with and, behind it, the date of the
-    report."""
-    low = rows[at].low
-    begin = next((place for place, sign in enumerate(low) if sign.isdigit()), 0)
-    return low[:begin].rstrip(" ,:|-") in top and _is_reports_date(rows, low[begin:].strip(), page)
-
-
-def _is_reports_date(rows: Sequence[Row], low: str, page: int) -> bool:
-    """Whether a text is a date alone, and no other one heads the report."""
-    if not has_digit(low[:4]) or len(low) > _LONGEST_DATE or not set(range(len(low))) <= dates.places(low) | {
-            place for place, sign in enumerate(low) if sign in " ,:"}:
-        return False
-    heads = [row.low for row in rows[: min(page, _MOST_HEAD)] if not row.blank and not row.finds.codes]
-    return all(low in head for head in heads if dates.places(head))
-
-
-def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:
-    """Whether a line that stands at several places stands over no code or answer there: it is no heading."""
-    below = [
-        next((row for row in rows[at + 1 : at + 4] if not (row.blank or alone(row.low))), None) for at in places[:8]
-    ]
-    return bool(below) and not any(
-        row is not None and (row.finds.codes or spoken(row.low) or answer_of_cell(row.low)) for row in below
-    )

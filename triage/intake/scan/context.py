@@ -64,6 +64,8 @@ class Context:
     heading_indent: int = 0
     #: The marks before the module's name in its heading ("---", "##").
     heading_lead: str = ""
+    #: A rule stands right below it.
+    heading_ruled: bool = False
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False
     blanks: int = 0

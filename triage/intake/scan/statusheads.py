@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
@@ -17,11 +17,11 @@ _FEWEST, _LONGEST = 2, 66
 _NONE_BEHIND = lazily(r"[(\[]0[)\]]|[:=]\s?-+$|-\s-+$")
 
 
-def places(rows: Sequence[Row], translated: bool) -> dict[int, StatusWord]:
+def places(rows: Sequence[Row], translated: bool, marks: Set[int]) -> dict[int, StatusWord]:
     """By the places of the lines that name a status and nothing else but lists of codes: that status, where each such
-    line heads the codes below it, and several do."""
+    line heads the codes below it, and several do. ``marks``: the numbers of the lines of a page's head or foot."""
     found = {at: status for at, row in enumerate(rows) if not row.blank and (status := _headed(row, translated))}
-    return found if len(set(found.values())) >= _FEWEST and _are_heads(rows, set(found)) else {}
+    return found if len(set(found.values())) >= _FEWEST and _are_heads(rows, set(found), marks) else {}
 
 
 def _headed(row: Row, translated: bool) -> StatusWord | None:
@@ -31,14 +31,16 @@ def _headed(row: Row, translated: bool) -> StatusWord | None:
     return listheads.status_of_head(_COUNT_BEHIND.sub("", row.low.rstrip(" -=*_:")), translated)[0]
 
 
-def are_heads(rows: Sequence[Row]) -> bool:
+def are_heads(rows: Sequence[Row], marks: Set[int]) -> bool:
     """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
-    return _are_heads(rows, {at for at, row in enumerate(rows) if not row.blank and _is_status(row)})
+    return _are_heads(rows, {at for at, row in enumerate(rows) if not row.blank and _is_status(row)}, marks)
 
 
-def _are_heads(rows: Sequence[Row], heads: set[int]) -> bool:
-    """Whether the lines at some places stand each over a line with a code, the first over the first of all."""
-    kept = [at for at, row in enumerate(rows) if not row.blank and row.kind != "rule"]
+def _are_heads(rows: Sequence[Row], heads: set[int], marks: Set[int]) -> bool:
+    """Whether the lines at some places stand each over a line with a code, the first over the first of all, a page's
+    end between them or not."""
+    kept = [at for at, row in enumerate(rows)
+            if not row.blank and row.kind != "rule" and (row.line.number not in marks or row.finds.codes)]
     filled = [rows[at] for at in kept]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
     if not coded or heads.isdisjoint(kept[: coded[0] + 1]):

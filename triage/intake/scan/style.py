@@ -83,7 +83,7 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
             if len(row.finds.codes) > 1 and not style.own_brackets:
                 style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
-    style.status_heads = statusheads.are_heads(rows)
+    style.status_heads = statusheads.are_heads(rows, marks)
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)

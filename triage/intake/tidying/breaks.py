@@ -16,8 +16,8 @@ from collections.abc import Sequence
 
 from triage.intake.lines import goingon, supplyrow, unknown
 from triage.intake.lines.glue import glued
+from triage.intake.lines.pages import is_page_count
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

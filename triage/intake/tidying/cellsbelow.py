@@ -15,7 +15,7 @@ from dataclasses import replace
 
 from triage.intake.codes.found import find
 from triage.intake.lines.glue import Part, together
-from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.lines.pages import is_page_count, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

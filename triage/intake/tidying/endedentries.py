@@ -20,8 +20,8 @@ from triage.intake.lines import goingon
 from triage.intake.lines.glue import glued
 from triage.intake.lines.outline import level_of
 from triage.intake.lines.ownevidence import of_other_use, own_at
+from triage.intake.lines.pages import is_page_count, page_marks, with_blanks
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

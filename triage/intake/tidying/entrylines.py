@@ -24,8 +24,8 @@ from triage.intake.codes import ownnumbers
 from triage.intake.lines.glue import glued
 from triage.intake.lines.outline import level_of
 from triage.intake.lines.ownevidence import QUANTITY
+from triage.intake.lines.pages import is_page_count
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

@@ -20,9 +20,9 @@ from triage.intake.lines import goingon
 from triage.intake.lines.codeplaces import address_end
 from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
+from triage.intake.lines.pages import is_page_count, page_marks, with_blanks
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line
