@@ -25,7 +25,8 @@ def test_a_refusal_in_the_modules_own_line(line: str) -> None:
         ("restraints", "refused")]
     session, _ = gather("van", [Part("van", *reading)])
     fault = next(line for line in assess(session, load()).verdict["faults"] if line["code"] == "B0001")
-    assert (fault["decibans"] < 0, fault["standing"]) == (True, "unsettled")
+    # Nothing is proved of what could not be cleared, but what its module calls present is.
+    assert (fault["decibans"] < 0, fault["standing"]) == ("stored" in line, "unsettled")
 
 
 def test_several_codes_behind_it_are_kept() -> None:

@@ -48,6 +48,10 @@ _PREVIOUSLY_ACTIVE = ("PA", "P.A", "P/A")
 _BRACKET_BEHIND = lazily(r"\s*(?:\([^()]*\)|\[[^][]*\])$")
 #: Without one of these no place holds several names.
 _LIST_MARKS = (",", "+", "&", "/", " and ", " und ", " et ", " y ", ";")
+_EVERYWHERE = frozenset(("everywhere", "uberall", "partout", "en todos", "en todas"))
+_ANDS = (" and ", " und ", " et ", " y ")
+#: From a code to its modules, right behind it.
+_INTO = lazily(r"(?<![a-z])(?:in|im|dans|en) (?:the |der |dem |le |la |el )?$")
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
@@ -198,7 +202,8 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
         return [context.builder.name_module(tidy(row.text[start:end]), row.line, row.start + start, row.start + end)
                 for start, end in spans], nameplaces.with_lead(row, row.named)
     if place.many and _names_stand_behind(context, row):
-        places = namelist.parts(row, namelist.known(context.names))
+        places = [(start, end) for start, end in namelist.parts(row, namelist.known(context.names))
+                  if row.low[start:end].strip() not in _EVERYWHERE]
         texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
         if texts and all(namelist.acceptable(text) for text in texts):
             context.under_heading = False
@@ -269,11 +274,14 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
         return [module_for(context, row, code)], (0, 0)
     context.under_heading = False
+    # A description is no second name where each row has one, but in a sentence: "U0140 in radio, ABS and airbag".
+    told = _INTO.search(row.low, code.bare, start) is not None and any(and_ in row.low[end:] for and_ in _ANDS)
     listed = not place.before and any(mark in row.text for mark in _LIST_MARKS) and (
-        # A description is no second name where each row has one.
-        context.style.widths.get(shape_of(row)) != len(wordy(row))) and not context.names.listed(
-            _BRACKET_BEHIND.sub("", printed))
+        told or context.style.widths.get(shape_of(row)) != len(wordy(row))) and not (
+            any(mark in printed for mark in _LIST_MARKS) and context.names.listed(_BRACKET_BEHIND.sub("", printed)))
     spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure) if listed else ()
+    if told and len(spans) < 2:
+        spans = namelist.onwards(row, (start, end), context.names.sure)
     if len(spans) > 1:
         texts = [(context.names.bare(tidy(row.text[at:to])), at, to) for at, to in spans]
         return [

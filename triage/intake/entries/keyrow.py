@@ -23,6 +23,7 @@ from triage.intake.said.near import digits_for_letters
 from triage.intake.said.wholeanswer import names_codes
 from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
+from triage.intake.words.wordings import CODES
 
 _KEY = lazily(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 #: Before the answer itself: "lecture impossible - pas de reponse".
@@ -34,6 +35,8 @@ _UNREAD = lazily(
 #: It answered, and with that nothing is said of its codes.
 _YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
 _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
+#: A number before a name, and no count.
+_ADDRESSED = lazily(rf"[0-9a-f]{{1,3}}[\s-]+(?!{CODES})[^\W\d_]{{2}}")
 #: The roles of the keys that tell what a module answered.
 _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
 #: A maker's own number of digits that bytes have too, with its description.
@@ -242,6 +245,8 @@ def _description(context: Context, row: Row, value: str, low: str, start: int) -
     if context.builder.module is None and _tells_of_scan(low):
         # "Remark: read before clearing", above the first module of a scan
         return metarow.read(context, row)
+    if context.open_code is None and context.names.find(low) and answer_of_cell(low) is None and spoken(low):
+        return False  # "Remark: radio and clock do not answer"
     # A blank line within a block parts no text from its code.
     draft = context.open_code or (None if _code_follows(context) else _draft(context))
     answer = answer_of_cell(low) if context.open_code is None else None
@@ -299,6 +304,8 @@ def _count_of_codes(context: Context, row: Row, value: str, low: str, start: int
     module = context.builder.module
     if not low[:3].strip().isdigit():
         return module is not None and _code(context, row, value, low, start)
+    if _ADDRESSED.match(low) is not None:
+        return False  # "No codes: 06 Radio, 11 ABS"
     if module is not None and context.under_heading:
         number = re.match(r"[0-9]{1,3}", low)
         module.stated = (int(number[0]) if number else 0, row.line, row.start, row.start + len(row.text))

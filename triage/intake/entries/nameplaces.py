@@ -34,6 +34,9 @@ _NAME_STOP = lazily(
 )
 
 
+_BOTH = lazily(r"[A-Z][A-Z0-9]{1,5} - ([^:;|,(]{3,40}?)(?=\s?:)")
+
+
 def span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     """Where in the row's text the module's name stands by the style of the text."""
     code = row.finds.codes[0]
@@ -103,6 +106,8 @@ def behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     lead = IN.match(row.low, states.leading(row.low, end)) or IN.match(row.low, end)
     if lead is None:
         return None
+    if (whole := _short_and_long(context, row, lead.end())) is not None:
+        return whole
     stop = _NAME_STOP.search(row.text, lead.end())
     for last in (stop.start() if stop is not None else len(row.text), None):
         if last is not None and context.names.score(tidy(row.text[lead.end() : last])) >= 60.0:
@@ -118,12 +123,21 @@ def behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     return None
 
 
+def _short_and_long(context: Context, row: Row, at: int) -> tuple[int, int] | None:
+    """The place of a short name and the long one behind a dash, before the colon of a description: "P0562 in HLL -
+    Headlamp left: low"."""
+    both = _BOTH.match(row.text, at)
+    return both.span() if both is not None and context.names.score(tidy(both[1])) >= 60.0 else None
+
+
 def _behind_at(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     """The place of a module's name behind the last "@": "C0035 wheel speed sensor @ ABS current"."""
     at = row.text.rfind("@", end) + 1
     if at <= 0 or not row.text[at:].strip():
         return None
     at += len(row.text[at:]) - len(row.text[at:].lstrip())
+    if (whole := _short_and_long(context, row, at)) is not None:
+        return whole
     text, _ = trailing_status(row.text[at:])
     if context.names.score(tidy(text)) >= 60.0:
         return at, at + len(text)

@@ -106,7 +106,8 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
         told = through is not None and said_at >= start - len(lead) + through.start() - 1
         told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
         lost = through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()) is not None
-        if lost or (_ONE_MORE.fullmatch(row.low, dropped, start) and not says_behind(row.low, end)):
+        if lost or _in_bracket(row.low, dropped, start) or (
+                _ONE_MORE.fullmatch(row.low, dropped, start) and not says_behind(row.low, end)):
             # "Lost comms with radio and navigation"
             dropped = end
             continue
@@ -119,6 +120,15 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
         if sure or told or listed or answered or _acts(row.low, start, end, coded):
             kept.append((start, end))
     return kept
+
+
+def _in_bracket(low: str, dropped: int, at: int) -> bool:
+    """Whether a name stands in one bracket with one before it that contact was lost with, which ends at ``dropped``:
+    "(no messages from the display in the dash)"."""
+    if dropped >= at:
+        return False
+    opened = low.rfind("(", max(0, dropped - 80), dropped)
+    return opened >= 0 and low.find(")", opened, at) < 0 and low.find("(", dropped, at) < 0
 
 
 def _compounds(context: Context, row: Row) -> list[tuple[int, int, bool]]:

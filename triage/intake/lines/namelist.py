@@ -193,6 +193,11 @@ def _marked(row: Row, told: int) -> re.Match[str] | None:
     return _LEAD_IN.match(row.low, told) or _LEAD_MARK.match(row.low, told)
 
 
+#: From one name of a list in a sentence to the next, and where the next ends.
+_ONE_MORE = lazily(r"(?:\s?,\s?|\s)(?:(?:and|und|et|y)\s)?(?:(?:the|der|die|das|dem|le|la|el)\s)?")
+_END = lazily(r"[,.;:()\[\]]|\s(?:and|und|et|y)\s|$")
+
+
 def around(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None) -> list[Span]:
     """The names of the list in which the name at ``span`` stands: between two marks, in a bracket, or joined to it;
     ``span`` alone where the list is not one of names throughout.
@@ -212,6 +217,24 @@ def around(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None)
         if first >= 0 and (found := several(row, (first, last), is_name, is_part)):
             return found
     return [span]
+
+
+def onwards(row: Row, span: Span, is_name: IsName) -> list[Span]:
+    """The names of the list in a sentence that the name at ``span`` begins.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = rows_of("U0140 in radio, ABS and airbag, all stored")[0]
+    >>> [row.text[at:to] for at, to in onwards(row, (9, 14), lambda name: name in ("radio", "ABS", "airbag"))]
+    ['radio', 'ABS', 'airbag']
+    """
+    found, joint = [span], _ONE_MORE.match(row.low, span[1])
+    while joint and len(found) < _MOST:
+        name = joint.end(), stop.start() if (stop := _END.search(row.low, joint.end())) else len(row.low)
+        if not is_name(tidy(row.text[slice(*name)])):
+            break
+        found.append(name)
+        joint = _ONE_MORE.match(row.low, name[1])
+    return found
 
 
 def several(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None) -> list[Span]:

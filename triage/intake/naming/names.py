@@ -337,8 +337,8 @@ class Names:
         if "," not in low[parts[at - 1][2] : parts[at][1]]:
             return False
         first = at
-        while at < len(parts) and (parts[at][0] in SIDES or parts[at][0] in FILLERS):
-            at += 1
+        while at < len(parts) and (parts[at][0] in SIDES or parts[at][0] in FILLERS or parts[at][0].isdigit()):
+            at += 1  # "Tailgate, 10 Headlamp right"
         if self._name_at(parts, first) > at - first:
             # "Radar, left blind spot"
             return True

@@ -41,6 +41,7 @@ _TABLES = ("|", "\t", ";", "rule")
 _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
 #: A name with its short form in brackets, and one behind it.
 _WITH_SHORT = lazily(r".*[^\W\d_]{2}.*\s[\[(](?=[^\])]*[A-Z])[A-Z0-9][A-Z0-9/+-]{0,8}[\])]$")
+_LONG_BEHIND = lazily(r"\s-\s[^\W\d_][^:;|,(]{2,40}?(?=\s?:\s)")
 #: So many lines make a list; so many of them have names in the piece, and so much more than in any other.
 _FEWEST, _MOST, _NAMED, _MORE = 3, 0.8, 0.6, 0.25
 _SAMPLE, _LISTS = 60, 0.3
@@ -115,7 +116,11 @@ def _enclosed(rows: list[Row], names: Names) -> list[Row]:
 
 
 def _name(row: Row, span: Span) -> None:
-    """Take a place of a row for the name of its module, and the row for uncut."""
+    """Take a place of a row for the name of its module, a long name behind the short one with it ("HLL - Headlamp left:
+    low"), and the row for uncut."""
+    long = _LONG_BEHIND.match(row.text, span[1]) if row.text[slice(*span)].strip().isupper() else None
+    if long is not None:
+        span = span[0], long.end()
     row.named, row.cells, row.kind, row.shape = span, None, "", None
 
 
