@@ -71,3 +71,55 @@ def test_a_sum_of_the_scan_heads_no_list(below: str) -> None:
 def test_a_voltage_below_a_freeze_frame_told_in_one_line(line: str, volts: str) -> None:
     text = f"== ABS ==\n  stored: C0035 wheel\n    Freeze frame: voltage 8.1 V, engine speed 0 rpm\n{line}\n"
     assert scans(text) == [f"{volts} | ABS: C0035 stored"]
+
+
+@pytest.mark.parametrize("answer", ["No answer", "Sin respuesta", "Keine Antwort", "Sans réponse"])
+def test_names_with_their_addresses_in_the_list_of_an_answer(answer: str) -> None:
+    text = f"C0900; 4D ABS; stored; low\nU0100; 53 Gateway; stored; lost\n{answer}: 5C Tailgate, 10 Radio, 0C Climate\n"
+    assert scans(text) == [" | ABS: C0900 stored; Gateway: U0100 stored; Tailgate: silent; Radio: silent; "
+                           "Climate: silent"]
+
+
+def test_a_number_before_a_name_counts_no_codes() -> None:
+    assert scans("C0900; 4D ABS; stored; low\nNo codes: 06 Radio, 11 Gateway\n")[0].endswith(
+        "Radio: clean; Gateway: clean")
+
+
+def test_names_in_the_bracket_of_a_description() -> None:
+    text = ("U0100-87 [active] -> Driver door   (engine lost)\nU0155-87 [stored] -> Passenger door   (no messages from "
+            "the display in the dash)\nB1676-16 [active] -> Passenger door   (battery low)\n")
+    assert modules_of(text) == {"door, driver": ["U0100-87 current"],
+                                "door, passenger": ["U0155-87 stored", "B1676-16 current"]}
+
+
+@pytest.mark.parametrize("sign", [" @ ", " in "])
+def test_a_long_name_behind_the_short_one_and_before_a_colon(sign: str) -> None:
+    text = (f"U0416{sign}HLL - Headlamp left: no frames\nU0184-45{sign}HLL - Headlamp left: lost contact - stored\n"
+            f"C0035{sign}EBC - Brake control: wheel sensor - active\n")
+    assert scans(text) == [" | HLL - Headlamp left: U0416 U0184 stored; EBC - Brake control: C0035 current"]
+
+
+@pytest.mark.parametrize(("line", "status"), [
+    ("U0140 in radio, ABS and airbag, all stored.", " stored"),
+    ("U0140 dans Radio, ABS et Airbag, partout actif.", " current"),
+    ("U0140 in Radio, ABS und Airbag, überall gespeichert.", " stored"), ("U0140 in radio, ABS and airbag.", ""),
+])
+def test_the_modules_of_one_code_in_a_sentence(line: str, status: str) -> None:
+    assert modules_of(line) == {name: [f"U0140{status}"] for name in ("radio", "anti-lock brakes", "restraints")}
+
+
+def test_a_heading_in_capitals_below_a_full_line() -> None:
+    text = ("FRONT FUSE BOX\n   logged, not present now: C0035 front left wheel sensor erratic\nHOPPER GATE RECEIVER\n"
+            "   confirmed: P0201 injector\n")
+    assert scans(text) == [" | FRONT FUSE BOX: C0035 stored; HOPPER GATE RECEIVER: P0201 confirmed"]
+
+
+def test_numbers_of_four_behind_a_status_as_the_codes_of_the_text_are() -> None:
+    text = ("GEARBOX\n\tpermanent: p0562\n\tstored: u0100\nTYRES\n\tpermanent: 92C3 supply dip during start\n"
+            "REAR DOOR\n\tstored: u0010\n")
+    assert "92C3 permanent" in scans(text)[0]
+
+
+@pytest.mark.parametrize("told", ["failed this cycle, not confirmed", "failed this drive cycle"])
+def test_failed_in_this_cycle_is_pending(told: str) -> None:
+    assert modules_of(f"Module: Radio\nCode: U0100\nStatus: {told}\n") == {"radio": ["U0100 pending"]}

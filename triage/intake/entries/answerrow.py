@@ -287,7 +287,7 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
             _separated(row, text) or context.names.find(first)):
         return False
     one = score >= 60.0 and not names_of_list.is_list(context.names, text)
-    names = [text] if one else names_of_list.of_list(context.names, text)
+    names = [text] if one else [context.names.bare(name) for name in names_of_list.of_list(context.names, text)]
     if score < 60.0 and len(names) > 1:
         if sum(context.names.score(name) >= 60.0 or _ABBREVIATED.fullmatch(name) is not None
                for name in names) < 0.5 * len(names) and not unknownlists.behind_mark(row, names):

@@ -126,9 +126,11 @@ def _heads_a_list(context: Context, row: Row) -> bool:
 
 
 def _is_placed(context: Context, row: Row, below: Row) -> bool:
-    """Whether a line with a colon, or over an empty list, stands as far left as the headings, between lines set in."""
+    """Whether a line with a colon, in capitals unlike the line above or over an empty list, stands as far left as the
+    headings, between lines set in."""
     above, placed = context.open_row, context.under_heading and row.line.indent == context.heading_indent
-    return placed and (row.text[-1:] == ":" or emptylists.below(context, row, below)) and (
+    capitals = row.text.isupper() and " " in row.text and above is not None and not above.text.isupper()
+    return placed and (row.text[-1:] == ":" or capitals or emptylists.below(context, row, below)) and (
         above is not None and row.line.indent < min(above.line.indent, below.line.indent))
 
 

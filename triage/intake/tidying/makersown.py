@@ -57,6 +57,8 @@ _DESCRIBED = lazily(r"\s[^()\[\];]{3,100}?\s\(([^()]{3,40})\)")
 _IN_MODULE = lazily(r"\s(?:in|on|from|im|in der|dans|en|de)\s[^,()]{2,40}$")
 #: A verb of saying before a number.
 _SAYS = lazily(r"(?:^|[^a-z])([a-z]+)(?:\s(?:up|with|out|back|of|me|us|a|the|code|codes|fault|faults)){0,3}\s?$")
+#: A status that leads to a standard code.
+_LEAD, _FEW = lazily(r"[\s>*-]*([a-z][a-z ,]{2,33}?)\s?:\s*[pcbu][0-3][0-9a-f]{3}(?![0-9])"), 3
 #: What parts the cells of a row.
 _GAP = lazily(r"[|\t]|\s{2}")
 #: So long is a line at least that goes on in the next.
@@ -81,7 +83,7 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     held = signs.places(found, SIGN)
     if not any(_may_hold(found[at]) for at in held):
         return found
-    may_hold = frozenset(held)
+    may_hold, led = frozenset(held), _led(found)
     above = _Above(names)
     for at, line in enumerate(found):
         low = line.low.strip()
@@ -90,7 +92,7 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if len(low) > _LONGEST:
             above.follow(None, False)
             continue
-        here = _places_of(found, at, names, above.heads) if at in may_hold and not is_aside(low) else []
+        here = _places_of(found, at, names, above.heads, led) if at in may_hold and not is_aside(low) else []
         places += here
         above.follow(line, bool(here and here[0].manner != "bracket"))
     own = frozenset(_chosen(places))
@@ -145,18 +147,32 @@ def _chosen(places: Sequence[_Place]) -> Iterator[str]:
                 yield place.token
 
 
-def _places_of(found: Sequence[Line], at: int, names: Names, below: Callable[[], bool]) -> list[_Place]:
+def _led(found: Sequence[Line]) -> bool:
+    """Whether a status and a colon lead to standard codes in several lines: "stored: P0562"."""
+    told = 0
+    for line in found:
+        match = _LEAD.match(line.low) if ":" in line.low else None
+        told += match is not None and states.of_cell(match[1]) is not None
+        if told >= _FEW:
+            return True
+    return False
+
+
+def _places_of(
+    found: Sequence[Line], at: int, names: Names, below: Callable[[], bool], led: bool
+) -> list[_Place]:
     """The same of a line, read with the one above that goes on in it and those it goes on in."""
     line, last = found[at], at + 1
     first = at - 1 if at and _goes_on(found[at - 1], line) else at
     while last < len(found) and last - at < 3 and _goes_on(found[last - 1], found[last]):
         last += 1
     if last - first == 1:
-        return list(_places(line, names, below))
+        return list(_places(line, names, below, led))
     text = " ".join(each.text.strip() for each in found[first:last])
     begin = len(found[first].text.strip()) + 1 if first < at else 0
     end = begin + len(line.text.strip())
-    return [place for place in _places(line_of(line.number, text, text), names, below) if begin <= place.start < end]
+    whole = line_of(line.number, text, text)
+    return [place for place in _places(whole, names, below, led) if begin <= place.start < end]
 
 
 def _goes_on(line: Line, below: Line) -> bool:
@@ -169,8 +185,9 @@ def _goes_on(line: Line, below: Line) -> bool:
     return rest[:1].islower() or rest[:1] == "(" or has_digit(rest[:4])
 
 
-def _places(line: Line, names: Names, below: Callable[[], bool]) -> Iterator[_Place]:
-    """The numbers of a line that stand as codes do. ``below``: whether a heading with codes below it stands above."""
+def _places(line: Line, names: Names, below: Callable[[], bool], led: bool) -> Iterator[_Place]:
+    """The numbers of a line that stand as codes do. ``below``: whether a heading with codes below it stands above;
+    ``led``: a status and a colon lead to the codes of the text."""
     text, low = line.text, line.low
     label, listed = near.Labels(low), False
     for match in _NUMBER.finditer(text):
@@ -198,8 +215,8 @@ def _places(line: Line, names: Names, below: Callable[[], bool]) -> Iterator[_Pl
             yield _Place(match[0], start, "told", surely, True)
         elif not _is_described(line, end):
             continue
-        elif _is_said(low, start, end, before, names, listed) or (
-                not surely and ((before == "status" and not short) or (listed and text[:start].endswith("; ")))):
+        elif _is_said(low, start, end, before, names, listed) or (not surely and (
+                (before == "status" and (led or not short)) or (listed and text[:start].endswith("; ")))):
             listed = True
             yield _Place(match[0], start, "said", surely, True)
         elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):

@@ -65,7 +65,8 @@ STATES = Phrasebook(
         i minnet""",
         "pending": """
         pending | pend | pdg | failed this cycle | failed this drive cycle | failed this driving cycle |
-        failed in this cycle | failed once | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | en att |
+        failed in this cycle | failed once | unconf | tentative | preliminary | pte | pdte | en espera | a la espera |
+        en att |
         unbest | ausst | unreif | reift noch | pnd | pndg | maturing | immature | provisional | not confirmed |
         unconfirmed |
         not yet confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting |
