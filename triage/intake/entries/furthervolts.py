@@ -165,13 +165,19 @@ def goes_on(low: str, volt: volts.Volt) -> bool:
     >>> [goes_on(line, found) for found in volts.find(line)]
     [False, True]
     """
-    before = [found for found in volts.find(low) if found.end <= volt.start and found.of in ("supply", "bare")]
-    return bool(before) and _THEN.search(low, before[-1].end, volt.start) is not None
+    before = next((found for found in reversed(volts.find(low)) if found.end <= volt.start and found.of in (
+        "supply", "bare")), None)
+    return before is not None and _THEN.search(low, before.end, volt.start) is not None
+
+
+#: No words so far before a voltage name it.
+_FAR = 200
 
 
 def _beside(low: str, volt: volts.Volt) -> tuple[str, str]:
     """The words before a voltage and behind it in its own part of the line."""
-    begin = max((stop.end() for stop in _STOP.finditer(low, 0, volt.start)), default=0)
+    first = max(0, volt.start - _FAR)
+    begin = max((stop.end() for stop in _STOP.finditer(low, first, volt.start)), default=first)
     stop = _STOP.search(low, volt.end)
     return low[begin : volt.start].strip(" :="), low[volt.end : stop.start() if stop else len(low)].strip(" :=.")
 

@@ -36,6 +36,9 @@ def _take_nominal(context: Context, row: Row, volt: volts.Volt) -> None:
     builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end)
     builder.vehicle["nominal_volts"] = volt.value
 
+#: No line that names a scan is longer.
+_LONGEST_HEAD = 400
+
 
 def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,
                snapshot: SnapshotDraft | None = None) -> None:
@@ -58,8 +61,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"
         volt = volt._replace(of="supply")
-    if volt.of == "named" and ((scan.empty and _is_all_of_its_scan(context, row, volt)) or any(
-            end <= volt.start <= end + 2 for _, end in conditions.run_spans(row.low))):
+    if volt.of == "named" and (
+            (scan.empty and _is_all_of_its_scan(context, row, volt)) or conditions.ends_run(row.low, volt.start)):
         # "20 min round the block 14.6 V": what stands before it is how it was run, no name.
         volt = volt._replace(of="supply")
     if furthervolts.keep_dead(scan, row, volt):
@@ -134,7 +137,7 @@ def heads_scan(low: str) -> bool:
 
 def _tells_its_scan(low: str) -> bool:
     """Whether a row names the scan that it is of, by its number, its phase or its time of day."""
-    return heads_scan(low) or bool(dates.clock(low))
+    return len(low) <= _LONGEST_HEAD and (heads_scan(low) or bool(dates.clock(low)))
 
 
 def _when(context: Context, row: Row, volt: volts.Volt) -> Moment:

@@ -215,10 +215,22 @@ def find(low: str) -> Conditions:
     return found
 
 
+#: So far before a voltage it begins.
+_NEAR = 160
+
+
+@remembered
 def run_spans(low: str) -> list[tuple[int, int]]:
-    """Where a line says how long the engine ran, and that the vehicle was driven."""
+    """Where a line says how long the engine ran, and that the vehicle was driven. Not to be changed: each voltage of a
+    line asks."""
     ran = [match.span() for match in _MINUTES.finditer(in_figures(low))]
     return ran + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+
+
+def ends_run(low: str, at: int) -> bool:
+    """Whether what says how long the engine ran ends right before a place: "20 min round the block 14.6 v"."""
+    first = max(0, at - _NEAR)
+    return any(first + end <= at <= first + end + 2 for _, end in run_spans(low[first : at + 1]))
 
 
 def _ran_before(low: str) -> bool:

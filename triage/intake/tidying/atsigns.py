@@ -24,7 +24,7 @@ from triage.intake.said.answers import answer_of_cell
 _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])([^@]{0,24})$")
 _CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])")
 _CLAUSE = lazily(r"[,;.:]\s+")
-_REACH, _TYPE = 60, 5
+_REACH, _TYPE, _LONGEST = 60, 5, 8000
 _SIGN = signs.of_parts("@")
 #: An arrow to what stands before it, and the words that it starts from.
 _POINTS = signs.of_parts("<-", "<=", "\u2190", "\u21d0")
@@ -38,6 +38,8 @@ def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> 
     mended: list[Line] | None = None
     for at in signs.places(found, _SIGN):
         line = found[at]
+        if len(line.text) > _LONGEST:
+            continue
         for place in reversed([place for place, char in enumerate(line.text) if char == "@"]):
             before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
             if not behind[:1].isalpha():
