@@ -123,3 +123,20 @@ def test_numbers_of_four_behind_a_status_as_the_codes_of_the_text_are() -> None:
 @pytest.mark.parametrize("told", ["failed this cycle, not confirmed", "failed this drive cycle"])
 def test_failed_in_this_cycle_is_pending(told: str) -> None:
     assert modules_of(f"Module: Radio\nCode: U0100\nStatus: {told}\n") == {"radio": ["U0100 pending"]}
+
+
+@pytest.mark.parametrize("name", ["Luz rotativa", "Remote key receiiver"])
+def test_a_name_after_some_thing_that_is_told_to_have_codes(name: str) -> None:
+    assert scans(f"Engine ECU has U0146 stored\n{name} shows U0073 (inactive)\n") == [
+        f" | Engine ECU: U0146 stored; {name}: U0073 stored"]
+
+
+def test_names_with_a_plus_between_them_behind_a_dash() -> None:
+    text = ("U300C Feed wrong (pending) - Network gateway (GTW)\nU0131 Lost - Glow time unit + Tyre monitor (TPMS)\n"
+            "B15C2 Sensor open (pending) - Parking control (PAM)\nC0750 Wheel (active) - Tyre monitor (TPMS)\n")
+    assert scans(text)[0].count("U0131") == 2
+
+
+def test_a_side_with_a_short_form_behind_a_comma() -> None:
+    assert scans("Radio: no faults\nDoor control, front right (DM-R): none stored\n") == [
+        " | Radio: clean; Door control, front right (DM-R): clean"]

@@ -197,7 +197,8 @@ def same_sender(context: Context, code: Found) -> bool:
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
     if row.named is not None:
-        spans = namelist.several(row, row.named, namelist.known(context.names), context.names.sure) or [row.named]
+        sure = bool if " + " in row.text[slice(*row.named)] else context.names.sure  # a plus joins several
+        spans = namelist.several(row, row.named, namelist.known(context.names), sure) or [row.named]
         context.under_heading = False
         return [context.builder.name_module(tidy(row.text[start:end]), row.line, row.start + start, row.start + end)
                 for start, end in spans], nameplaces.with_lead(row, row.named)

@@ -107,7 +107,7 @@ def with_sides(parts: Sequence[str]) -> list[str]:
     """
     found: list[str] = []
     for part in parts:
-        if found and not part.isdigit() and tells_apart(part.split()):
+        if found and not part.isdigit() and tells_apart(_SHORT.sub("", part).split()):
             found[-1] += f", {part}"
         else:
             found.append(part)

@@ -204,13 +204,15 @@ def _worth(text: str, names: Names) -> float:
         return 0.0
     if _WITH_SHORT.fullmatch(text) is not None:
         return 1.0
+    text = text.partition(" + ")[0]
     score = 100.0 if names.listed(text) else names.score(text)
     return 1.0 if score >= _SURE else 0.5 if score >= _LIKE else 0.0
 
 
 def _may_name(text: str) -> bool:
-    """Whether a piece may be a name."""
-    return acceptable(tidy(text)) and has_letter(text) and role_of(small(tidy(text))) is None
+    """Whether a piece may be a name, or several with a plus between them."""
+    parts = [tidy(part) for part in text.split(" + ")]
+    return all(acceptable(part) and has_letter(part) and role_of(small(part)) is None for part in parts)
 
 
 __all__ = ["adopt"]

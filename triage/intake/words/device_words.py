@@ -39,12 +39,15 @@ _DEVICE_ENDS = (
     "kompressor", "lufter", "ventil", "wandler", "tracker", "logger", "radar", "monitor", "elektronik", "steuerung",
     "modul", "einheit", "box", "kasten",
 )
-#: Who may not answer, what is reached with a hand or with a tester as a whole, and what else is looked at.
-_OTHERS = PARTS | word_set("""
+#: What is looked at or reached with a hand. It has no codes, but a module may be called after it.
+_THINGS = PARTS | word_set("""
     battery batteries batt akku batterie batterien bateria baterias booster pack donor strap bolt bolts screw screws
     nut clip clips bracket hose pipe rope housing cover filter belt belts glass handle pedal pedals lever key keys
     keyfob ignition starter socket post posts tray seal tank tyre tyres wheel wheels voltage volts current load draw
     power signal data line lines bus can network side end way point points
+""") - word_set("feed terminal terminals")
+#: Who may not answer, what is reached with a tester as a whole, and what is told of besides.
+_OTHERS = _THINGS | word_set("""
     scan scans rescan read reading readout test tests check run time try attempt attempts code codes fault faults dtc
     dtcs total sum list lists report result results rest all everything everyone anyone anybody anything someone
     somebody nobody none update software hardware app tool tools tester testers scanner scantool phone mobile
@@ -68,7 +71,8 @@ _OTHERS = PARTS | word_set("""
     bureau equipe vis courroie durite roue pedale clientes dueno duena propietario propietaria conductor chofer taller
     jefe companero mecanico tecnico proveedor fabricante concesionario vendedor asistencia nadie persona cargador
     llave contacto corriente telefono oficina turno equipo tornillo correa manguera rueda maquina
-""") - word_set("feed terminal terminals")
+""")
+_PERSONS = _OTHERS - _THINGS
 _OTHER_ENDS = (
     "stecker", "kabel", "kabelbaum", "batterie", "akku", "lampe", "leuchte", "sicherung", "relais", "leitung", "punkt",
     "kunde", "fahrer", "halter", "besitzer", "werkstatt", "schlussel", "spannung", "masse", "meister", "kollege",
@@ -100,13 +104,16 @@ def is_device(low: str) -> bool:
         heads[0] not in _OTHERS)
 
 
-def is_other(low: str) -> bool:
-    """Whether a noun phrase is of somebody, or of a thing, that answers no tester.
+def is_other(low: str, coded: bool = False) -> bool:
+    """Whether a noun phrase is of somebody, or of a thing, that answers no tester. ``coded``: it is told to have codes,
+    as a module called after some thing may.
 
     >>> [is_other(low) for low in ("rear connector", "previous owner", "battery monitor", "battery flat", "tow arm")]
     [True, True, False, True, False]
     """
     parts = plain_words(low)
+    if coded and len(parts) > 1 and _heads(parts)[0] not in _PERSONS:
+        return not _PERSONS.isdisjoint(parts)
     if not parts or "test" in parts or (head := _heads(parts)[0]) in _OTHERS or head.endswith(_OTHER_ENDS):
         return True
     return not is_device(low) and not _OTHERS.isdisjoint(parts)
