@@ -132,9 +132,11 @@ def test_a_name_after_some_thing_that_is_told_to_have_codes(name: str) -> None:
 
 
 def test_names_with_a_plus_between_them_behind_a_dash() -> None:
-    text = ("U300C Feed wrong (pending) - Network gateway (GTW)\nU0131 Lost - Glow time unit + Tyre monitor (TPMS)\n"
-            "B15C2 Sensor open (pending) - Parking control (PAM)\nC0750 Wheel (active) - Tyre monitor (TPMS)\n")
-    assert scans(text)[0].count("U0131") == 2
+    text = ("U300C Feed wrong (pending) - Network gateway (GTW)\n"
+            "U0131 No messages from steering - Glow time unit + Tyre pressure monitor (TPMS) + Left headlight (LDM)\n"
+            "B15C2 Sensor open (pending) - Parking distance control (PAM)\n"
+            "C0750 Wheel (active) - Tyre pressure monitor (TPMS)\n")
+    assert scans(text)[0].count("U0131") == 3
 
 
 def test_a_side_with_a_short_form_behind_a_comma() -> None:

@@ -319,8 +319,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if context.names.score(printed) < 60.0:
         if any(name[0] < min(facts) for name in clause.names) or (clause.names and not is_subject(small(printed))):
             return None
-        coded = says is not None and bool(clause.codes)
-        if phases.find(small(printed)) is not None or is_other(small(printed), coded):
+        if phases.find(small(printed)) is not None or is_other(small(printed), coded=bool(says and clause.codes)):
             return None
         if says is None and (clause.names or not unknown.ends_as_name(printed)):
             return None

@@ -49,7 +49,9 @@ def of_list(names: Names, text: str) -> list[str]:
     parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if names.listed(each) else _split(_WIDE, each))):
-        whole = names.score(part) >= 60.0 and not _abbreviations(names, part)
+        # "Door, front right (DFR)"
+        known = names.score(part) >= 60.0 or (", " in part and names.score(part.partition(" (")[0]) >= 60.0)
+        whole = known and not _abbreviations(names, part)
         found += [part] if whole else _split(_SPLIT_NAMES, part)
     return [name for each in found for name in names.run(each)] if len(found) > 1 and "," not in text else found
 
