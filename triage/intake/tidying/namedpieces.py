@@ -17,11 +17,13 @@ module, are read as what they are.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.lines import namelist
 from triage.intake.lines.namelist import acceptable, with_sides
 from triage.intake.lines.row import Row
+from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_letter
@@ -36,6 +38,9 @@ _MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
 _SIGNS = (" -", ",", " /")
 #: Right behind the code, a name in brackets with a short form in brackets of its own.
 _ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
+#: A name in brackets, with a short form in brackets of its own perhaps, at the end.
+_LAST = lazily(r"(?:\s{2,}|\t)[\[(]([^\W\d_][^][()]{1,40}(?:[\[(][^][()]{1,12}[\])])?)\s*[\])]\s*$")
+_NAMES = 2
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
 _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
@@ -56,7 +61,7 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     listed = [row for row in coded if _may_be(row)]
     if len(listed) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, names):
         return
-    listed = _enclosed(listed, names)
+    listed = _closing(_enclosed(listed, names), names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         led = any(">" in row.text for row in group)
@@ -109,6 +114,21 @@ def _enclosed(rows: list[Row], names: Names) -> list[Row]:
         return rows
     group, spans = [row for row, _ in found], [span for _, span in found]
     if _share(group, spans, names, {}) < _NAMED:
+        return rows
+    for row, span in found:
+        _name(row, span)
+    return [row for row in rows if row.named is None]
+
+
+def _closing(rows: list[Row], names: Names) -> list[Row]:
+    """The rows but those with the name in brackets at their end, where most have one, short, likely or told again."""
+    found = [(row, match.span(1)) for row in rows if (match := _LAST.search(row.text)) is not None
+             and match.start() > row.finds.codes[0].end and states.of_cell(row.low[slice(*match.span(1))]) is None]
+    if len(found) < _FEWEST or len(found) < _MOST * len(rows):
+        return rows
+    texts = Counter(row.text[slice(*span)] for row, span in found)
+    told = sum(many for text, many in texts.items() if is_short(text) or many > 1 or names.score(tidy(text)) >= _LIKE)
+    if told < _NAMED * len(found) or len(texts) < _NAMES or not all(map(_may_name, texts)):
         return rows
     for row, span in found:
         _name(row, span)
