@@ -142,3 +142,31 @@ def test_names_with_a_plus_between_them_behind_a_dash() -> None:
 def test_a_side_with_a_short_form_behind_a_comma() -> None:
     assert scans("Radio: no faults\nDoor control, front right (DM-R): none stored\n") == [
         " | Radio: clean; Door control, front right (DM-R): clean"]
+
+
+@pytest.mark.parametrize("said", [
+    "U0140-87 is still active, the rest stored", "U0140 is active, the others no longer present",
+    "U0140 ist aktiv, die anderen gespeichert", "U0140 est actif, le reste mémorisé",
+])
+def test_one_code_of_a_list_and_the_rest(said: str) -> None:
+    assert modules_of(f"Radio has U0100, U0140-87 and P0562; {said}. ABS C0035\n") == {
+        "radio": ["U0100 stored", "U0140-87 current", "P0562 stored"], "anti-lock brakes": ["C0035"]}
+
+
+def test_a_heading_with_two_spaces_in_it_heads_no_columns() -> None:
+    text = ("=== 03.04.2031  Before clearing ===\nlowest 6.8 V\n\n#1 P0300 (Gateway) - confirmed\n"
+            "#2 U0164 (Radio) - stored\n\n=== 05.04.2031  Rescan after clearing ===\n#1 U0121 (Gateway) - active\n")
+    assert scans(text) == ["before-clear 6.8 V | Gateway: P0300 confirmed; Radio: U0164 stored",
+                           "after-clear | Gateway: U0121 current"]
+
+
+def test_descriptions_wrapped_before_the_bracket_with_the_module() -> None:
+    text = ("SPN 1624 FMI 19   Tachograph\ndata in error  [QUARRY BOX]\nU0155 87   no messages   [QUARRY BOX]\n"
+            "26734   Undervoltage\nlock-out   [LANE CAMERA]\nU0100   lost   [LANE CAMERA]\n"
+            "U0121   lost   [LANE CAMERA]\n")
+    assert scans(text) == [" | QUARRY BOX: SPN 1624 FMI 19 U0155; LANE CAMERA: 26734 U0100 U0121"]
+
+
+def test_names_that_nobody_knows_in_brackets_at_the_end() -> None:
+    text = "SPN 3509 - FMI 04   Low   [ROU]\nSPN 2071 - FMI 09   Lost   [ROU]\nSPN 639 - FMI 09   Rate   [PNQ]\n"
+    assert scans(text) == [" | ROU: SPN 3509 FMI 4 SPN 2071 FMI 9; PNQ: SPN 639 FMI 9"]

@@ -124,6 +124,7 @@ from triage.intake.tidying import (
     quotedbreaks,
     repeated,
     reporters,
+    restofcodes,
     rowtimes,
     saidbelow,
     saidofall,
@@ -177,7 +178,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(samecodes.written_out(found))))
+    one_by_one = samecodes.written_out(restofcodes.written_out(found))
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)

@@ -294,6 +294,8 @@ def _opens_a_scan(rows: Sequence[Row], date: int, page: int, stop: int, is_modul
         return True
     named = [lead for row in rows[date + 1 : stop] if is_module(lead := _lead(row))]
     above = [lead for row in rows[:page] if is_module(lead := _lead(row))]
+    # A summary names them before their lists do.
+    above = [_lead(row) for row, below in pairwise(rows[:page]) if below.finds.codes and is_module(_lead(row))] or above
     again = named[1:] if named[:1] == above[-1:] else named
     return len(set(above)) == len(above) and not set(above).isdisjoint(again)
 

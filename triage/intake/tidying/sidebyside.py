@@ -162,6 +162,8 @@ def _judged(table: _Table, told: set[int]) -> _Table | None:
     others = [column for column in below if column not in scans and names[column]]
     if not body or len(scans) < 2 or any(roles[column] not in _BESIDE for column in others):
         return None
+    if not any(cell.text for column in scans for cell in below[column]):
+        return None  # "=== 03.04.  Before clearing ===" heads one list, and no two columns
     if head.kind == "gap" and not coded and not _lines_up(used, starts) and any(
             holds_scans(below[column]) is None for column in scans):
         return None
