@@ -55,11 +55,13 @@ def test_the_reader_stays_above_the_floor() -> None:
 
 def test_the_texts_of_other_hands_are_still_read() -> None:
     texts = list(importlib.import_module("pastes_kept").kept())
-    assert len(texts) == 1800
+    assert len(texts) == 2700
+    hardest = [text for text in texts if text.layout.startswith("f")]
+    others = [text for text in texts if not text.layout.startswith("f")]
     floors = {"codes": 0.985, "status": 0.98, "silent": 0.98, "clean": 0.98, "volts": 0.98}
-    # The writer of the last tried to break the reader.
-    last = {"codes": 0.95, "status": 0.92, "silent": 0.85, "clean": 0.93, "volts": 0.95}
-    for told, least in ((texts[:1500:5], floors), (texts[1500::5], last)):
+    # The writer of these tried to break the reader.
+    least_of_these = {"codes": 0.95, "status": 0.92, "silent": 0.85, "clean": 0.93, "volts": 0.95}
+    for told, least in ((others[::5], floors), (hardest[::5], least_of_these)):
         total = scorer.run(told)["all"]
         for measure, floor in least.items():
             assert total.recall(measure) > floor, measure
