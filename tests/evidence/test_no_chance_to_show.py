@@ -63,3 +63,16 @@ def test_a_permanent_code_whose_monitor_has_run_passed_it() -> None:
     assert found("P0135", oxygen_sensor="complete") == found("P0135"), "the heater has a monitor of its own"
     assert found("P0420", all_monitors="complete") < found("P0420") - 4
     assert found("P0420", all_monitors="complete", catalyst="incomplete") >= found("P0420") - 0.1
+
+
+def test_minutes_beyond_all_measure_are_weighed_as_a_long_run() -> None:
+    shots = [van("before-clear", {"engine control": ["P0118"]}, **FLAT), van("after-clear", **HELD)]
+    far, year = (decibans(job(*shots, van("after-run", **DRIVEN | {"ran_minutes": minutes})), "P0118")
+                 for minutes in (1.7e308, 525_600.0))
+    assert far == year
+
+
+def test_a_count_beyond_all_measure_is_weighed_as_a_large_one() -> None:
+    far, many = (decibans(job(van("before-clear", {"engine control": [code("P0118", count=count)]}, **FLAT),
+                              van("after-clear", **HELD)), "P0118") for count in (10**30, 2**31 - 1))
+    assert far == many

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 _EMISSION = ("running", "warm", "drive cycle", "cold soak")
 #: Monitors that come to a result only after minutes of warm or mixed driving (40 CFR 86.1806-05).
 LASTING = ("warm", "drive cycle", "cold soak")
+#: A year of minutes: more is a slip, and would be no number in the sums.
+_LONGEST = 525_600.0
 
 
 def minutes_run(book: Casebook, params: Parameters) -> Floats:
@@ -30,7 +32,7 @@ def minutes_run(book: Casebook, params: Parameters) -> Floats:
     usual = np.where(
         after_run, params.rate("run.minutes_usual"), np.where(later, params.rate("run.minutes_repair"), 0.0))
     usual = np.where((book.engine_on == 1) & (usual == 0.0), params.rate("run.minutes_engine_on"), usual)
-    return np.where(np.isnan(book.minutes), usual, book.minutes)
+    return np.where(np.isnan(book.minutes), usual, np.minimum(book.minutes, _LONGEST))
 
 
 def exposure(book: Casebook, params: Parameters) -> Floats:

@@ -307,7 +307,8 @@ class _Gatherer:
             status[cell_at[words == word]] = word
         if self.counts:
             places, values = zip(*self.counts, strict=True)
-            count[list(places)] = values
+            # Arrays hold no number of any size.
+            count[list(places)] = [max(-_MOST_COUNTED, min(value, _MOST_COUNTED)) for value in values]
         if self.frames:
             stored = np.array(self.frames, dtype=float).T
             frames[:, stored[0].astype(np.int64)] = stored[1:]
@@ -337,6 +338,7 @@ def _apart(kinds: list[CodeFacts]) -> tuple[list[CodeFacts], list[int]]:
 
 SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant",
                    "engine_on", "outside", "pending_read")
+_MOST_COUNTED = 2**31 - 1
 _OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
 _ENGINE = {None: UNKNOWN, "unknown": UNKNOWN, "off": 0.0, "cranking": 0.0, "running": 1.0, "ready": 1.0}
 
