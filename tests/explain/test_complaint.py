@@ -76,3 +76,11 @@ def test_what_empties_a_good_battery_standing_comes_first() -> None:
     page = assess(job(*shots, vehicle={"complaint": "engine lamp since the battery was replaced"}, **new), tables())
     assert "key-off draw" not in (page.complaint or "")
     assert not page.next_checks[0]["do"].startswith("measure the key-off current")
+
+
+@pytest.mark.parametrize("complaint", ["ESP lamp on", "Bremslampe an", "voyant de frein"])
+def test_a_silent_module_comes_before_the_one_that_reports_it(complaint: str) -> None:
+    held = [scan("instrument cluster", code("U0121", **NOW)), scan("engine control", "P0562"),
+            scan("anti-lock brakes", responds=False)]
+    told = answer(complaint, snapshot("before-clear", *held))
+    assert told.startswith("anti-lock brakes"), told

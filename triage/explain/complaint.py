@@ -77,7 +77,11 @@ def _open_there(areas: Sequence[str], groups: Sequence[Group]) -> list[str]:
     line = max(there, key=lambda line: (line.came_back, line.verdict["decibans"]), default=None)
     if line is None or (line.verdict["decibans"] < HARDLY and not line.came_back):
         return []
-    return [f"{line.printed} {line.verdict['code']}, which is open"]
+    open_code, why = f"{line.printed} {line.verdict['code']}", line.verdict["explained_by"]
+    if why is not None and why != "supply event":
+        # What it points at is looked at before the module that complains.
+        return [f"{why}, which {open_code} points at"]
+    return [f"{open_code}, which is open"]
 
 
 def listed(names: Sequence[str]) -> str:
