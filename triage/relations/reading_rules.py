@@ -130,15 +130,18 @@ def _supply_at_most(view: View, rule: Plausibility, value: Value, number: float)
 
 
 def _supply_below_peers(view: View, rule: Plausibility, value: Value, number: float) -> Answer:
-    """Below the connector by more than the limit while its peers are not; without a connector, below two peers."""
+    """Below its peers by more than the limit while these are not below the connector; without one, below two peers.
+
+    Modules measure alike, by other means than a meter at the connector: what all of them lose against it is no drop of
+    one of them.
+    """
     connector, (peers, among) = view.connector(value.column), view.peers(value.column, value.module)
     if value.module < 0 or peers < (1 if connector is not None else 2):
         return None
     if connector is not None and connector - among > rule.limit:
         return None
-    full = among if connector is None else connector
     # A hundredth of a volt is rounding, not a drop.
-    if full - number <= rule.limit + 0.01:
+    if among - number <= rule.limit + 0.01:
         return False
     return Found(f"{among:.1f} V in its peers" + ("" if connector is None else f" and {connector:.1f} V as read"))
 
