@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 LOW = 11.8
 #: From here on it is called good, V: a battery above half charge (common practice).
 GOOD = 12.2
+#: Above this nobody calls it good, V: more than charging gives in the cold (charging cold highest of limits.csv).
+TOO_MUCH = 15.4
 #: Place of "permanent" among the status words.
 PERMANENT = STATUS_WORDS.index("permanent")
 #: How the reason ends that tells of a module reported lost.
@@ -227,6 +229,9 @@ def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
+    highest = max((volts for column in columns if (volts := float(book.volts[session, column])) == volts), default=0.0)
+    if highest > TOO_MUCH * line.scale[session]:
+        return f"the supply stood at {highest:.1f} V when it was seen: too much, which may be what set it"
     if supply and all(volts == volts for volts in supply):
         level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
         when = "in every scan that shows it since the clear" if since else "whenever it was read"

@@ -27,7 +27,10 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
         return []
     scale = line.scale[:, None]
     lowest = np.fmin(book.volts, book.lowest)
-    alone = (book.engine_on == 1.0) & (book.outside == 0) & ~np.isnan(book.volts)
+    runs = (book.engine_on == 1.0) & ~np.isnan(book.volts)
+    # So much is too much whoever feeds it: what nobody said blocks a good verdict, never a bad one.
+    alone = runs & ((book.outside == 0) | ((book.outside < 0) & (
+        book.volts > tables.limit("charging cold highest") * scale)))
     last = alone.shape[1] - 1 - np.argmax(alone[:, ::-1], axis=1)
     running = np.where(alone.any(axis=1), book.volts[np.arange(count), last], np.nan) / line.scale
     fails = running < tables.rate("charging.none")

@@ -16,6 +16,7 @@ from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
 from triage.supply.cut_off import cut_off
 from triage.supply.draws import draw
+from triage.supply.limits import limit
 from triage.supply.record_parts import Taken, battery, cables, charging_measured, overvoltage, sagged, taken
 from triage.supply.wakes import woken
 
@@ -174,13 +175,16 @@ def _charging_read(
     shots = in_order(session)
     good, bad = tables.rate("charging.good") * scale, tables.rate("charging.none") * scale
     over = tables.rate("charging.over") * scale
+    top = limit("charging cold highest") * scale
     highest = max((shot.volts for shot in shots[since:] if shot.engine in ("running", "ready")
-                   and shot.volts is not None and shot.volts < _MOST and shot.outside_supply == "none"), default=0.0)
+                   and shot.volts is not None and shot.volts < _MOST and (
+                       shot.outside_supply == "none" or _unsaid_over(shot, top))), default=0.0)
     for place in range(len(shots) - 1, -1, -1):
         snapshot = shots[place]
         charged = _charged(snapshot, scale, good)
-        if not (snapshot.engine in ("running", "ready") or charged) or snapshot.volts is None or not alone(
-                session, snapshot):
+        known = alone(session, snapshot)
+        if not (snapshot.engine in ("running", "ready") or charged) or snapshot.volts is None or not (
+                known or _unsaid_over(snapshot, top)):
             continue
         volts = snapshot.volts
         if highest > over and (place < since or volts != highest):
@@ -188,6 +192,11 @@ def _charging_read(
         how = "READY" if snapshot.engine == "ready" else "running"
         read = f"{volts:.1f} V, nothing connected, which no battery holds by itself" if charged else (
             f"{volts:.1f} V {how}, nothing connected")
+        if not known:
+            return _entry("charging", "failed", f"{volts:.1f} V {how}: above {top:.1f} V, overcharging by the "
+                          "vehicle's own charging or by a charger in a boost stage, and nobody said that nothing was "
+                          "connected: switch the vehicle off and take off any charger first"), (
+                              "high" if volts < _MOST else None), place
         if volts > over:
             return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "
                                                 "cold"), "high" if volts < _MOST else None, place
@@ -206,6 +215,13 @@ def _charging_read(
         entry = _entry("charging", "not tested", f"{read}: too little if "
                        "the engine still ran, and nobody said so; read it again while it runs, lamps and blower on")
     return entry, None, -1
+
+
+def _unsaid_over(shot: Snapshot, top: float) -> bool:
+    """Whether a scan with the engine running read too much while nobody said what fed it: above ``top`` it is too much
+    from whatever source, and the battery gasses."""
+    return (shot.engine in ("running", "ready") and shot.outside_supply in (None, "unknown")
+            and shot.volts is not None and shot.volts > top)
 
 
 def _has_run(shot: Snapshot) -> bool:
