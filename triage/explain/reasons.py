@@ -10,6 +10,7 @@ import numpy as np
 from triage.explain.records import is_record
 from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
+from triage.model.chargers import CHARGERS
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
 from triage.units import to_probability
@@ -250,8 +251,9 @@ def _monitor(name: str) -> str:
             "event": "needs its event", "high voltage": "needs the drive enabled"}[name]
 
 
-def clean_words(book: Casebook, tested: Floats, fault: int) -> str | None:
-    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run.
+def clean_words(book: Casebook, link: Links, tested: Floats, fault: int) -> str | None:
+    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run. No code of
+    what charges was tested clean in a run that was measured not to charge.
 
     ``tested`` (N x K): chance that its monitor came to a result, zero at a supply that is low or was not read.
     """
@@ -260,6 +262,9 @@ def clean_words(book: Casebook, tested: Floats, fault: int) -> str | None:
     seen = [column for column in columns if book.seen[fault, column] == 1]
     since = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0
              and float(tested[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
+    events = link.events[session]
+    if events.lasting == "low" and any(word in book.facts[fault].title for word in CHARGERS):
+        since = [column for column in since if column < events.lasting_from]
     if not since:
         return None
     runs = len(since)
