@@ -88,6 +88,8 @@ LOOKED_FOR = 0.5
 CURRENT = STATUS_WORDS.index("current")
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9
+#: Below this a fault hardly persists: -15 dB; its own step waits for those of what is established (common practice).
+FAINT = 0.0307
 #: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
 WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
@@ -226,9 +228,12 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         sure, others = _isolated(sure), _isolated(others)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
+    faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
+        batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
     return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                            drawn=draws_first(session, case.supply))
+                            drawn=draws_first(session, case.supply), faint=faint,
+                            listed={names[fault] for fault in case.listed})
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:

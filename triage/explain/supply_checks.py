@@ -154,8 +154,14 @@ def _path(why: str) -> str:
     >>> _path("voltage drop rear ground: 0.90 V on the ground path under load"), _path("0.90 V on the ground path")
     (': voltage drop rear ground', '')
     """
-    head, colon, _ = why.split("; ")[0].partition(": ")
-    return f": {head}" if colon and not head[:1].isdigit() and len(head) <= LONGEST_PATH else ""
+    head = path_of_reason(why.split("; ")[0])
+    return f": {head}" if head and len(head) <= LONGEST_PATH else ""
+
+
+def path_of_reason(reason: str) -> str | None:
+    """The path that a reason of cables and grounds begins with."""
+    head, colon, _ = reason.partition(": ")
+    return head if colon and head and not head[0].isdigit() else None
 
 
 def is_drained(complaint: str) -> bool:
@@ -225,5 +231,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
-           "supply_in_doubt", "untested_checks"]
+__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks",
+           "is_drained", "path_of_reason", "supply_in_doubt", "untested_checks"]

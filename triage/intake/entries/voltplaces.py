@@ -47,6 +47,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if volt.of == "nominal":
         _take_nominal(context, row, volt)
         return
+    if furthervolts.keep_elsewhere(context, snapshot or builder.snapshot, row, volt):
+        return
     if volt.of != "other" and at_fault(row.low, volt.start, volt.end):
         draft = _code_above(context)
         if draft is not None and 3.0 <= volt.value <= 36.0:
