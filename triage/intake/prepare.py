@@ -133,6 +133,7 @@ from triage.intake.tidying import (
     scancommas,
     scanlead,
     scannames,
+    screenbars,
     sectionnumbers,
     sectionrows,
     senderkeys,
@@ -236,9 +237,10 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
     whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
-    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
+    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
+    whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
+    cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
     marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))
