@@ -137,6 +137,7 @@ from triage.intake.tidying import (
     sectionnumbers,
     sectionrows,
     senderkeys,
+    senders,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -178,7 +179,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
+    found = senders.left_out(threads.told(found, names.listed, names.find), names.likely, names.find)
+    found = questions.answered(found, names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
