@@ -164,6 +164,7 @@ from triage.intake.tidying import (
     unitlists,
     unreadcodes,
     workremarks,
+    wrappedcells,
     wraps,
     xmlkeys,
     zerocounts,
@@ -238,7 +239,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
+    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
