@@ -44,6 +44,8 @@ _ANSWERS = lazily(r"[\s:=-]*(?:ok(?:ay)?|i\.? ?o\.?|answer\w*|respond\w*|present
 _KINDS = lazily(
     r"(?<![a-z])(?:modes?|services?|memor(?:y|ies|ia)|memoire|\w*speicher|readiness|monitors?|freeze|details?|overview|"
     r"summary|topology|ubersicht|zusammenfassung|resume[ns]?|modos?|communication|kommunikation)(?![a-z])|\$[0-9a-f]{2}")
+#: So few words beside a phase leave it the heading that it is.
+_WORD, _FEW = lazily(r"[a-z]+"), 2
 _RULE = lazily(r"[\s=*_~#|:+-]*")
 _LONGEST, _LONGEST_LEAD, _MOST_PARTS, _FIRST_NUMBER = 160, 90, 40, 51
 
@@ -172,7 +174,7 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
         match = _ENTRY.match(line.low) if line.low else None
         if match is not None and match[1] not in known:
             known[match[1]] = is_name(match[1])
-        if match is not None and known[match[1]]:
+        if match is not None and known[match[1]] and answer_of_cell(line.low.strip()) is None:
             _, codes, answer = _result(line.low)
             last = _Entry(at, match[1], codes, answer)
             entries.append(last)
@@ -217,7 +219,11 @@ def _gaps(found: Sequence[Line], entries: Sequence[_Entry]) -> list[_Gap]:
 
 def _opens(low: str) -> bool:
     """Whether a line begins a scan wherever it stands: words beside a phase may hide it."""
-    return is_lead(low.rstrip(" :")) or phases.scan_head(low) is not None or bool(dates.find(low))
+    bare = low.strip(" >#=*-_:.|")
+    if is_lead(bare) or phases.scan_head(bare) is not None or dates.find(low):
+        return True
+    hit = phases.find(bare)
+    return hit is not None and len(_WORD.findall(bare[: hit.start] + " " + bare[hit.end :])) <= _FEW
 
 
 def _heads(found: Sequence[Line], entries: Sequence[_Entry]) -> list[int]:
