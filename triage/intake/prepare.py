@@ -158,6 +158,7 @@ from triage.intake.tidying import (
     threads,
     ticks,
     tightcommas,
+    toldagain,
     tornrows,
     tornwords,
     totals,
@@ -187,7 +188,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
-    whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
+    whole, parted = _scans_told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     whole, doubt = bracketbytes.told(whole, tables.has_failure_type)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -234,6 +235,12 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Line]]:
+    """The lines with the scans headed that only their lists tell, and the lines that were taken for such heads."""
+    whole, parted = scanbreaks.told(found, is_name)
+    return (whole, parted) if len(whole) > len(found) or parted else toldagain.told(whole, is_name)
 
 
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
