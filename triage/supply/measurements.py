@@ -100,11 +100,13 @@ def load_test(volts: float, *, temperature_c: float | None = None, charge_percen
 
 def running_voltage(volts: float, *, outside: OutsideSupply | None = None, temperature_c: float | None = None,
                     commanded: bool | None = None, seconds_since_start: float | None = None,
-                    nominal: float = 12.0, said: str | None = None) -> Finding:
+                    nominal: float = 12.0, said: str | None = None, loaded: bool = False,
+                    ready: bool = False) -> Finding:
     """A voltage with the engine running (an electric drive in READY).
 
     With an outside supply connected nothing is concluded. ``commanded``: the engine module sets the charging
-    voltage; where it may, a low one is not a fault by itself. ``said``: what stands before the verdict.
+    voltage; where it may, a low one is not a fault by itself, unless it was read with consumers on (``loaded``) or is a
+    converter's (``ready``). ``said``: what stands before the verdict.
     """
     system = system_of(nominal)
     figures = {"volts": round(volts, 3), "temperature_c": temperature_c, "seconds_since_start": seconds_since_start}
@@ -120,11 +122,17 @@ def running_voltage(volts: float, *, outside: OutsideSupply | None = None, tempe
     if early and band in ("not charging", "undercharge", "low"):
         return Finding("charging", f"{said}, {seconds_since_start:.0f} s after the start: too early, judge it after "
                        f"{wait:.0f} s", figures, cite("charging judged after"), "charging", "not tested")
+    charged = limit("charged battery highest", system)
+    given = (loaded or ready) and limit("not charging below", system) <= volts < charged
     kind, words, state = _charging_words(band, system, temperature_c, commanded,
                                          held=volts >= limit("commanded charging lowest", system))
+    if given:
+        why = "with consumers on" if loaded else "a converter that works holds more"
+        kind, words, state = "undercharge", f"{why}, below the {charged:.1f} V of a charged battery: it does not " \
+            "charge", "failed"
     if not alone:
         doubt = "nobody said whether an outside supply was connected"
-        low = band == "not charging"
+        low = band == "not charging" or given
         words = f"{words}; {doubt}" + (", which could only raise it" if low else "")
         state = state if low or band in ("overcharge", "overvoltage") else "not tested"
     else:

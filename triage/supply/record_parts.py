@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from statistics import median
 
 from triage.model.measured_words import battery_tested
+from triage.model.not_charged import is_loaded
 from triage.model.parts import battery_renewed
 from triage.model.session import BatteryType, Session
 from triage.model.snapshot import OutsideSupply, Snapshot
@@ -147,7 +148,8 @@ def _judged(
     outside: OutsideSupply | None = one.outside or snapshot.outside_supply
     name = _CONNECTED.sub("", one.name)
     return running_voltage(one.value, outside=outside, temperature_c=celsius, nominal=nominal,
-                           said=f"{name} {one.value:.1f} V")
+                           said=f"{name} {one.value:.1f} V", loaded=is_loaded(one.name.casefold()),
+                           ready=snapshot.engine == "ready")
 
 
 def _crank(volts: float, nominal: float, celsius: float | None) -> Finding:
