@@ -46,6 +46,7 @@ from triage.explain.fitness import (
     starved,
     unfit_to_drive,
 )
+from triage.explain.fuse_checks import fuse_checks
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
@@ -210,6 +211,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first += recovery_checks(book, case, broken, bits, names, records)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += fuse_checks(book, link, case)
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     again = [module for module in modules if module not in broken]

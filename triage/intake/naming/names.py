@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from code_tables import Tables
 from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
-from triage.intake.naming.ampere import is_no_name
+from triage.intake.naming.ampere import is_no_name, is_rating
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.naming.shortforms import to_full_stop
@@ -316,10 +316,10 @@ class Names:
                     if low[parts[last][2] : parts[last][2] + 1] in ("'", "/") and len(parts[last][0]) == 1:
                         # "L'airbag n'a rien"
                         break
-                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
+                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]) or is_rating(
+                            low, *parts[last]):
                         break
-                    last += 1
-                    sure = True
+                    last, sure = last + 1, True
                 meant = self._names[" ".join(part[0] for part in parts[at : at + size])]
                 if found and meant == before and low[found[-1][1] : parts[first][1]].isspace():
                     # "The brakes ABS" is one module.
