@@ -37,6 +37,7 @@ from triage.explain.common_steps import (
     monitors,
     not_driven,
 )
+from triage.explain.damage import damages, looked_over
 from triage.explain.fitness import (
     LIVE,
     before_a_start,
@@ -229,8 +230,9 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
     general = behind(general, case, book, broken)
-    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                            drawn=draws_first(session, case.supply))
+    found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
+                             drawn=draws_first(session, case.supply))
+    return looked_over(found, damages(book, place))
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
