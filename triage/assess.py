@@ -14,6 +14,7 @@ from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
+from triage.explain.damage import damages
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
 from triage.explain.page import (
@@ -156,7 +157,7 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supplies[place], "next_checks": checks[place],
             "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place),
-                                 closed=bool(closed[first:last].any())),
+                                 closed=bool(closed[first:last].any()), damage=damages(book, place)),
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result

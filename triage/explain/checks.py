@@ -37,6 +37,7 @@ from triage.explain.common_steps import (
     monitors,
     not_driven,
 )
+from triage.explain.damage import damages, looked_over
 from triage.explain.fitness import (
     LIVE,
     before_a_start,
@@ -46,6 +47,7 @@ from triage.explain.fitness import (
     starved,
     unfit_to_drive,
 )
+from triage.explain.fuse_checks import fuse_checks
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
@@ -212,6 +214,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first += recovery_checks(book, case, broken, bits, names, records)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += fuse_checks(book, link, case)
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     again = [module for module in modules if module not in broken]
@@ -231,9 +234,10 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
         batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
-    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                            drawn=draws_first(session, case.supply), faint=faint,
-                            listed={names[fault] for fault in case.listed})
+    found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
+                             drawn=draws_first(session, case.supply), faint=faint,
+                             listed={names[fault] for fault in case.listed})
+    return looked_over(found, damages(book, place))
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:

@@ -11,6 +11,7 @@ from triage.explain.records import is_record
 from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
 from triage.model.chargers import CHARGERS
+from triage.model.crash import follows_crash
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
 from triage.units import to_probability
@@ -124,6 +125,8 @@ def reasons(
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
+    if not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
+        said.append("printed as what a crash made its module do: it follows from that")
     older = older_words(book, fault)
     if older:
         said.append(older)

@@ -72,14 +72,15 @@ def _lithium(volts: float, system: int, figures: Mapping[str, Figure]) -> Findin
 
 def load_test(volts: float, *, temperature_c: float | None = None, charge_percent: float | None = None,
               seconds: float = 15.0) -> Finding:
-    """The voltage of one 12 V battery at the end of 15 s at half its cold cranking current."""
+    """The voltage of one 12 V battery at the end of ``seconds`` at half its cold cranking current, which is what the
+    limit holds for."""
     least = load_test_limit(temperature_c)
     figures = {"volts": round(volts, 3), "limit_volts": round(least, 2), "temperature_c": temperature_c,
                "charge_percent": charge_percent, "seconds": seconds}
     source = cite("load test lowest by temperature", "load test charge least")
     at = "20 degrees Celsius and above" if temperature_c is None else f"{temperature_c:.0f} degrees Celsius"
-    text = (f"load test {volts:.2f} V after {seconds:.0f} s at half the cold cranking current, against {least:.2f} V "
-            f"at {at}")
+    text = (f"load test {volts:.2f} V, against {least:.2f} V at {at}, after {limit('load test seconds'):.0f} s at half "
+            f"the cold cranking current")
     wanted = limit("load test charge least")
     cold = load_test_limit(-18.0)
     if charge_percent is not None and charge_percent < wanted:

@@ -129,9 +129,10 @@ def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
 
 
 def _tester(note: str, said: str) -> Finding:
-    """The verdict of a battery tester; one that asks for a charge first settles nothing."""
+    """The verdict of a battery tester; one that asks for a charge first settles nothing, nor do figures alone."""
     state: SupplyState = "proven" if said == "good" else "failed" if said == "bad" else "not tested"
-    return Finding("battery test", f"battery tester: {note}", {}, "common practice: the tester's verdict", "battery",
+    told = f"{note}; no verdict was told with it" if said == "figures" else note
+    return Finding("battery test", f"battery tester: {told}", {}, "common practice: the tester's verdict", "battery",
                    state)
 
 
