@@ -60,7 +60,7 @@ def test_a_converter_measured_too_low_was_not_tested_clean() -> None:
                          if line.verdict["code"] == "P0A94") for volts, page in found.items()}
     assert lines[12.5].verdict["decibans"] > lines[14.2].verdict["decibans"] + 5.0
     assert lines[12.5].clean is None
-    assert lines[14.2].clean is not None and "one clean test" in lines[14.2].clean
+    assert "one clean test" in (lines[14.2].clean or "")
 
 
 @pytest.mark.parametrize(("volts", "code"), [(13.0, "P0118"), (13.9, "P0A94")])
@@ -108,7 +108,8 @@ def test_one_fed_badly_is_told_once() -> None:
     codes = [{"code": "U3003", "failure_type": "16", "status": "current"}, {"code": "C0895", "status": "current"}]
     held, well = scan("ABS", *codes), [scan(name) for name in ("engine control", "body control", "power steering")]
     live: Json = {"module": "ABS", "name": "live data supply", "value": 9.9, "unit": "V"}
-    found = assess(job(snapshot("before-clear", held, *well, volts=12.7), snapshot("after-clear", held, *well, volts=12.7),
+    found = assess(job(snapshot("before-clear", held, *well, volts=12.7),
+                       snapshot("after-clear", held, *well, volts=12.7),
                        snapshot("after-run", held, *well, volts=14.3, engine="running", readings=[live])), tables())
     assert [root.title for root in found.short_list] == ["cables and grounds failed: ABS is fed badly"]
     assert entry(found, "charging")["state"] != "failed"

@@ -93,7 +93,10 @@ def test_a_run_that_falls_on_is_not_commanded() -> None:
         seconds = np.arange(0.0, 600.0, 2.0)
         volts = np.where(seconds < 20, 12.63, np.where(seconds < 24, 10.2, 12.75 + slope * (seconds - 24)))
         trace = make_trace(seconds, np.round(volts, 2))
-        told[slope] = next(one for one in findings(trace, segments(trace), SupplyContext(engine_at=((100.0, "running"),)))
+        context = SupplyContext(engine_at=((100.0, "running"),))
+        told[slope] = next(one for one in findings(trace, segments(trace), context)
                            if one.part == "charging" and one.kind in ("charging", "undercharge"))
-    assert told[-0.001].state == "failed" and "falling from 12." in told[-0.001].text
-    assert told[0.0].state == "not tested" and "falling" not in told[0.0].text
+    assert told[-0.001].state == "failed"
+    assert "falling from 12." in told[-0.001].text
+    assert told[0.0].state == "not tested"
+    assert "falling" not in told[0.0].text

@@ -54,7 +54,8 @@ def in_order(
 def _faint_behind(checks: list[NextCheck], faint: Set[str], listed: Set[str]) -> list[NextCheck]:
     """The ranked steps, those of nothing but faults that hardly persist behind the last one of what is established."""
     sure = [place for place, check in enumerate(checks) if not listed.isdisjoint(check["settles"])]
-    late = [check for check in checks[:sure[-1]] if check["settles"] and faint.issuperset(check["settles"])] if sure else []
+    late = [check for check in checks[:sure[-1] if sure else 0] if check["settles"]
+            and all(name in faint for name in check["settles"])]
     if not late:
         return checks
     behind = sure[-1] + 1

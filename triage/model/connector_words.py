@@ -53,13 +53,15 @@ _AT_SUPPLY = re.compile(r"(?<![a-z])(?:batt\w*|bater\w*|akku|generator|alternat\
 
 #: Words that name no consumer: "supply at the socket" is that of the vehicle's own.
 _WORD = re.compile(r"[^\W\d_]{3,}")
-_OF_NONE = frozenset(
-    """the volt volts voltage supply power feed live measured reading reads read steady about now only then during scan
-    vehicle car truck scan scans full quick readout first second third next last key off engine min
-    spannung versorgung der die das dem den des vom beim bei fahrzeug gemessen jetzt nur tension
-    alimentation mesure mesuree mesurée prise aux avec les une pris vehicule véhicule tensión alimentacion alimentación
-    medida medido del las los con toma vehiculo vehículo volteos lectura minimum lowest max start end here with and
-    und""".split())
+_OF_NONE = frozenset((
+    "the", "volt", "volts", "voltage", "supply", "power", "feed", "live", "measured", "reading", "reads", "read",
+    "steady", "about", "now", "only", "then", "during", "scan", "vehicle", "car", "truck", "scans", "full",
+    "quick", "readout", "first", "second", "third", "next", "last", "key", "off", "engine", "min", "spannung",
+    "versorgung", "der", "die", "das", "dem", "den", "des", "vom", "beim", "bei", "fahrzeug", "gemessen", "jetzt",
+    "nur", "tension", "alimentation", "mesure", "mesuree", "mesurée", "prise", "aux", "avec", "les", "une", "pris",
+    "vehicule", "véhicule", "tensión", "alimentacion", "alimentación", "medida", "medido", "del", "las", "los",
+    "con", "toma", "vehiculo", "vehículo", "volteos", "lectura", "minimum", "lowest", "max", "start", "end",
+    "here", "with", "and", "und"))
 
 
 def elsewhere(low: str) -> Literal["own", "place"] | None:

@@ -11,18 +11,20 @@ import re
 from triage.model.session import Session
 
 _BATTERY = r"(?:batter(?:y|ies|ie)|bater[ií]as?|batt\.?|akku)"
-_FLAT = (r"(?:(?:dead|totally|completely|quite|ganz|v[oö]llig|tiefen|compl[eè]tement|totalmente)[ -]?)?(?:flat|dead|empty|"
-         r"drained|discharged|leer|entladen|tot|vide|d[ée]charg[ée]e|[aà] plat|morte|descargad[ao]|vac[ií]a|muerta)")
+_FLAT = (r"(?:(?:dead|totally|completely|quite|ganz|v[oö]llig|tiefen|compl[eè]tement|totalmente)[ -]?)?"
+         r"(?:flat|dead|empty|drained|discharged|leer|entladen|tot|vide|d[ée]charg[ée]e|[aà] plat|morte|descargad[ao]|"
+         r"vac[ií]a|muerta)")
 _IS = (r"(?: (?:was|is|went|goes|found|had gone|keeps going|totally|again|war|ist|stand|[ée]tait|est|estaba|est[aá]|"
        r"completely|quite|wieder)){0,3}")
-_LOW = re.compile(
-    rf"(?<![a-z]){_BATTERY}{_IS} {_FLAT}(?![a-z])|(?<![a-z]){_FLAT} {_BATTERY}(?![a-z])|"
-    r"(?<![a-z])(?:jump[ -]?start(?:ed|ing)?|jumped|boosted|(?:started|needed|with) (?:by |with |from )?(?:a |an |the )?"
+_WITH_HELP = (
+    r"jump[ -]?start(?:ed|ing)?|jumped|boosted|(?:started|needed|with) (?:by |with |from )?(?:a |an |the )?"
     r"(?:jump(?:[ -]?(?:pack|leads?|cables?))?|booster|donor(?: \w+)?|pack)|starthilfe\w*|fremdgestartet|"
-    r"(?:d[ée]marr[ée]e? (?:avec|aux)|pinces|c[âa]bles de d[ée]marrage)|puenteado|(?:arrancado )?con (?:pinzas|"
-    r"arrancador))(?![a-z])|(?<![a-z])(?:was|went|found|vehicle|car|van|truck|completely|totally) (?:completely |totally |"
-    r"quite )?flat(?! (?:tyre|tire|spot|battery test))(?![a-z])|(?<![a-z])(?:dead as a \w+|completely dead|totally dead|"
-    r"dead after)(?![a-z])")
+    r"d[ée]marr[ée]e? (?:avec|aux)|pinces|c[âa]bles de d[ée]marrage|puenteado|(?:arrancado )?con (?:pinzas|arrancador)")
+#: "Dead" is said of a horn too: of the supply it is said where the whole vehicle is.
+_WHOLE = (
+    r"(?:was|went|found|vehicle|car|van|truck|completely|totally) (?:completely |totally |quite )?"
+    r"flat(?! (?:tyre|tire|spot|battery test))|dead as a \w+|completely dead|totally dead|dead after")
+_LOW = re.compile(rf"(?<![a-z])(?:{_BATTERY}{_IS} {_FLAT}|{_FLAT} {_BATTERY}|{_WITH_HELP}|{_WHOLE})(?![a-z])")
 #: Not of the starter battery, or denied.
 _OTHER = re.compile(
     r"(?<![a-z])(?:no|not|never|without|kein\w*|nicht|sans|pas de|sin) (?:a |any |the |the battery being |la |eine )?"
@@ -34,8 +36,8 @@ _LONGEST = 600
 
 
 def told_low(session: Session, *, helped: bool = True) -> str | None:
-    """The words that tell of a low supply; where it was ``helped`` to start, as a low-supply code has it, what did that;
-    None where nobody tells of one.
+    """The words that tell of a low supply; where it was ``helped`` to start, as a low-supply code has it, what did
+    that; None where nobody tells of one.
 
     >>> from triage.model.session import Vehicle
     >>> [told_low(Session(job="j", snapshots=[], vehicle=Vehicle(complaint=said))) for said in (

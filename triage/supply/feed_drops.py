@@ -1,5 +1,5 @@
-"""A feed measured at the connector of a module or a consumer that lies far below the battery, and a supply that a module
-reads so low itself, told as the voltage drop that it is.
+"""A feed measured at the connector of a module or a consumer that lies far below the battery, and a supply that a
+module reads so low itself, told as the voltage drop that it is.
 
 The supply of the scan may have been read at another moment, so that it must lie further above than one that was read
 with the feed; an engine that ran lifts it over what the battery alone has.

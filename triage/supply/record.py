@@ -220,8 +220,8 @@ def _charging_read(
     entry = _charging_unsure(running, good, bad)
     if entry["state"] == "not tested" and running and running[-1].outside_supply in (None, "unknown") and (
             why := _not_charged(shots, shots.index(running[-1]), scale)) is not None:
-        entry = _entry("charging", "failed", f"{running[-1].volts:.1f} V {_how(running[-1])}: {why}; nobody said whether "
-                       "an outside supply was connected, which could only raise it")
+        entry = _entry("charging", "failed", f"{running[-1].volts:.1f} V {_how(running[-1])}: {why}; nobody said "
+                       "whether an outside supply was connected, which could only raise it")
     told = [shot for shot in shots if shot.engine in (None, "unknown") and shot.volts is not None and _has_run(shot)
             and alone(session, shot)]
     if entry["state"] == "not tested" and told:

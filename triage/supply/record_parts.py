@@ -265,8 +265,8 @@ def sagged(measured: Taken) -> bool:
 
 
 def cables(measured: Taken) -> tuple[SupplyState, str]:
-    """State and reason of cables and grounds: proven only where ground and positive path were measured, from the battery
-    on; what was measured at one consumer alone is told and proves nothing of the others."""
+    """State and reason of cables and grounds: proven only where ground and positive path were measured, from the
+    battery on; what was measured at one consumer alone is told and proves nothing of the others."""
     drops, feeds = measured.of("drop"), [finding for finding in measured.of("harness") if finding.state]
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
