@@ -208,7 +208,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     general = _common(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
         before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
-    sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    failed = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    sure = list(failed)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     first += recovery_checks(book, case, broken, bits, names, records)
@@ -234,7 +235,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
         batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
-    found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
+    found = first + in_order(general, sure, others, never_cleared=never_cleared, failed=failed, live=live,
                              drawn=draws_first(session, case.supply), faint=faint,
                              listed={names[fault] for fault in case.listed})
     return looked_over(found, damages(book, place))
