@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from hypothesis import given, settings
-from made_sessions import FLAT, HELD, RUNS, Json, job, session_jobs, tables, van
+from made_sessions import FLAT, HELD, RUNS, Json, job, scan, session_jobs, snapshot, tables, van
 
 from triage.assess import Worked, assess, verdicts
 from triage.model.session import session_from

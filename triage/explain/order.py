@@ -27,12 +27,14 @@ MOST = 8
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
-    failed: Sequence[NextCheck] = (), live: Set[str] = frozenset(), drawn: bool = False, faint: Set[str] = frozenset(), listed: Set[str] = frozenset(),
+    failed: Sequence[NextCheck] = (), live: Set[str] = frozenset(), drawn: bool = False,
+    faint: Set[str] = frozenset(), listed: Set[str] = frozenset(),
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
     ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing;
-    ``failed``: the steps of a part of the supply that failed; ``faint``: those that hardly persist, ``listed``: those that are established.
+    ``failed``: the steps of a part of the supply that failed; ``faint``: faults that hardly persist, ``listed``: those
+    that are established.
     """
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
     kept = _at_most(ranked, sure)

@@ -1,7 +1,7 @@
 """The rule about charging that cuts out: a run that falls to what the battery has by itself, again and again.
 
-A commanded level is held for some time and a consumer leaves the charging above the battery's own voltage, so brief falls
-to that voltage are a contact, a brush, a belt or a line that opens (common practice).
+A commanded level is held for some time and a consumer leaves the charging above the battery's own voltage, so brief
+falls to that voltage are a contact, a brush, a belt or a line that opens (common practice).
 """
 
 from __future__ import annotations

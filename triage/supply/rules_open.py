@@ -45,8 +45,8 @@ def _too_high(view: View) -> Finding | None:
     if not any(found.kind == "overvoltage" for found in _of_charging(view, "failed")):
         return None
     text = ("engine running, nothing connected: measure at the battery posts and at the generator; alike and still "
-            "too high is the regulator; the engine runs no longer than the reading takes, and not beside a battery that "
-            "is hot or smells")
+            "too high is the regulator; the engine runs no longer than the reading takes, and not beside a battery "
+            "that is hot or smells")
     return _next(text, {"charging_volts": view.limit("charging lowest")}, view.cite("charging lowest"))
 
 
@@ -171,8 +171,8 @@ def _ready(view: View) -> Finding | None:
         return None
     low, charged = view.limit("charging lowest"), view.limit("charged battery highest")
     text = (f"say whether the drive was READY or the engine ran: if so, nothing charged the battery (more than "
-            f"{charged:.1f} V, mostly {low:.1f} V and more, is what a converter holds): its fuse, cable and output come "
-            f"first; if only the key was on, {_load_test(view)}")
+            f"{charged:.1f} V, mostly {low:.1f} V and more, is what a converter holds): its fuse, cable and output "
+            f"come first; if only the key was on, {_load_test(view)}")
     return _next(text, {"charging_volts": low}, view.cite("charged battery highest", "charging lowest"))
 
 
