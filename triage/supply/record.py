@@ -103,7 +103,8 @@ def _event(
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
     unseen = lowest is not None and lowest >= tables.rate("supply.event") * facts.scale
     told += [f"lowest read {lowest:.1f} V" + ", so nobody read how low it was" * unseen] if lowest is not None else []
-    told += [f"told of: {said_so}"] if said_so is not None else []
+    # A reading that low says it better.
+    told += [f"told of: {said_so}"] if said_so is not None and (lowest is None or unseen) else []
     over = [_many(facts.high_holders, "an overvoltage code")] if facts.high_holders else []
     over += [f"highest read {max(read):.1f} V"] if read else []
     why = [", ".join(told)] if low else []
