@@ -68,6 +68,8 @@ def hypotheses(
     chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
     chance = _tested_by_bits(book, chance * _worked(book, params)[:, :, None])
     chance = by_readiness(book, chance)
+    if line.tests:
+        chance[line.gone_in_tests(book.seen.shape)] = 0.0
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)

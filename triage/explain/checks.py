@@ -62,6 +62,7 @@ from triage.explain.module_checks import (
     to_program,
 )
 from triage.explain.order import in_order
+from triage.explain.part_tests import apart, part_checks
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
@@ -112,6 +113,8 @@ def next_checks(
     right = tables.rate("check.answers_right")
     recorded = crash_records(book)
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
+    for test in line.tests.values():
+        open_faults[[*test.went, *test.made]] = False
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     # What heats a cold engine is worked by a cold start alone.
@@ -219,7 +222,12 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records), case, book, broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
-    single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
+    test = batch.line.tests.get(place)
+    sure += part_checks(book, test, case, batch.standing.dangers, bits, names)
+    told = apart(case, test)
+    likely = [value if case.first + at in told.open else 0.0
+              for at, value in enumerate(_without(batch.likely[mine], judged))]
+    single += circuit_checks(book, link, told, batch.standing, likely, batch.figures)
     established = {names[fault] for fault in case.listed} | {names[fault] for fault in case.open if batch.now[fault]}
     for check in single:
         # What is established, or shared by several, is looked for before anything is only run again.
@@ -232,7 +240,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     general = behind(general, case, book, broken)
     found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
                              drawn=draws_first(session, case.supply))
-    return looked_over(found, damages(book, place))
+    return looked_over(found, damages(book, place), test)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:

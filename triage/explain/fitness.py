@@ -127,6 +127,9 @@ def came_back(book: Casebook, line: Timeline, opportunity: Floats, tables: Table
     gone = np.logical_or.accumulate(since & (book.seen == NOT_SEEN) & (opportunity >= RAN), axis=1)
     again = (book.seen == SEEN) & since & fed[book.fault_session] & (book.status != PERMANENT)
     again[:, 1:] &= gone[:, :-1]
+    # What nobody saw before somebody worked on its module came with the work.
+    known = np.logical_or.accumulate(book.seen == SEEN, axis=1)
+    again[:, 1:] &= known[:, :-1] | ~line.work[book.fault_module][:, 1:]
     again[:, 0] = False
     return np.asarray(again.any(axis=1) & book.flags(lambda facts: facts.supply is None and facts.relation is None))
 

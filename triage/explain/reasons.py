@@ -89,7 +89,7 @@ def reasons(
     session = int(book.fault_session[fault])
     columns = range(len(book.order[session]))
     facts = book.facts[fault]
-    said: list[str] = []
+    said = _test_words(line, session, fault)
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
         said.append(f"{book.shown(target)}, {STAYS_SILENT}")
@@ -138,6 +138,15 @@ def reasons(
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
     return said
+
+
+def _test_words(line: Timeline, session: int, fault: int) -> list[str]:
+    """What a part that was unplugged for the last scan says of a fault."""
+    test = line.tests.get(session)
+    if test is not None and fault in test.went:
+        return [f"gone with {test.part} unplugged: that part or its wires come first, and the absence proves nothing"]
+    made = test is not None and fault in test.made
+    return [f"came with {test.part} unplugged: its open plug makes it"] if test is not None and made else []
 
 
 def on_it(book: Casebook, story: Story) -> str:
