@@ -338,7 +338,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
             safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
             why=[*why, CAME_BACK] if again else why,
-            clean=clean_words(book, tested, fault), note=facts.note, marks=marks(book, fault),
+            clean=clean_words(book, work.links, tested, fault), note=facts.note, marks=marks(book, fault),
             monitor=facts.monitor, record=is_record(book, fault), came_back=again, reaches=reaches(work, fault),
         ))
     return result

@@ -67,7 +67,7 @@ from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import CONVERTER, draws_first, failed_checks, untested_checks
+from triage.explain.supply_checks import CONVERTER, COOLED, draws_first, failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
@@ -352,6 +352,8 @@ def _common(
             gates.insert(0, "the crash record written down first; it is not to be cleared")
         if step is CLEAR:
             gates += unset
+            if case.overcharged():
+                gates.append(COOLED)
         if step is not CLEAR:
             gates[:0] = proved_first
         elif ISOLATED in proved_first:

@@ -181,12 +181,20 @@ def record(context: Context, event: Event) -> None:
     builder = context.builder
     if any(known.what == event.what and known.module == event.module and known.at == event.at
            and known.note == event.note for known in builder.events):
+        if _clears_all(event) and builder.snapshot.empty and len(builder.snapshots) > 1:
+            # Once more, in the heading of a later scan: "charger off, cleared again".
+            builder.next_phase = "after-clear"
         return
     builder.events.append(event)
-    if event.what == "cleared" and event.module is None and event.answer != "refused":
+    if _clears_all(event):
         if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
             builder.snapshot.phase = "before-clear"
         builder.next_phase = "after-clear"
+
+
+def _clears_all(event: Event) -> bool:
+    """Whether an event is a clear of the whole vehicle."""
+    return event.what == "cleared" and event.module is None and event.answer != "refused"
 
 
 def _owner(context: Context, name: str) -> str:
