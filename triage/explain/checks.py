@@ -32,6 +32,7 @@ from triage.explain.common_steps import (
     HELD_READY,
     READY,
     RUN,
+    WORK,
     Step,
     left_out,
     monitors,
@@ -52,6 +53,7 @@ from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
     KEEP_FRAMES,
+    asked_again,
     clear_again_checks,
     feed_checks,
     feed_loss_checks,
@@ -93,6 +95,8 @@ CURRENT = STATUS_WORDS.index("current")
 LIKELY = 0.9
 #: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
 WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
+#: The gate of a start where a path was measured bad: what the starter draws finds its way through cables and bearings.
+PATH_MENDED = "the path that failed mended first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
 
@@ -209,7 +213,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     general = _common(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
         before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
-    sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    sure = asked_again(book, link, case, failed_checks(
+        case.supply, scale, electric, [names[fault] for fault in witnesses], tables))
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     first += recovery_checks(book, case, broken, bits, names, records)
@@ -347,6 +352,8 @@ def _common(
             gates.insert(0, before_start)
         if reversed_leads and told is RUN:
             gates.insert(0, WHOLE_LINK)
+        if step not in (CLEAR, WORK) and case.failed("cables and grounds"):
+            gates.insert(0, PATH_MENDED)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")

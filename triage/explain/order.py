@@ -12,7 +12,7 @@ from collections.abc import Sequence, Set
 from triage.explain.circuit_checks import ISOLATION_MINUTES
 from triage.explain.fitness import LIVE
 from triage.explain.module_checks import ISOLATED
-from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, LOAD_WORDS
+from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, FOLLOW_WORDS, LOAD_WORDS
 from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
@@ -21,6 +21,9 @@ RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes
                 "let the engine stand")
 #: Those among them that run or drive the vehicle on its own battery.
 OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
+#: How the steps begin that look for feed, ground or wires of a module: a path that was measured bad may be what they
+#: would find (common practice).
+SUSPECTED = ("check feed", "check ground", "check network", "check what", "find where", "measure feed and ground")
 #: Steps told of one session, at most.
 MOST = 8
 
@@ -41,6 +44,7 @@ def in_order(
         late = [check for check in kept[:behind] if _among(check, again)]
         kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
     kept = _clear_first(kept) if never_cleared else kept
+    kept = _path_first(kept)
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
     kept = _before_runs(kept, LOAD_WORDS)
     kept = _before_runs(kept, (DRAW_WORDS,), (*LOAD_WORDS, DROP_WORDS)) if drawn else kept
@@ -79,6 +83,16 @@ def _before_runs(checks: list[NextCheck], words: tuple[str, ...], others: tuple[
     if place is None or not late or checks.index(late[0]) < place:
         return checks
     return [*checks[:place], *late, *(check for check in checks[place:] if not _among(check, late))]
+
+
+def _path_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the path that was measured bad before those that suspect one, and before all that send the
+    current of a start through it."""
+    path = [check for check in checks if check["do"].startswith(FOLLOW_WORDS)]
+    first = next((place for place, check in enumerate(checks)
+                  if check["do"].startswith((*SUSPECTED, *OWN_BATTERY))), len(checks))
+    late = [check for check in path if checks.index(check) > first]
+    return [*checks[:first], *late, *(check for check in checks[first:] if not _among(check, late))]
 
 
 def _before(checks: list[NextCheck], proving: Sequence[NextCheck], words: str) -> list[NextCheck]:
