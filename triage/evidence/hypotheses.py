@@ -150,7 +150,7 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
     """N: a repair of the fault's module was noted; N x K: the time since that repair, or since the scan made after
     one where none was noted."""
-    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
+    noted: Bools = np.asarray(np.maximum.accumulate(line.mended(book), axis=1))
     said = np.asarray(noted.any(axis=1))
     return said, np.where(said[:, None], noted, _repair_scanned(book))
 

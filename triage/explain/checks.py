@@ -64,7 +64,7 @@ from triage.explain.module_checks import (
     to_program,
 )
 from triage.explain.order import in_order
-from triage.explain.part_tests import apart, part_checks
+from triage.explain.part_tests import apart, part_checks, renewed_checks, unproved
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
@@ -229,7 +229,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     single = feed_checks(book, link, case, bits, names)
     test = batch.line.tests.get(place)
     sure += part_checks(book, test, case, batch.standing.dangers, bits, names)
-    told = apart(case, test)
+    told = apart(case, test, unproved(book, batch.line, case))
+    others += renewed_checks(book, batch.line, case, bits, names)
     likely = [value if case.first + at in told.open else 0.0
               for at, value in enumerate(_without(batch.likely[mine], judged))]
     single += circuit_checks(book, link, told, batch.standing, likely, batch.figures)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import Case, gate_of
 from triage.explain.standing import STRICTEST
-from triage.model.casebook import Casebook, PartTest
+from triage.model.casebook import NOT_SEEN, SEEN, Casebook, PartTest, Timeline
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -49,13 +49,49 @@ def part_checks(
         "gate": gate_of(next((name for name in STRICTEST if name in classes), None))}]
 
 
-def apart(case: Case, test: PartTest | None) -> Case:
-    """What the checks of single circuits have to know: all but what the test of an unplugged part tells of."""
-    if test is None or not test.went:
+def renewed_checks(book: Casebook, line: Timeline, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
+    """The run that a part which was just replaced is watched in, where its code is gone: it is not tested again before
+    (common practice)."""
+    checks: list[NextCheck] = []
+    for fault in unproved(book, line, case):
+        module = book.module_name[book.fault_module[fault]]
+        shown = names[fault].replace(module, case.name(module), 1)
+        speed = "speed sensor" in book.facts[fault].title
+        checks.append({
+            "do": f"watch the live value of what was replaced for {shown} " + (
+                "on the road, all wheels side by side: air gap, ring and sides" if speed else
+                "from a cold start until it is warm, connector and wiring moved meanwhile"),
+            "where": "on the road, read by a second person" if speed else "at the vehicle, parked", "minutes": 30.0,
+            "passes_if": "it follows without a jump, and the code stays away", "settles": [names[fault]],
+            "gain_bits": round(0.8 * float(bits[fault]) + 0.2, 2),
+            "gate": "braking and steering tried at walking pace first, no red warning lamp, and only where it may be "
+                    "driven" if speed else "parking brake on, gear disengaged, nobody in front of the vehicle"})
+    return checks
+
+
+def unproved(book: Casebook, line: Timeline, case: Case) -> list[int]:
+    """Open faults whose part was replaced and which no scan shows since: not those of restraints and high voltage, nor
+    what shows on the road alone where nobody may drive."""
+    found = []
+    for fault in case.open:
+        column = line.renewed.get(fault)
+        since = book.seen[fault, column:].tolist() if column is not None else []
+        facts = book.facts[fault]
+        watched = facts.safety not in ("restraints", "high voltage") and not (
+            case.unfit and "speed sensor" in facts.title)
+        if watched and NOT_SEEN in since and SEEN not in since:
+            found.append(fault)
+    return found
+
+
+def apart(case: Case, test: PartTest | None, renewed: Sequence[int] = ()) -> Case:
+    """What the checks of single circuits have to know: all but what the test of an unplugged part tells of, and the
+    faults whose part was ``renewed``."""
+    told = {*renewed, *(test.went if test is not None else ()), *(test.made if test is not None and test.went else ())}
+    if not told:
         return case
-    told = {*test.went, *test.made}
     return case._replace(open=[fault for fault in case.open if fault not in told],
                          listed=[fault for fault in case.listed if fault not in told])
 
 
-__all__ = ["apart", "part_checks"]
+__all__ = ["apart", "part_checks", "renewed_checks", "unproved"]

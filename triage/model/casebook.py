@@ -124,6 +124,16 @@ class Timeline:
     scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
     tests: dict[int, PartTest] = field(default_factory=dict)  # session -> what was unplugged for its last scan
 
+    renewed: dict[int, int] = field(default_factory=dict)  # fault -> the column right after its part was replaced
+
+    def mended(self, book: Casebook) -> Bools:
+        """N x K: something was repaired or replaced that the fault is about, or that its module watches. A sensor of
+        speed is proved by a drive alone: that it was replaced mends nothing yet."""
+        found = np.asarray(self.repaired[book.fault_module])
+        for fault, column in self.renewed.items():
+            found[fault, column] |= "speed sensor" not in book.facts[fault].title
+        return found
+
     def gone_in_tests(self, shape: tuple[int, ...]) -> Bools:
         """N x K: absences that a part which was unplugged accounts for: they say nothing of now."""
         found = np.zeros(shape, dtype=bool)

@@ -15,7 +15,7 @@ from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeli
 from triage.model.notices import Notice
 from triage.model.parts import names_part, of_part, says_mended, says_unplugged
 from triage.model.session import Event, Session, stamp
-from triage.relations.unplugged import part_test
+from triage.relations.unplugged import part_test, renewed
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -122,6 +122,8 @@ def _take_events(
                                "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
         told.append((event, event_columns(event, timed, book.phase[place, :columns].tolist())))
+        for fault in renewed(book, place, event):
+            line.renewed.update({fault: column for column in told[-1][1][:1]})
         for column in told[-1][1]:
             if event.what == "cleared":
                 _take_clear(line, event, modules, column)
@@ -187,7 +189,10 @@ def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) ->
     ``stamps``: times of the snapshots in seconds, where they and the event have one; ``phase``: their phases.
     """
     columns = len(phase)
-    if event.at is not None and stamps is not None:
+    # Of scans of one day with no time of day nobody knows by that which the event stands before.
+    day = event.at is not None and (event.at.hour, event.at.minute) == (0, 0) and stamps is not None and (
+        stamps.count(stamp(event.at)) > 1)
+    if event.at is not None and stamps is not None and not day:
         moment = stamp(event.at)
         return [at for at, time in enumerate(stamps) if time > moment][:1]
     if event.what == "cleared":

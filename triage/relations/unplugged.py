@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, PartTest
-from triage.model.parts import says_unplugged
+from triage.model.parts import battery_renewed, of_part, says_unplugged
 from triage.model.session import Event
 
 #: Plugged in again, in four languages: then no scan is known to be without the part.
@@ -48,7 +48,7 @@ def part_test(book: Casebook, session: int, events: Sequence[tuple[Event, Sequen
         lately = [int(sight) for sight in book.seen[fault, :last][since] if sight != NOT_READABLE]
         if book.seen[fault, last] == NOT_SEEN and lately[-1:] == [SEEN]:
             went.append(fault)
-        elif book.seen[fault, last] == SEEN and SEEN not in before and _is_of(part, book.facts[fault].title):
+        elif book.seen[fault, last] == SEEN and SEEN not in before and is_of(part, book.facts[fault].title):
             made.append(fault)
     return PartTest(last, part, went, made) if part and (went or made) else None
 
@@ -66,10 +66,23 @@ def _named(note: str) -> str:
     return _CUT.split(_VERBS.sub("", note).strip(" -*"), maxsplit=1)[0].strip()
 
 
-def _is_of(part: str, title: str) -> bool:
-    """Whether a code is about a part, by the words of both."""
-    words = set(re.findall(r"[^\W_][\w/]+", part.casefold())) - _GENERAL
-    return bool(words) and words <= set(re.findall(r"[^\W_][\w/]+", title.casefold()))
+def is_of(part: str, title: str) -> bool:
+    """Whether a code is about a part, by the words of both.
+
+    >>> is_of("Coolant sensor", "coolant temperature sensor 1 signal high"), is_of("sensor", "boost sensor signal low")
+    (True, False)
+    """
+    words = set(re.findall(r"[^\W_][\w/]+|[0-9]", part.casefold())) - _GENERAL
+    return bool(words) and words <= set(re.findall(r"[^\W_][\w/]+|[0-9]", title.casefold()))
 
 
-__all__ = ["part_test"]
+def renewed(book: Casebook, session: int, event: Event) -> list[int]:
+    """The faults of a session that are about the part which an event says was replaced, where it names no module."""
+    if event.what != "replaced" or event.module is not None or not of_part(event) or battery_renewed(event):
+        return []
+    note = (event.note or "")[:LONGEST]
+    return [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+            if any(is_of(note, text) for text in (book.facts[fault].title, *book.texts.get(fault, ())))]
+
+
+__all__ = ["part_test", "renewed"]
