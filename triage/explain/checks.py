@@ -40,12 +40,15 @@ from triage.explain.common_steps import (
 )
 from triage.explain.damage import damages, looked_over
 from triage.explain.fitness import (
+    CLOSED_ONCE,
     LIVE,
     before_a_start,
     doubted,
     keeps_live,
+    says_live,
     standing_checks,
     starved,
+    stuck_closed,
     unfit_to_drive,
 )
 from triage.explain.fuse_checks import fuse_checks
@@ -145,7 +148,8 @@ def next_checks(
                       link.relation.tolist(), book.fault_module.tolist())
     batch = _Batch(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
-        unfit, live, _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
+        unfit, live, stuck_closed(book, standing),
+        _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
         empty_pointers(book, link),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
@@ -170,6 +174,7 @@ class _Batch(NamedTuple):
     isolation: Bools
     unfit: Bools
     live: Bools
+    closed: Bools
     now: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
@@ -245,7 +250,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     live = {names[fault] for fault in case.open if batch.live[fault]}
     general = behind(general, case, book, broken)
     found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                             drawn=draws_first(session, case.supply))
+                             drawn=draws_first(session, case.supply), ready_first=_shows_in_ready(book, case),
+                             safe={names[fault] for fault in case.open if batch.standing.safety[fault]})
     return looked_over(found, damages(book, place), test)
 
 
@@ -255,9 +261,16 @@ def _speaks_of_charging(facts: CodeFacts) -> bool:
         bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage")
 
 
+def _shows_in_ready(book: Casebook, case: Case) -> bool:
+    """Whether a contactor or an interlock is among the open faults."""
+    return any(book.facts[fault].safety == "high voltage" and says_live(book.facts[fault].title) for fault in case.open)
+
+
 def _proved_first(batch: _Batch, mine: slice) -> list[str]:
     """What a qualified person has to prove before the drive is enabled or the vehicle driven."""
-    return [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
+    told = [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
+    # Seen even once, at a supply that was low: nobody trusts "off" before a qualified person has looked.
+    return told + [CLOSED_ONCE] if LIVE not in told and batch.closed[mine].any() else told
 
 
 def _isolated(checks: list[NextCheck]) -> list[NextCheck]:

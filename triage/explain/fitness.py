@@ -80,6 +80,8 @@ _STAND = {
 }
 #: Contactors said to be stuck closed, or an interlock that is not closed.
 _LIVE = re.compile(r"(?:contactor|relay).*stuck closed|interlock|welded", re.IGNORECASE)
+CLOSED_ONCE = ("a qualified person at hand: a contactor was said to be stuck closed, so the bus may be live with the "
+               "drive off")
 LIVE = "contactors and interlock proved sound by a qualified person"
 
 
@@ -184,10 +186,15 @@ def keeps_live(book: Casebook, standing: Standings, chance: Floats, least: float
     return np.asarray(said & (standing.standing != ASIDE) & (chance >= least))
 
 
+def says_live(title: str) -> bool:
+    """Whether a code is of a contactor stuck closed or of an interlock."""
+    return _LIVE.search(title) is not None
+
+
 def stuck_closed(book: Casebook, standing: Standings) -> Bools:
     """N: open faults that say that a contactor is stuck closed."""
     return np.asarray(book.flags(lambda facts: "contactor stuck closed" in facts.title) & (standing.standing != ASIDE))
 
 
-__all__ = ["DRIVEN", "LIVE", "STAND_WORDS", "STEERING_DOUBT", "before_a_start", "came_back", "doubted", "keeps_live",
-           "standing_checks", "starved", "stuck_closed", "unfit_to_drive"]
+__all__ = ["CLOSED_ONCE", "DRIVEN", "LIVE", "STAND_WORDS", "STEERING_DOUBT", "before_a_start", "came_back", "doubted",
+           "keeps_live", "says_live", "standing_checks", "starved", "stuck_closed", "unfit_to_drive"]

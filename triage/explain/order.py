@@ -24,20 +24,24 @@ OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes"
 #: How the steps begin that look for feed, ground or wires of a module: a path that was measured bad may be what they
 #: would find (common practice).
 SUSPECTED = ("check feed", "check ground", "check network", "check what", "find where", "measure feed and ground")
+#: Two steps whose doubt a minute differs by no more remove as much; project's own choice.
+TIE = 1.1
 #: Steps told of one session, at most.
 MOST = 8
 
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
-    live: Set[str] = frozenset(), drawn: bool = False,
+    live: Set[str] = frozenset(), drawn: bool = False, ready_first: bool = False, safe: Set[str] = frozenset(),
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
-    ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing.
+    ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing;
+    ``ready_first``: a contactor or interlock is open, which shows as the drive is switched on and off; ``safe``: the
+    faults of a safety class, as named.
     """
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
-    kept = _at_most(ranked, sure)
+    kept = _at_most(_safety_at_ties(ranked, general, safe), sure)
     again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
     if again and first:
         behind = max(kept.index(check) for check in first) + 1
@@ -48,6 +52,7 @@ def in_order(
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
     kept = _before_runs(kept, LOAD_WORDS)
     kept = _before_runs(kept, (DRAW_WORDS,), (*LOAD_WORDS, DROP_WORDS)) if drawn else kept
+    kept = _ready_first(kept) if ready_first else kept
     kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
     return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
                           and not _among(check, general)], LIVE)
@@ -83,6 +88,28 @@ def _before_runs(checks: list[NextCheck], words: tuple[str, ...], others: tuple[
     if place is None or not late or checks.index(late[0]) < place:
         return checks
     return [*checks[:place], *late, *(check for check in checks[place:] if not _among(check, late))]
+
+
+def _safety_at_ties(checks: list[NextCheck], general: Sequence[NextCheck], safe: Set[str]) -> list[NextCheck]:
+    """The ranked steps: of two circuits that remove as much a minute, but for :data:`TIE`, the one of a safety class
+    first. ``safe``: faults of such a class, as named."""
+    told: list[NextCheck] = []
+    for check in checks:
+        place = len(told)
+        if not _among(check, general) and not safe.isdisjoint(check["settles"]):
+            rate = check["gain_bits"] / check["minutes"]
+            while place and told[place - 1]["settles"] and safe.isdisjoint(told[place - 1]["settles"]) and (
+                    told[place - 1]["gain_bits"] / told[place - 1]["minutes"] <= TIE * rate):
+                place -= 1
+        told.insert(place, check)
+    return told
+
+
+def _ready_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the one that switches the drive to READY and off standing before the road."""
+    road = next((at for at, check in enumerate(checks) if check["do"].startswith("drive 20 minutes")), len(checks))
+    late = [check for check in checks[road:] if check["do"].startswith("switch the drive to READY")]
+    return [*checks[:road], *late, *(check for check in checks[road:] if not _among(check, late))]
 
 
 def _path_first(checks: list[NextCheck]) -> list[NextCheck]:

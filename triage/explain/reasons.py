@@ -168,6 +168,8 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
         points = "only asks for the lamp on behalf of" if facts.known else "only points at"
         verb = points if link.relation[fault] == POINTER else "repeats what it gets from"
         return [f"it {verb} {book.shown(target)}"]
+    if top == 4 and link.relation[fault] == INVALID:
+        return ["it reports data of another module that it can't use: the fault is looked for where they come from"]
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"
                 if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]
