@@ -237,9 +237,9 @@ def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> J
     if not tests or chance < need:
         short = "" if not tests else f"; {tests} clean {'test' if tests == 1 else 'tests'} only"
         return "not yet proven", f"absent {where}, but {doubts or 'its monitor can have missed it'}{short}", run
-    # Of one clean test the bound is true and helps nobody.
-    bound = f"up to {clean_bound(tests) * 100:.0f} % of such runs (95 % bound)" if tests > 1 else (
-        "most such runs: one clean test says little")
+    bound = f"up to {clean_bound(tests) * 100:.0f} % of such runs (95 % bound)"
+    # Of one clean test the bound alone helps nobody.
+    bound += ": one clean test says little" if tests == 1 else ""
     counted = f"{tests} clean {'test' if tests == 1 else 'tests'} at good supply, the last {where}"
     if since.line.new_module[book.fault_module[fault], since.start:].any():
         counted += ", in another module than the one that set it"
