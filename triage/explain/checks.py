@@ -50,6 +50,7 @@ from triage.explain.fitness import (
     starved,
     stuck_closed,
     unfit_to_drive,
+    worked_standing,
 )
 from triage.explain.fuse_checks import fuse_checks
 from triage.explain.meaning import is_cold_start, wants_procedure
@@ -249,6 +250,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
     general = behind(general, case, book, broken)
+    others += worked_standing(book, case, batch.standing.dangers, bits, names, (*general, *sure, *others, *first))
     found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
                              drawn=draws_first(session, case.supply), ready_first=_shows_in_ready(book, case),
                              safe={names[fault] for fault in case.open if batch.standing.safety[fault]})
@@ -270,7 +272,7 @@ def _proved_first(batch: _Batch, mine: slice) -> list[str]:
     """What a qualified person has to prove before the drive is enabled or the vehicle driven."""
     told = [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
     # Seen even once, at a supply that was low: nobody trusts "off" before a qualified person has looked.
-    return told + [CLOSED_ONCE] if LIVE not in told and batch.closed[mine].any() else told
+    return [*told, CLOSED_ONCE] if LIVE not in told and batch.closed[mine].any() else told
 
 
 def _isolated(checks: list[NextCheck]) -> list[NextCheck]:

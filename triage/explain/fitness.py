@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.case import Case
 from triage.explain.standing import ASIDE, Standings
 from triage.model.casebook import (
     ANSWERS,
@@ -78,6 +79,16 @@ _STAND = {
         "steering wheel, column, assistance",
         "the same light effort both ways, no catch, values that follow the wheel without a jump"),
 }
+#: What is worked standing where nobody complains: what to do, and what passes.
+_WORKED = {
+    "steering": ("work the steering from lock to lock, engine running (or READY), the live values of torque and angle "
+                 "watched; then read it again", "the values follow the wheel without a jump, and the codes stay away"),
+    "brakes": ("press the brake pedal slowly and hard, its switch, travel and pressure watched against each other; "
+               "then read it again", "they follow each other, pressure is near zero at rest, and the codes stay away"),
+}
+#: Titles and texts of what such a step works.
+_AT_REST = {"steering": re.compile(r"^(?!.{0,200}speed)"),
+            "brakes": re.compile(r"(?<!tire )(?<!tyre )(?<!reifen)pressure|pedal|booster|brake (?:switch|light)|druck")}
 #: Contactors said to be stuck closed, or an interlock that is not closed.
 _LIVE = re.compile(r"(?:contactor|relay).*stuck closed|interlock|welded", re.IGNORECASE)
 CLOSED_ONCE = ("a qualified person at hand: a contactor was said to be stuck closed, so the bus may be live with the "
@@ -180,6 +191,27 @@ def standing_checks(complaint: str | None, faults: Sequence[int], dangers: Seque
     return checks
 
 
+def worked_standing(
+    book: Casebook, case: Case, dangers: Sequence[str | None], bits: Floats, names: Sequence[str],
+    checks: Sequence[NextCheck],
+) -> list[NextCheck]:
+    """What a standing vehicle tells of sensors of steering and brakes that no other of the ``checks`` settles: from
+    lock to lock with assistance, pressure against pedal (common practice). Speeds show on the road alone."""
+    settled = {name for check in checks for name in check["settles"]}
+    found: list[NextCheck] = []
+    for danger, (do, passes) in _WORKED.items():
+        faults = [fault for fault in case.open if dangers[fault] == danger and names[fault] not in settled
+                  and book.facts[fault].relation is None and not book.facts[fault].supply
+                  and _AT_REST[danger].search(" ".join((book.facts[fault].title, *book.texts.get(fault, ()))).lower())]
+        if not faults or (danger == "steering" and (case.overcharged() or case.cut_off())):
+            continue
+        found.append({
+            "do": do, "where": "driver's seat, vehicle standing", "minutes": 10.0, "passes_if": passes,
+            "settles": [names[fault] for fault in faults], "gain_bits": round(0.7 * float(bits[faults].sum()), 2),
+            "gate": "chocks at the wheels, selector in park or neutral; hands clear of what moves"})
+    return found
+
+
 def keeps_live(book: Casebook, standing: Standings, chance: Floats, least: float) -> Bools:
     """N: open faults of a contactor stuck closed or an interlock, more likely than ``least``: the bus may be live."""
     said = book.flags(lambda facts: facts.safety == "high voltage" and _LIVE.search(facts.title) is not None)
@@ -197,4 +229,4 @@ def stuck_closed(book: Casebook, standing: Standings) -> Bools:
 
 
 __all__ = ["CLOSED_ONCE", "DRIVEN", "LIVE", "STAND_WORDS", "STEERING_DOUBT", "before_a_start", "came_back", "doubted",
-           "keeps_live", "says_live", "standing_checks", "starved", "stuck_closed", "unfit_to_drive"]
+           "keeps_live", "says_live", "standing_checks", "starved", "stuck_closed", "unfit_to_drive", "worked_standing"]

@@ -122,7 +122,7 @@ def _failed(
     drawing = _DRAWS.search(states["key-off draw"]["why"])
     if states["key-off draw"]["state"] == "failed" and drawing:
         checks.append(_step(
-            f"find what draws in the circuit that was found ({drawing[1].strip('()')}): unplug what it feeds one by "
+            f"find what draws in the circuit that was found ({_circuit(drawing[1])}): unplug what it feeds one by "
             "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
@@ -149,6 +149,16 @@ def _failed(
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", half, None))
     return checks
+
+
+def _circuit(told: str) -> str:
+    """The circuit that was found, as it is called: what was done to find it is told already.
+
+    >>> _circuit("(Pulled fuse 4 (radio/phone))"), _circuit("(F12)")
+    ('fuse 4 (radio/phone)', 'F12')
+    """
+    inner = told[1:-1] if told[:1] == "(" and told[-1:] == ")" else told
+    return re.sub(r"^(?:with |after )?(?:pulled|pulling|removed|without)\s+(?:the\s+)?", "", inner, flags=re.IGNORECASE)
 
 
 def _path(why: str) -> str:

@@ -122,9 +122,9 @@ def _take_events(
                                "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
         told.append((event, event_columns(event, timed, book.phase[place, :columns].tolist())))
-        for fault in renewed(book, place, event):
-            line.renewed.update({fault: column for column in told[-1][1][:1]})
+        about = renewed(book, place, event)
         for column in told[-1][1]:
+            line.renewed.update(dict.fromkeys(about, column))
             if event.what == "cleared":
                 _take_clear(line, event, modules, column)
             _take_event(line, event, modules, column)
