@@ -1,4 +1,4 @@
-"""Sensors of steering and brakes that no run or drive may settle are worked with the vehicle standing (common practice).
+"""Sensors of steering and brakes that no drive may settle are worked with the vehicle standing (common practice).
 
 The vehicles are invented.
 """
@@ -15,8 +15,7 @@ LOCKS, PEDAL = "work the steering from lock to lock", "press the brake pedal"
 
 
 def page(module: str, *codes: Json | str, keeps_off: bool = True) -> Assessment:
-    """Codes seen at a low supply alone, quiet in drives since; ``keeps_off``: the airbag is silent, so that nobody drives.
-    """
+    """Codes seen at a low supply alone, quiet in drives since; ``keeps_off``: a silent airbag keeps it off the road."""
     bags: Json = {"module": "restraints", "responds": False, "codes": []} if keeps_off else scan("restraints")
     shots = [snapshot(phase, scan(module, *(codes if phase == "before-clear" else ())), scan("engine control"), bags,
                       **supply)
@@ -25,7 +24,8 @@ def page(module: str, *codes: Json | str, keeps_off: bool = True) -> Assessment:
 
 
 def worked(found: Assessment, words: str) -> list[str]:
-    return [name.split()[-1] for check in found.next_checks if check["do"].startswith(words) for name in check["settles"]]
+    return [name.split()[-1] for check in found.next_checks if check["do"].startswith(words)
+            for name in check["settles"]]
 
 
 def test_steering_is_worked_from_lock_to_lock() -> None:
