@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -167,7 +168,8 @@ def test_checks_are_ranked_by_what_they_settle_a_minute(shots: list[Json]) -> No
     # Whatever it settles, a battery that was flat is charged and tested before anybody runs the vehicle on it.
     ranked = [check for check in ranked if "load-test" not in check["do"]]
     worth = [check["gain_bits"] / check["minutes"] for check in ranked]
-    assert worth == sorted(worth, reverse=True)
+    # A tenth of it is none: brakes, steering and restraints go first at a tie.
+    assert all(first * 1.1 >= then for first, then in pairwise(worth))
     assert all(check["minutes"] > 0 and check["passes_if"] and check["where"] for check in ranked)
     assert not any("replace" in check["do"] for check in ranked)
 

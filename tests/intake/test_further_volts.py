@@ -51,7 +51,7 @@ def test_an_electric_drive_is_enabled_for_some_minutes(line: str) -> None:
 
 @pytest.mark.parametrize(("line", "note"), [
     ("New batt in 09:00.", "battery"), ("Battery replaced 09:00", "battery"), ("Batterie neu 09:00", "battery"),
-    ("battery cable replaced", None)])
+    ("battery cable replaced", "battery cable")])
 def test_a_battery_that_was_replaced_is_named(line: str, note: str | None) -> None:
     events = read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()).events
     assert [event.note for event in events if event.what == "replaced"] == [note]

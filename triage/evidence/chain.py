@@ -44,6 +44,8 @@ class Chains:
 def chains(book: Casebook, line: Timeline, params: Parameters) -> Chains:
     """The sightings of ``book``; for most faults some readings of the chain are the same or impossible."""
     seen = speaking(book)
+    if line.tests:
+        seen[line.gone_in_tests(seen.shape)] = -1
     clear = line.clear[book.fault_module]
     saw, missed = seen == 1, seen == 0
     listed = np.zeros(book.faults, dtype=bool)

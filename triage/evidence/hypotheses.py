@@ -68,6 +68,8 @@ def hypotheses(
     chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
     chance = _tested_by_bits(book, chance * _worked(book, params)[:, :, None])
     chance = by_readiness(book, chance)
+    if line.tests:
+        chance[line.gone_in_tests(book.seen.shape)] = 0.0
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
@@ -148,7 +150,7 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
     """N: a repair of the fault's module was noted; N x K: the time since that repair, or since the scan made after
     one where none was noted."""
-    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
+    noted: Bools = np.asarray(np.maximum.accumulate(line.mended(book), axis=1))
     said = np.asarray(noted.any(axis=1))
     return said, np.where(said[:, None], noted, _repair_scanned(book))
 

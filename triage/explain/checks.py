@@ -32,6 +32,7 @@ from triage.explain.common_steps import (
     HELD_READY,
     READY,
     RUN,
+    WORK,
     Step,
     left_out,
     monitors,
@@ -39,19 +40,24 @@ from triage.explain.common_steps import (
 )
 from triage.explain.damage import damages, looked_over
 from triage.explain.fitness import (
+    CLOSED_ONCE,
     LIVE,
     before_a_start,
     doubted,
     keeps_live,
+    says_live,
     standing_checks,
     starved,
+    stuck_closed,
     unfit_to_drive,
+    worked_standing,
 )
 from triage.explain.fuse_checks import fuse_checks
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
     KEEP_FRAMES,
+    asked_again,
     clear_again_checks,
     feed_checks,
     feed_loss_checks,
@@ -61,12 +67,13 @@ from triage.explain.module_checks import (
     silent_checks,
     to_program,
 )
-from triage.explain.order import in_order
+from triage.explain.order import behind_isolation, in_order
+from triage.explain.part_tests import apart, part_checks, renewed_checks, unproved
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import CONVERTER, COOLED, draws_first, failed_checks, untested_checks
+from triage.explain.supply_checks import COOLED, draws_first, failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
@@ -94,6 +101,8 @@ LIKELY = 0.9
 FAINT = 0.0307
 #: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
 WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
+#: The gate of a start where a path was measured bad: what the starter draws finds its way through cables and bearings.
+PATH_MENDED = "the path that failed mended first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
 
@@ -114,6 +123,8 @@ def next_checks(
     right = tables.rate("check.answers_right")
     recorded = crash_records(book)
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
+    for test in line.tests.values():
+        open_faults[[*test.went, *test.made]] = False
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     # What heats a cold engine is worked by a cold start alone.
@@ -140,7 +151,8 @@ def next_checks(
                       link.relation.tolist(), book.fault_module.tolist())
     batch = _Batch(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
-        unfit, live, _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
+        unfit, live, stuck_closed(book, standing),
+        _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
         empty_pointers(book, link),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
@@ -165,6 +177,7 @@ class _Batch(NamedTuple):
     isolation: Bools
     unfit: Bools
     live: Bools
+    closed: Bools
     now: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
@@ -208,7 +221,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     general = _common(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
         before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
-    failed = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    failed = asked_again(book, link, case, failed_checks(
+        case.supply, scale, electric, [names[fault] for fault in witnesses], tables))
     sure = list(failed)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
@@ -222,23 +236,31 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records), case, book, broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
-    single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
+    test = batch.line.tests.get(place)
+    sure += part_checks(book, test, case, batch.standing.dangers, bits, names)
+    told = apart(case, test, unproved(book, batch.line, case))
+    others += renewed_checks(book, batch.line, case, bits, names)
+    likely = [value if case.first + at in told.open else 0.0
+              for at, value in enumerate(_without(batch.likely[mine], judged))]
+    single += circuit_checks(book, link, told, batch.standing, likely, batch.figures)
     established = {names[fault] for fault in case.listed} | {names[fault] for fault in case.open if batch.now[fault]}
     for check in single:
         # What is established, or shared by several, is looked for before anything is only run again.
         known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
         (sure if known else others).append(check)
     if ISOLATED in _proved_first(batch, mine):
-        sure, others = _isolated(sure), _isolated(others)
+        sure, others = behind_isolation(sure), behind_isolation(others)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
     faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
         batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
+    others += worked_standing(book, case, batch.standing.dangers, bits, names, (*general, *sure, *others, *first))
     found = first + in_order(general, sure, others, never_cleared=never_cleared, failed=failed, live=live,
-                             drawn=draws_first(session, case.supply), faint=faint,
+                             drawn=draws_first(session, case.supply), ready_first=_shows_in_ready(book, case),
+                             safe={names[fault] for fault in case.open if batch.standing.safety[fault]}, faint=faint,
                              listed={names[fault] for fault in case.listed})
-    return looked_over(found, damages(book, place))
+    return looked_over(found, damages(book, place), test)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
@@ -247,16 +269,16 @@ def _speaks_of_charging(facts: CodeFacts) -> bool:
         bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage")
 
 
+def _shows_in_ready(book: Casebook, case: Case) -> bool:
+    """Whether a contactor or an interlock is among the open faults."""
+    return any(book.facts[fault].safety == "high voltage" and says_live(book.facts[fault].title) for fault in case.open)
+
+
 def _proved_first(batch: _Batch, mine: slice) -> list[str]:
     """What a qualified person has to prove before the drive is enabled or the vehicle driven."""
-    return [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
-
-
-def _isolated(checks: list[NextCheck]) -> list[NextCheck]:
-    """The steps, those at the converter and those with the drive READY only once the isolation was measured."""
-    return [{**check, "gate": "; ".join(filter(None, (ISOLATED, check["gate"])))}
-            if CONVERTER in (check["gate"] or "") or "READY" in check["do"] + check["passes_if"] else check
-            for check in checks]
+    told = [words for found, words in ((batch.isolation, ISOLATED), (batch.live, LIVE)) if found[mine].any()]
+    # Seen even once, at a supply that was low: nobody trusts "off" before a qualified person has looked.
+    return [*told, CLOSED_ONCE] if LIVE not in told and batch.closed[mine].any() else told
 
 
 def _without(values: list[float], judged: list[bool] | None) -> list[float]:
@@ -345,6 +367,8 @@ def _common(
             gates.insert(0, before_start)
         if reversed_leads and told is RUN:
             gates.insert(0, WHOLE_LINK)
+        if step not in (CLEAR, WORK) and case.failed("cables and grounds"):
+            gates.insert(0, PATH_MENDED)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 
 from triage.explain.module_checks import is_used
 from triage.explain.records import is_record
-from triage.model.casebook import Casebook
+from triage.model.casebook import Casebook, PartTest
 from triage.model.crash import follows_crash
 from triage.model.session import Session
 from triage.model.verdict import NextCheck
@@ -81,9 +81,11 @@ def damage_cautions(kinds: Iterable[str]) -> list[str]:
     return [_CAUTIONS[kind] for kind in kinds]
 
 
-def looked_over(checks: Sequence[NextCheck], kinds: Sequence[str]) -> list[NextCheck]:
-    """The steps, those that start or move the vehicle only once it was looked over."""
+def looked_over(checks: Sequence[NextCheck], kinds: Sequence[str], test: PartTest | None = None) -> list[NextCheck]:
+    """The steps, those that start or move the vehicle only once it was looked over, and what was unplugged for a
+    ``test`` is plugged in again."""
     gates = [_GATES[kind] for kind in kinds]
+    gates += [f"{test.part} plugged in again"] if test is not None else []
     return [{**check, "gate": "; ".join(filter(None, (*gates, check["gate"])))}
             if gates and _MOVES.search(check["do"]) else check for check in checks]
 

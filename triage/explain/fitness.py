@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.case import Case
 from triage.explain.standing import ASIDE, Standings
 from triage.model.casebook import (
     ANSWERS,
@@ -78,8 +79,20 @@ _STAND = {
         "steering wheel, column, assistance",
         "the same light effort both ways, no catch, values that follow the wheel without a jump"),
 }
+#: What is worked standing where nobody complains: what to do, and what passes.
+_WORKED = {
+    "steering": ("work the steering from lock to lock, engine running (or READY), the live values of torque and angle "
+                 "watched; then read it again", "the values follow the wheel without a jump, and the codes stay away"),
+    "brakes": ("press the brake pedal slowly and hard, its switch, travel and pressure watched against each other; "
+               "then read it again", "they follow each other, pressure is near zero at rest, and the codes stay away"),
+}
+#: Titles and texts of what such a step works.
+_AT_REST = {"steering": re.compile(r"^(?!.{0,200}speed)"),
+            "brakes": re.compile(r"(?<!tire )(?<!tyre )(?<!reifen)pressure|pedal|booster|brake (?:switch|light)|druck")}
 #: Contactors said to be stuck closed, or an interlock that is not closed.
 _LIVE = re.compile(r"(?:contactor|relay).*stuck closed|interlock|welded", re.IGNORECASE)
+CLOSED_ONCE = ("a qualified person at hand: a contactor was said to be stuck closed, so the bus may be live with the "
+               "drive off")
 LIVE = "contactors and interlock proved sound by a qualified person"
 
 
@@ -127,6 +140,9 @@ def came_back(book: Casebook, line: Timeline, opportunity: Floats, tables: Table
     gone = np.logical_or.accumulate(since & (book.seen == NOT_SEEN) & (opportunity >= RAN), axis=1)
     again = (book.seen == SEEN) & since & fed[book.fault_session] & (book.status != PERMANENT)
     again[:, 1:] &= gone[:, :-1]
+    # What nobody saw before somebody worked on its module came with the work.
+    known = np.logical_or.accumulate(book.seen == SEEN, axis=1)
+    again[:, 1:] &= known[:, :-1] | ~line.work[book.fault_module][:, 1:]
     again[:, 0] = False
     return np.asarray(again.any(axis=1) & book.flags(lambda facts: facts.supply is None and facts.relation is None))
 
@@ -175,10 +191,36 @@ def standing_checks(complaint: str | None, faults: Sequence[int], dangers: Seque
     return checks
 
 
+def worked_standing(
+    book: Casebook, case: Case, dangers: Sequence[str | None], bits: Floats, names: Sequence[str],
+    checks: Sequence[NextCheck],
+) -> list[NextCheck]:
+    """What a standing vehicle tells of sensors of steering and brakes that no other of the ``checks`` settles: from
+    lock to lock with assistance, pressure against pedal (common practice). Speeds show on the road alone."""
+    settled = {name for check in checks for name in check["settles"]}
+    found: list[NextCheck] = []
+    for danger, (do, passes) in _WORKED.items():
+        faults = [fault for fault in case.open if dangers[fault] == danger and names[fault] not in settled
+                  and book.facts[fault].relation is None and not book.facts[fault].supply
+                  and _AT_REST[danger].search(" ".join((book.facts[fault].title, *book.texts.get(fault, ()))).lower())]
+        if not faults or (danger == "steering" and (case.overcharged() or case.cut_off())):
+            continue
+        found.append({
+            "do": do, "where": "driver's seat, vehicle standing", "minutes": 10.0, "passes_if": passes,
+            "settles": [names[fault] for fault in faults], "gain_bits": round(0.7 * float(bits[faults].sum()), 2),
+            "gate": "chocks at the wheels, selector in park or neutral; hands clear of what moves"})
+    return found
+
+
 def keeps_live(book: Casebook, standing: Standings, chance: Floats, least: float) -> Bools:
     """N: open faults of a contactor stuck closed or an interlock, more likely than ``least``: the bus may be live."""
     said = book.flags(lambda facts: facts.safety == "high voltage" and _LIVE.search(facts.title) is not None)
     return np.asarray(said & (standing.standing != ASIDE) & (chance >= least))
+
+
+def says_live(title: str) -> bool:
+    """Whether a code is of a contactor stuck closed or of an interlock."""
+    return _LIVE.search(title) is not None
 
 
 def stuck_closed(book: Casebook, standing: Standings) -> Bools:
@@ -186,5 +228,5 @@ def stuck_closed(book: Casebook, standing: Standings) -> Bools:
     return np.asarray(book.flags(lambda facts: "contactor stuck closed" in facts.title) & (standing.standing != ASIDE))
 
 
-__all__ = ["DRIVEN", "LIVE", "STAND_WORDS", "STEERING_DOUBT", "before_a_start", "came_back", "doubted", "keeps_live",
-           "standing_checks", "starved", "stuck_closed", "unfit_to_drive"]
+__all__ = ["CLOSED_ONCE", "DRIVEN", "LIVE", "STAND_WORDS", "STEERING_DOUBT", "before_a_start", "came_back", "doubted",
+           "keeps_live", "says_live", "standing_checks", "starved", "stuck_closed", "unfit_to_drive", "worked_standing"]

@@ -10,6 +10,7 @@ from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
 from triage.explain.standing import ASIDE, STRICTEST, Standings, needs_measurement
+from triage.explain.supply_checks import FOLLOW_WORDS
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, Casebook, Links, Story, Timeline
 from triage.model.parts import of_part
@@ -61,6 +62,17 @@ def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: 
     return checks + alone
 
 
+def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]) -> list[NextCheck]:
+    """The steps of the supply, the one for a path that was measured bad with the silent modules that are asked again
+    once it is mended: they may be dead by it."""
+    silent = [case.name(book.module_name[module]) for story in link.stories.get(case.place, ())
+              if story.kind == "silent module" for module in story.modules]
+    if not silent:
+        return checks
+    return [{**check, "do": f"{check['do']}, then ask {_listed(silent) if len(silent) > 1 else silent[0]} again"}
+            if check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
+
+
 def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
     """The check of one module that stayed silent; what was measured at its connector is not asked for again."""
     module, pins = story.modules[0], story.pins
@@ -79,9 +91,10 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
         what = f"check {' and '.join([*left, 'network lines'])} of {name}"
         passes = f"{FEED}; {WIRES}" if left else WIRES
+    mended = "once the path that failed is mended and it stays silent: " if case.failed("cables and grounds") else ""
     return {
         "do": f"{what}, {ASK_AGAIN}{ready}",
-        "where": where, "minutes": 20.0, "passes_if": f"{passes}, and it answers",
+        "where": f"{mended}{where}", "minutes": 20.0, "passes_if": f"{passes}, and it answers",
         "settles": [names[fault] for fault in faults],
         # Its own list is unread as well: whatever it holds comes to light.
         "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
@@ -317,5 +330,5 @@ def program_checks(
     return checks
 
 
-__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
+__all__ = ["asked_again", "clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
            "readiness_gate", "silent_checks", "to_program"]

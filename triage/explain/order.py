@@ -12,7 +12,7 @@ from collections.abc import Sequence, Set
 from triage.explain.circuit_checks import ISOLATION_MINUTES
 from triage.explain.fitness import LIVE
 from triage.explain.module_checks import ISOLATED
-from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, LOAD_WORDS
+from triage.explain.supply_checks import CONVERTER, DRAW_WORDS, DROP_WORDS, FOLLOW_WORDS, LOAD_WORDS
 from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
@@ -21,23 +21,29 @@ RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes
                 "let the engine stand")
 #: Those among them that run or drive the vehicle on its own battery.
 OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
+#: How the steps begin that look for feed, ground or wires of a module: a path that was measured bad may be what they
+#: would find (common practice).
+SUSPECTED = ("check feed", "check ground", "check network", "check what", "find where", "measure feed and ground")
+#: Two steps whose doubt a minute differs by no more remove as much; project's own choice.
+TIE = 1.1
 #: Steps told of one session, at most.
 MOST = 8
 
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
-    failed: Sequence[NextCheck] = (), live: Set[str] = frozenset(), drawn: bool = False,
-    faint: Set[str] = frozenset(), listed: Set[str] = frozenset(),
+    failed: Sequence[NextCheck] = (), live: Set[str] = frozenset(), drawn: bool = False, ready_first: bool = False,
+    safe: Set[str] = frozenset(), faint: Set[str] = frozenset(), listed: Set[str] = frozenset(),
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
     ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing;
-    ``failed``: the steps of a part of the supply that failed; ``faint``: faults that hardly persist, ``listed``: those
-    that are established.
+    ``ready_first``: a contactor or interlock is open, which shows as the drive is switched on and off; ``safe``: the
+    faults of a safety class, as named; ``failed``: the steps of a part of the supply that failed; ``faint``: faults
+    that hardly persist, ``listed``: those that are established.
     """
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
-    kept = _at_most(ranked, sure)
+    kept = _at_most(_safety_at_ties(ranked, general, safe), sure)
     again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
     if again and first:
         behind = max(kept.index(check) for check in first) + 1
@@ -46,12 +52,21 @@ def in_order(
     kept = _failed_first(kept, failed)
     kept = _faint_behind(kept, faint, listed)
     kept = _clear_first(kept) if never_cleared else kept
+    kept = _path_first(kept)
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
     kept = _before_runs(kept, LOAD_WORDS)
     kept = _before_runs(kept, (DRAW_WORDS,), (*LOAD_WORDS, DROP_WORDS)) if drawn else kept
+    kept = _ready_first(kept) if ready_first else kept
     kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
     return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
                           and not _among(check, general)], LIVE)
+
+
+def behind_isolation(checks: Sequence[NextCheck]) -> list[NextCheck]:
+    """The steps, those at the converter and those with the drive READY only once the isolation was measured."""
+    return [{**check, "gate": "; ".join(filter(None, (ISOLATED, check["gate"])))}
+            if CONVERTER in (check["gate"] or "") or "READY" in check["do"] + check["passes_if"] else check
+            for check in checks]
 
 
 def _failed_first(checks: list[NextCheck], failed: Sequence[NextCheck]) -> list[NextCheck]:
@@ -108,6 +123,38 @@ def _before_runs(checks: list[NextCheck], words: tuple[str, ...], others: tuple[
     return [*checks[:place], *late, *(check for check in checks[place:] if not _among(check, late))]
 
 
+def _safety_at_ties(checks: list[NextCheck], general: Sequence[NextCheck], safe: Set[str]) -> list[NextCheck]:
+    """The ranked steps: of two circuits that remove as much a minute, but for :data:`TIE`, the one of a safety class
+    first. ``safe``: faults of such a class, as named."""
+    told: list[NextCheck] = []
+    for check in checks:
+        place = len(told)
+        if not _among(check, general) and not safe.isdisjoint(check["settles"]):
+            rate = check["gain_bits"] / check["minutes"]
+            while place and told[place - 1]["settles"] and safe.isdisjoint(told[place - 1]["settles"]) and (
+                    told[place - 1]["gain_bits"] / told[place - 1]["minutes"] <= TIE * rate):
+                place -= 1
+        told.insert(place, check)
+    return told
+
+
+def _ready_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the one that switches the drive to READY and off standing before the road."""
+    road = next((at for at, check in enumerate(checks) if check["do"].startswith("drive 20 minutes")), len(checks))
+    late = [check for check in checks[road:] if check["do"].startswith("switch the drive to READY")]
+    return [*checks[:road], *late, *(check for check in checks[road:] if not _among(check, late))]
+
+
+def _path_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the path that was measured bad before those that suspect one, and before all that send the
+    current of a start through it."""
+    path = [check for check in checks if check["do"].startswith(FOLLOW_WORDS)]
+    first = next((place for place, check in enumerate(checks)
+                  if check["do"].startswith((*SUSPECTED, *OWN_BATTERY))), len(checks))
+    late = [check for check in path if checks.index(check) > first]
+    return [*checks[:first], *late, *(check for check in checks[first:] if not _among(check, late))]
+
+
 def _before(checks: list[NextCheck], proving: Sequence[NextCheck], words: str) -> list[NextCheck]:
     """The ranked steps, those that are ``proving`` something before the first that has ``words`` of it for its gate."""
     gated = next((place for place, check in enumerate(checks) if words in (check["gate"] or "")), None)
@@ -124,4 +171,4 @@ def _at_most(checks: list[NextCheck], sure: Sequence[NextCheck]) -> list[NextChe
     return checks[:MOST - len(only)] + only if len(only) < MOST // 2 else checks[:MOST] + only
 
 
-__all__ = ["in_order"]
+__all__ = ["behind_isolation", "in_order"]

@@ -92,7 +92,7 @@ def reasons(
     session = int(book.fault_session[fault])
     columns = range(len(book.order[session]))
     facts = book.facts[fault]
-    said: list[str] = []
+    said = _test_words(line, session, fault)
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
         said.append(f"{book.shown(target)}, {STAYS_SILENT}")
@@ -143,6 +143,15 @@ def reasons(
     return said
 
 
+def _test_words(line: Timeline, session: int, fault: int) -> list[str]:
+    """What a part that was unplugged for the last scan says of a fault."""
+    test = line.tests.get(session)
+    if test is not None and fault in test.went:
+        return [f"gone with {test.part} unplugged: that part or its wires come first, and the absence proves nothing"]
+    made = test is not None and fault in test.made
+    return [f"came with {test.part} unplugged: its open plug makes it"] if test is not None and made else []
+
+
 def on_it(book: Casebook, story: Story) -> str:
     """The silent modules of a network that is reported, as printed: "HVAC, driver door and seat"."""
     names = [book.shown(module) for module in story.modules]
@@ -159,6 +168,8 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
         points = "only asks for the lamp on behalf of" if facts.known else "only points at"
         verb = points if link.relation[fault] == POINTER else "repeats what it gets from"
         return [f"it {verb} {book.shown(target)}"]
+    if top == 4 and link.relation[fault] == INVALID:
+        return ["it reports data of another module that it can't use: the fault is looked for where they come from"]
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"
                 if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]

@@ -29,6 +29,7 @@ _AGAIN = re.compile(r"\b(?:again|every|each|still|keeps|wieder|immer|jede\w*|enc
 #: How the measurement of the key-off draw begins, and the load test of one battery or of two.
 DRAW_WORDS = "measure the key-off current"
 DROP_WORDS = "measure the voltage drop"
+FOLLOW_WORDS = "follow the drop"
 LOAD_WORDS = ("charge the battery fully", "charge the batteries fully")
 #: Beginning of what is said of an overvoltage event.
 OVER = "overvoltage: "
@@ -38,6 +39,8 @@ _BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spo
 WAKES = "a module that wakes"
 #: Letters of a path's name that are told.
 LONGEST_PATH = 70
+#: A path as the reading called it, before its figure.
+_NAMED_PATH = re.compile(r"(?![0-9])([^;]{1,200}?): (?=-?[0-9])")
 #: The circuit without which the current is gone, as the reason of a draw that failed has it.
 _DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
 APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
@@ -148,7 +151,7 @@ def _failed(
     told = is_cut_off(states["charging"]["why"]) and "; " not in cables["why"]
     if cables["state"] == "failed" and not told:
         checks.append(_step(
-            "follow the drop joint by joint under load: clean, tighten or renew where it sits",
+            f"{FOLLOW_WORDS} joint by joint under load: clean, tighten or renew where it sits",
             f"along the path that failed{_path(cables['why'])}", 20.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", half, None))
@@ -156,13 +159,14 @@ def _failed(
 
 
 def _circuit(told: str) -> str:
-    """The circuit that was found, by what was taken off.
+    """The circuit that was found, as it is called: what was done to find it is told already.
 
-    >>> _circuit("with fuse 31 (radio) pulled"), _circuit("(F27)")
-    ('fuse 31 (radio)', 'F27')
+    >>> _circuit("(Pulled fuse 4 (radio/phone))"), _circuit("(F12)"), _circuit("with fuse 31 (radio) pulled")
+    ('fuse 4 (radio/phone)', 'F12', 'fuse 31 (radio)')
     """
-    bare = told[1:-1] if told.startswith("(") and told.endswith(")") else told
-    return re.sub(r"^with | (?:pulled|unplugged)$", "", bare)
+    inner = told[1:-1] if told[:1] == "(" and told[-1:] == ")" else told
+    return re.sub(r"^(?:with |after )?(?:(?:pulled|pulling|removed|without)\s+(?:the\s+)?)?| (?:pulled|unplugged)$", "",
+                  inner, flags=re.IGNORECASE)
 
 
 def _path(why: str) -> str:
@@ -170,6 +174,8 @@ def _path(why: str) -> str:
 
     >>> _path("voltage drop rear ground: 0.90 V on the ground path under load"), _path("0.90 V on the ground path")
     (': voltage drop rear ground', '')
+    >>> _path("job 7: drop at the block: 3.40 V on the ground path")
+    ': job 7: drop at the block'
     """
     head = path_of_reason(why.split("; ")[0])
     return f": {head}" if head and len(head) <= LONGEST_PATH else ""
@@ -177,8 +183,8 @@ def _path(why: str) -> str:
 
 def path_of_reason(reason: str) -> str | None:
     """The path that a reason of cables and grounds begins with."""
-    head, colon, _ = reason.partition(": ")
-    return head if colon and head and not head[0].isdigit() else None
+    found = _NAMED_PATH.match(reason)
+    return found[1] if found is not None else None
 
 
 def is_drained(complaint: str) -> bool:
@@ -248,5 +254,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks",
-           "is_drained", "path_of_reason", "supply_in_doubt", "untested_checks"]
+__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "FOLLOW_WORDS", "LOAD_WORDS", "OVER", "draws_first",
+           "failed_checks", "is_drained", "path_of_reason", "supply_in_doubt", "untested_checks"]

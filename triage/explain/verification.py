@@ -122,7 +122,9 @@ def _find_start(since: Since) -> bool:
     book, line, place = since.book, since.line, since.place
     rows = slice(int(book.first_module[place]), int(book.first_module[place + 1]))
     columns = range(1, len(book.order[place]))
-    repairs = [column for column in columns if line.repaired[rows, column].any() or (
+    renewed = {line.renewed[fault] for fault in range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+               if fault in line.renewed}
+    repairs = [column for column in columns if line.repaired[rows, column].any() or column in renewed or (
         book.phase[place, column] == 3 and book.phase[place, column - 1] != 3)]
     clears = [column for column in columns
               if (line.clear[rows, column] >= 0.5).any() or line.refused[rows, column].any()]
@@ -236,6 +238,8 @@ def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> J
         short = "" if not tests else f"; {tests} clean {'test' if tests == 1 else 'tests'} only"
         return "not yet proven", f"absent {where}, but {doubts or 'its monitor can have missed it'}{short}", run
     bound = f"up to {clean_bound(tests) * 100:.0f} % of such runs (95 % bound)"
+    # Of one clean test the bound alone helps nobody.
+    bound += ": one clean test says little" if tests == 1 else ""
     counted = f"{tests} clean {'test' if tests == 1 else 'tests'} at good supply, the last {where}"
     if since.line.new_module[book.fault_module[fault], since.start:].any():
         counted += ", in another module than the one that set it"
@@ -310,6 +314,9 @@ def _run(since: Since, fault: int) -> str:
     """The run that would prove the fault gone."""
     facts = since.book.facts[fault]
     run = RUNS[facts.monitor][1]
+    if "wheel speed sensor" in facts.title and facts.monitor != "speed" and since.repair:
+        # Air gap, ring and swapped sides show on the road alone (common practice).
+        run = f"{run}; then {RUNS['speed'][1]}"
     if since.first is not None and facts.monitor not in STANDING:
         run = f"{since.first}: {run}"
     supply = ", outside supply off" if facts.supply else ""

@@ -99,6 +99,16 @@ class Casebook:
         return np.asarray(np.array([ask(facts) for facts in self.kinds], dtype=np.int64)[self.kind])
 
 
+class PartTest(NamedTuple):
+    """What became of the codes with a part unplugged for the scan in ``column``: the faults that ``went`` with it, and
+    those of that ``part`` which its open plug ``made``."""
+
+    column: int
+    part: str
+    went: list[int]
+    made: list[int]
+
+
 @dataclass(slots=True)
 class Timeline:
     """What was done between the snapshots. ``K`` entries speak of the time since the snapshot before."""
@@ -112,6 +122,24 @@ class Timeline:
     new_module: Bools    # M x K: another module stands here from this snapshot on
     cycled: Bools        # S x K: somebody noted a key cycle, or work that takes one, since the snapshot before
     scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
+    tests: dict[int, PartTest] = field(default_factory=dict)  # session -> what was unplugged for its last scan
+
+    renewed: dict[int, int] = field(default_factory=dict)  # fault -> the column right after its part was replaced
+
+    def mended(self, book: Casebook) -> Bools:
+        """N x K: something was repaired or replaced that the fault is about, or that its module watches. A sensor of
+        speed is proved by a drive alone: that it was replaced mends nothing yet."""
+        found = np.asarray(self.repaired[book.fault_module])
+        for fault, column in self.renewed.items():
+            found[fault, column] |= "speed sensor" not in book.facts[fault].title
+        return found
+
+    def gone_in_tests(self, shape: tuple[int, ...]) -> Bools:
+        """N x K: absences that a part which was unplugged accounts for: they say nothing of now."""
+        found = np.zeros(shape, dtype=bool)
+        for test in self.tests.values():
+            found[test.went, test.column] = True
+        return found
 
     def never_took(self, module: int, column: int) -> bool:
         """Whether a clear was refused by the module and none taken by it, up to a snapshot."""

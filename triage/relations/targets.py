@@ -65,6 +65,11 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     link.feed_losses = feed_losses(book, line, link, tables)
     read_against_codes(book, line, link, tables)
     read_wires(book, link, tables)
+    for place, test in line.tests.items():
+        if test.went:
+            codes = ", ".join(dict.fromkeys(book.code[fault] for fault in test.went))
+            link.findings[place] = [f"with {test.part} unplugged {codes} went: that part or its wires make them",
+                                    *link.findings.get(place, [])]
     for told in link.stories.values():
         for story in told:
             if story.held and story.head >= 0:

@@ -15,6 +15,7 @@ from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeli
 from triage.model.notices import Notice
 from triage.model.parts import names_part, of_part, says_mended, says_unplugged
 from triage.model.session import Event, Session, stamp
+from triage.relations.unplugged import part_test, renewed
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -109,6 +110,7 @@ def _take_events(
     if any(event.at is not None for event in session.events or []):
         times = [session.snapshots[at].at for at in book.order[place]]
         stamps = [stamp(time) for time in times if time is not None]
+    told: list[tuple[Event, list[int]]] = []
     for event in session.events or []:
         modules: slice | list[int] = slice(first, last)
         if event.module is not None:
@@ -119,11 +121,16 @@ def _take_events(
                     "warning", f"event {event.what!r}: no scan of the session holds a module {event.module!r}; the "
                                "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
-        for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
+        told.append((event, event_columns(event, timed, book.phase[place, :columns].tolist())))
+        about = renewed(book, place, event)
+        for column in told[-1][1]:
+            line.renewed.update(dict.fromkeys(about, column))
             if event.what == "cleared":
                 _take_clear(line, event, modules, column)
             _take_event(line, event, modules, column)
             line.cycled[place, column] |= event.what in CYCLES
+    if (test := part_test(book, place, told)) is not None:
+        line.tests[place] = test
 
 
 def _by_name(book: Casebook, first: int, last: int) -> dict[str, list[int]]:
@@ -182,7 +189,10 @@ def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) ->
     ``stamps``: times of the snapshots in seconds, where they and the event have one; ``phase``: their phases.
     """
     columns = len(phase)
-    if event.at is not None and stamps is not None:
+    # Of scans of one day with no time of day nobody knows by that which the event stands before.
+    day = event.at is not None and (event.at.hour, event.at.minute) == (0, 0) and stamps is not None and (
+        stamps.count(stamp(event.at)) > 1)
+    if event.at is not None and stamps is not None and not day:
         moment = stamp(event.at)
         return [at for at, time in enumerate(stamps) if time > moment][:1]
     if event.what == "cleared":

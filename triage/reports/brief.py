@@ -7,6 +7,9 @@ from triage.reports.entries import FULL, Item, View
 from triage.reports.notes import by_safety
 from triage.reports.view import view
 
+#: Faults that are named where nothing is established.
+LEADING = 2
+
 
 def brief(assessment: Assessment) -> str:
     """Five lines, ending in a line feed. No fault of a safety class stands behind a count unless it is set aside."""
@@ -14,7 +17,7 @@ def brief(assessment: Assessment) -> str:
     return "\n".join([
         f"{shown.title}: {shown.complaint or 'no complaint noted'}",
         f"Supply: {shown.supply_briefly or shown.supply}",
-        f"Short list: {_short_list(shown)}",
+        f"Short list: {_short_list(shown) or _leading(assessment)}",
         _count(shown),
         f"Next: {_next(shown)}",
     ]) + "\n"
@@ -24,8 +27,17 @@ def _short_list(shown: View) -> str:
     told = [item for place, item in enumerate(shown.items) if place < FULL or item.safety]
     left = len(shown.items) - len(told)
     words = "; ".join(f"{_name(item)} ({item.judged})" if item.judged else _name(item) for item in told)
-    words = words or "nothing is established"
     return f"{words}; and {left} more" if left else words
+
+
+def _leading(assessment: Assessment) -> str:
+    """What leads where the list is empty: an empty list is no vehicle without a fault."""
+    lines = [line for group in assessment.unsettled for line in group.lines
+             if line.verdict["decibans"] >= 0.0 and not line.record]
+    lines.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
+    told = "; ".join(f"{line.printed} {line.verdict['code']} {line.title} ({line.band})" for line in lines[:LEADING])
+    more = f" and {len(lines) - LEADING} more" if len(lines) > LEADING else ""
+    return f"nothing is established; likelier than not: {told}{more}" if told else "nothing is established"
 
 
 def _name(item: Item) -> str:

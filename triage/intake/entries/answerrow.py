@@ -131,7 +131,8 @@ def _of_the_vehicle(context: Context, row: Row, hit: Spoken) -> bool:
     if any(deed.what == "programmed" and deed.answer == "refused" for deed in phases.events(row.low)):
         # "TCM flash aborted at 64 %"
         return True
-    told = phases.events(row.low) or conditions.find(row.low).drove is False
+    said = conditions.find(row.low)
+    told = phases.events(row.low) or (said.drove is False and not said.ran_minutes)
     return bool(told) and not context.names.find(row.low[: hit.end])
 
 

@@ -9,7 +9,7 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import dates, phases, programming
+from triage.intake.said import dates, phases, programming, tried
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
@@ -149,6 +149,15 @@ def _only_parts(context: Context, row: Row, deed: phases.Deed, parts: Mapping[tu
     return bool(own) and all(place in parts for place in own) and not _goes_on(row, last, places, parts)
 
 
+def put_tried(context: Context, row: Row) -> None:
+    """What was unplugged for the scan that the row tells of: "unplugged the boost sensor, cleared again, 12.9 V"."""
+    for start, end in tried.find(row.low):
+        named = [name[:2] for name in context.names.find(row.low) if start <= name[0] < end]
+        module = context.names.match(row.text[slice(*named[0])]).canonical if len(named) == 1 and part_at(
+            row.low, *named[0]) is None else None
+        record(context, Event(at=clock_of(context, row), what="other", module=module, note=row.text[start:end]))
+
+
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
     """Whether it is the battery that was replaced, by the words of its own part of the line."""
     first, last = _part_of(row, deed)
@@ -224,6 +233,7 @@ def _modules(
              and row.text[name[0] : name[1]] != "pas"
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
+             and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in tried.find(row.low)))
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
@@ -279,4 +289,4 @@ def clock_of(context: Context, row: Row) -> datetime | None:
     return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
-__all__ = ["clock_of", "put", "record"]
+__all__ = ["clock_of", "put", "put_tried", "record"]

@@ -116,6 +116,8 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         context.builder.may_restart = True
     else:
         apply(context, row)
+    if not quiet:
+        happened.put_tried(context, row)
     for deed in deeds:
         happened.put(context, row, deed, stamps)
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):

@@ -299,8 +299,7 @@ class Names:
                     if low[parts[last][2] : parts[last][2] + 1] in ("'", "/") and len(parts[last][0]) == 1:
                         # "L'airbag n'a rien"
                         break
-                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]) or is_rating(
-                            low, *parts[last]):
+                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
                         break
                     last, sure = last + 1, True
                 if size == 1:
@@ -339,9 +338,11 @@ class Names:
 
     def _of_the_next(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
         """Whether sides behind a comma, or words of its kind, are those of the name that follows ("brakes, rear right
-        door", "BSI, calculateur airbag")."""
+        door", "BSI, calculateur airbag"), or of its fuse ("ABS, 10 A")."""
         if "," not in low[parts[at - 1][2] : parts[at][1]]:
             return False
+        if is_rating(low, *parts[at]):
+            return True
         first = at
         while at < len(parts) and (parts[at][0] in SIDES or parts[at][0] in FILLERS or parts[at][0].isdigit()):
             at += 1  # "Tailgate, 10 Headlamp right"

@@ -240,6 +240,14 @@ def _ran_before(low: str) -> bool:
         phase.start <= start and end <= phase.end for start, end in spans(low))
 
 
+#: The engine ran where the vehicle stood, in four languages: a drive would be said.
+_STOOD = lazily(
+    r"(?<![a-z])(?:idl(?:e|ed|ing)|tick(?:ing)?[ -]?over|in the (?:bay|workshop|garage|shop|yard)|on the (?:ramp|lift)|"
+    r"stationary|standing still|parked|not moved|engine (?:was |is |left )?(?:running|run|ran|on)|engine ran|"
+    r"(?:im )?leerlauf|im stand|in der (?:werkstatt|halle)|motor (?:lief|laeuft|lauft|laufend)|(?:au )?ralenti|"
+    r"a l'arret|moteur tournant|(?:al )?ralenti|en el taller|parado|motor en marcha)(?![a-z])")
+
+
 def _run(low: str, found: Conditions) -> None:
     figures = in_figures(low)
     figures = low if figures == low else " ".join(figures.split())
@@ -256,6 +264,8 @@ def _run(low: str, found: Conditions) -> None:
         if speed is not None and found.drove:
             value = float(speed[1])
             found.max_speed_kmh = round(miles_to_km(value), 1) if speed[2] == "mph" else value
+    elif found.ran_minutes and _STOOD.search(low):
+        found.drove = False
 
 
 def _undone(low: str, start: int, end: int) -> bool:

@@ -317,6 +317,8 @@ class Builder:
             value = getattr(said, name)
             if value is not None and getattr(have, name) is None:
                 setattr(have, name, value)
+        # "Idled 10 min", and below it "road test 8 km".
+        have.drove = have.drove or said.drove
         if said.lamps is not None:
             have.lamps = [*(have.lamps or []), *(lamp for lamp in said.lamps if lamp not in (have.lamps or []))]
         have.lists_read += [name for name in said.lists_read if name not in have.lists_read]
