@@ -114,6 +114,7 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         _common_volts(draft)
     if draft.volts is None and len(draft.row_volts) == 1:
         draft.volts = next(iter(draft.row_volts))
+    nominalsupply.set_right(context, draft)
     _own_names(context, draft)
     of_all = draft.of_all or context.unmarked
     for code in [code for module in draft.modules.values() for code in module.codes] if of_all else ():

@@ -238,7 +238,7 @@ def _heads(found: Sequence[Line], entries: Sequence[_Entry]) -> list[int]:
         if entry.name in scan and parted > scan[entry.name]:
             run = _run(entries, gaps, parted)
             above = {name: entries[at] for name, at in scan.items()}
-            head = _head_of(found, gaps[parted], run) if _is_again(found, gaps, parted, above, run) else None
+            head = _head_of(found, gaps[parted]) if _is_again(found, gaps, parted, above, run) else None
             if head is not None:
                 heads.append(head)
                 scan = {other.name: at for at, other in enumerate(entries[parted:place], parted)}
@@ -279,17 +279,17 @@ def _tells_of_scan(low: str) -> bool:
     return bool(phases.events(low) or said.ran_minutes or said.drove or (said.engine and volts.find(low)))
 
 
-def _head_of(found: Sequence[Line], gap: _Gap, run: Mapping[str, _Entry]) -> int | None:
-    """The line that heads such a list: of the words right above it the first that tells of a scan, or the last; the
-    gap where no words stand. None where they tell of modules."""
+def _head_of(found: Sequence[Line], gap: _Gap) -> int | None:
+    """The line that heads such a list: of the words right above it the last that tells of a scan, or the last; the gap
+    where no words stand. None where they tell of modules."""
     if not gap.words:
         return gap.blank
     nearest = gap.words[-1:]
     for at in reversed(gap.words[:-1]):
-        if at + 1 != nearest[0]:
+        if at + 1 != nearest[-1]:
             break
-        nearest.insert(0, at)
-    head = next((at for at in nearest if _tells_of_scan(found[at].low) or volts.find(found[at].low)), nearest[-1])
+        nearest.append(at)
+    head = next((at for at in nearest if _tells_of_scan(found[at].low) or volts.find(found[at].low)), nearest[0])
     return None if spoken(found[head].low) or role_of(found[head].low.strip(" :")) is not None else head
 
 
