@@ -13,16 +13,18 @@ LIST = "\nECM: P0562\nABS: none\n"
 
 
 @pytest.mark.parametrize("line", [
-    "8.15 before:", "03.04.26 8.15 before: batt", "9.00 after run", "16.30 Uhr nach dem Löschen", "8.15 avant effacement",
+    "8.15 before:", "03.04.26 8.15 before: batt", "9.00 after run", "16.30 Uhr nach dem Löschen",
+    "8.15 avant effacement",
     "16.30 después de borrar", "12.45 before clear",
 ])
 def test_a_time_at_the_head_of_a_line_is_no_supply(line: str) -> None:
     (scan,) = read_text(line + LIST, load()).snapshots
-    assert scan.volts is None and scan.lowest_volts is None
+    assert (scan.volts, scan.lowest_volts) == (None, None)
 
 
 @pytest.mark.parametrize(("line", "told"), [
-    ("8.15 before: batt 11,8", [11.8]), ("03/04/26 8.15 before: batt 11,8", [11.8]), ("16.30 after clear: 12.6 v", [12.6]),
+    ("8.15 before: batt 11,8", [11.8]), ("03/04/26 8.15 before: batt 11,8", [11.8]),
+    ("16.30 after clear: 12.6 v", [12.6]),
     # With a unit, a comma or one decimal it is a voltage, and so it is in a column of its own.
     ("12.45 v before clear", [12.45]), ("12.6 after clear", [12.6]),
     ("after clear 12.45", [12.45]),
@@ -34,7 +36,8 @@ def test_what_is_read_beside_it(line: str, told: list[float]) -> None:
 def test_a_supply_below_its_own_lowest_is_told() -> None:
     reading = read_text("before clear 8.2 V, lowest 11.8 V" + LIST, load())
     assert (reading.snapshots[0].volts, reading.snapshots[0].lowest_volts) == (None, None)
-    assert any("8.2 V can't be the supply of a scan whose lowest was 11.8 V" in each.message for each in reading.notices)
+    assert any("8.2 V can't be the supply of a scan whose lowest was 11.8 V" in each.message for each in
+               reading.notices)
     sound = read_text("before clear 11.8 V, lowest 8.2 V" + LIST, load())
     assert (sound.snapshots[0].volts, sound.snapshots[0].lowest_volts) == (11.8, 8.2)
 

@@ -43,11 +43,13 @@ def test_the_same_list_once_more_under_words_for_a_run() -> None:
     text = ("As found 10.6 V\nABS: C0044 stored\nECM: P0562\n\nAfter clear 12.4 V\nABS: C0044 stored\nECM: none\n"
             "Engine on 14.2 V 10 min\nABS: C0044 stored\nECM: none\n")
     assert scans(text) == ["before-clear 10.6 V | ABS: C0044 stored; ECM: P0562",
-                           "after-clear 12.4 V | ABS: C0044 stored; ECM: clean", "14.2 V | ABS: C0044 stored; ECM: clean"]
+                           "after-clear 12.4 V | ABS: C0044 stored; ECM: clean",
+                           "14.2 V | ABS: C0044 stored; ECM: clean"]
 
 
 def test_scans_of_one_line_each() -> None:
-    text = ("Before clear 9.6 V: ECM P0335 stored; TCM U0100; ABS U0100\ncharger on, 13.1 V, cleared: ECM -; TCM -; ABS -\n"
+    text = ("Before clear 9.6 V: ECM P0335 stored; TCM U0100; ABS U0100\n"
+            "charger on, 13.1 V, cleared: ECM -; TCM -; ABS -\n"
             "Cold start, 14.2 V: ECM -; TCM -; ABS -\nCooled 30 minutes, 14.1 V: ECM P0335 stored; TCM -; ABS -\n")
     assert scans(text) == [
         "before-clear 9.6 V | ECM: P0335 stored; TCM: U0100; ABS: U0100",

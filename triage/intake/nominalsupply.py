@@ -59,8 +59,8 @@ def set_right(context: Context, draft: SnapshotDraft) -> None:
     if volts is None or lowest is None or lowest - volts <= _ROUNDED:
         return
     context.builder.notice(
-        "warning", f"{volts:g} V can't be the supply of a scan whose lowest was {lowest:g} V: neither is used; write the "
-        f'supply as "battery 12.4 V, lowest 11.8 V"', *_spot(context, volts))
+        "warning", f"{volts:g} V can't be the supply of a scan whose lowest was {lowest:g} V: neither is used; "
+        f'write the supply as "battery 12.4 V, lowest 11.8 V"', *_spot(context, volts))
     draft.volts = draft.lowest = None
 
 

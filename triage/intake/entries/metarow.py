@@ -271,13 +271,14 @@ def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
     each other tell it."""
     found = dates.find(row.text, context.order) if has_digit(row.low) else []
     for stamp in found:
-        if stamp.value is not None and not context.asked_order and dates.find(row.text[stamp.start : stamp.end])[0].value is None:
+        alone = dates.find(row.text[stamp.start : stamp.end])
+        if stamp.value is not None and not context.asked_order and alone and alone[0].value is None:
             context.asked_order = True
             if dates.is_guess(other.low for other in context.rows):
                 context.builder.notice(
-                    "note", f"{row.text[stamp.start : stamp.end]}: taken as {stamp.value.date()}, since the dates then lie "
-                    "within one month; write the date as 2025-03-31 if it is not", row.line, row.start + stamp.start,
-                    row.start + stamp.end)
+                    "note", f"{row.text[stamp.start : stamp.end]}: taken as {stamp.value.date()}, since the dates then "
+                    "lie within one month; write the date as 2025-03-31 if it is not", row.line,
+                    row.start + stamp.start, row.start + stamp.end)
         if stamp.value is None and not context.asked_order:
             context.asked_order = True
             context.builder.notice(

@@ -30,7 +30,8 @@ from triage.intake.tidying.scanlead import is_lead
 _CODE = lazily(r"(?<![a-z0-9])(?:[pcbu][0-9a-f]{4}(?![0-9a-f])|spn ?[0-9]{1,6})")
 #: The name of a module, and the codes or the answer behind it.
 _ENTRY = lazily(
-    r"[\s|>*-]*([a-z][a-z0-9 /_.()-]{0,38}?)\s*(?:[:=|\t]|\s{2,}|\s-+(?=[\s;,]|$)|\s(?=(?:[pcbu][0-9a-f]{4}|spn ?[0-9]|ok|none|nil|"
+    r"[\s|>*-]*([a-z][a-z0-9 /_.()-]{0,38}?)\s*(?:[:=|\t]|\s{2,}|\s-+(?=[\s;,]|$)|"
+    r"\s(?=(?:[pcbu][0-9a-f]{4}|spn ?[0-9]|ok|none|nil|"
     r"nothing|clean|clear|silent|dead|no|not|all|still|kein|keine|nichts|aucun|rien|pas|sin|ningun|nada)(?![a-z]))|$)"
 )
 _DASHES = lazily(r"[\s:=-]*-[\s-]*")
@@ -38,8 +39,8 @@ _DASHES = lazily(r"[\s:=-]*-[\s-]*")
 _PARTS = lazily(r"\s*[;|]\s+|,\s+")
 _LED = lazily(r"\s?:\s+|\s(?:-{1,2}|\u2013|\u2014)\s+")
 #: That a module answers at all says nothing of its codes.
-_ANSWERS = lazily(r"[\s:=-]*(?:ok(?:ay)?|i\.? ?o\.?|answer\w*|respond\w*|present|online|connected|communicat\w*|reached|alive)"
-                  r"[\s.]*")
+_ANSWERS = lazily(r"[\s:=-]*(?:ok(?:ay)?|i\.? ?o\.?|answer\w*|respond\w*|present|online|connected|communicat\w*|"
+                  r"reached|alive)[\s.]*")
 #: Words of a list that stands beside others of the same scan.
 _KINDS = lazily(
     r"(?<![a-z])(?:modes?|services?|memor(?:y|ies|ia)|memoire|\w*speicher|readiness|monitors?|freeze|details?|overview|"
@@ -82,9 +83,9 @@ def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]
 
 
 def _head(line: Line, number: int) -> list[Line]:
-    """What heads a scan, above the words that tell of it, or before them where they tell its supply."""
+    """What heads a scan, above the words that tell of it, or before them where they tell its one supply."""
     text = f"Scan {number}:"
-    if volts.find(line.low) and line.text[:1].strip():
+    if len(volts.find(line.low)) == 1 and line.text[:1].strip():
         return [reworded(line, 0, 1, f"{text} {line.text[0]}")]
     return [line_of(line.number, line.raw, text, (0,) * len(text), line.own), line]
 
@@ -270,7 +271,8 @@ def _is_again(found: Sequence[Line], gaps: Sequence[_Gap], start: int, above: Ma
 
 def _is_of_kind(low: str) -> bool:
     """Whether words head a list of one kind, which may be of the same scan as the one above: "Pending:"."""
-    return _KINDS.search(low) is not None or bool(states.in_text(low)) or (low.rstrip()[-1:] == ":" and bool(spoken(low)))
+    answers = low.rstrip()[-1:] == ":" and bool(spoken(low))
+    return answers or _KINDS.search(low) is not None or bool(states.in_text(low))
 
 
 def _tells_of_scan(low: str) -> bool:
