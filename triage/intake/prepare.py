@@ -133,9 +133,11 @@ from triage.intake.tidying import (
     scancommas,
     scanlead,
     scannames,
+    screenbars,
     sectionnumbers,
     sectionrows,
     senderkeys,
+    senders,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -163,6 +165,7 @@ from triage.intake.tidying import (
     unitlists,
     unreadcodes,
     workremarks,
+    wrappedcells,
     wraps,
     xmlkeys,
     zerocounts,
@@ -178,7 +181,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
+    found = senders.left_out(threads.told(found, names.listed, names.find), names.likely, names.find)
+    found = questions.answered(found, names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
@@ -242,10 +246,11 @@ def _scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line],
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
-    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
+    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
+    whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
+    cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
     marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))
