@@ -224,6 +224,7 @@ def _modules(
              and row.text[name[0] : name[1]] != "pas"
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
+             and not (deed.what == "cleared" and name[1] <= deed.start and _says_battery(row.low[name[0] : name[1]]))
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"

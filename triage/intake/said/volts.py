@@ -36,6 +36,7 @@ from triage.intake.words.volt_words import (
     NEVER_BELOW,
     NOMINAL_AFTER,
     NOMINAL_BEFORE,
+    NOMINAL_STATE,
     NOMINAL_THEN,
     OTHER,
     OTHER_AFTER,
@@ -329,6 +330,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
         if (
             DEVICE_AFTER.match(low, end)
             or NOMINAL_THEN.match(low, end)
+            or NOMINAL_STATE.match(low, end)
             or RATED.match(low, end)
             or RATED_BEFORE.search(low[max(0, start - 24) : start])
             or (not label and VEHICLE.search(sentence) is not None)
