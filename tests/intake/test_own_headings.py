@@ -15,7 +15,8 @@ AGAIN = "\nECM: P0118\nABS: none\n"
 
 
 @pytest.mark.parametrize(("head", "supply", "outside"), [
-    ("Battery charged 12.7 V, cleared what answers", 12.7, None), ("13.0 V charger on, cleared, key on", 13.0, "charger"),
+    ("Battery charged 12.7 V, cleared what answers", 12.7, None),
+    ("13.0 V charger on, cleared, key on", 13.0, "charger"),
     ("10:40 stabilised supply 13.5 V, cleared", 13.5, "charger"),
     ("12V charged, 12.8 V, charger off, cleared", 12.8, "none"), ("12 V battery charged, 12.7 V, cleared", 12.7, None),
     ("Batterie geladen, Ladegerät ab, 12,7 V, alles gelöscht", 12.7, "none"),
@@ -35,7 +36,8 @@ def test_the_battery_beside_a_clear_is_not_what_was_cleared() -> None:
 
 
 @pytest.mark.parametrize("low", ["12 v charged on the bench, 12.7 v", "12v flat again, 12.7 v", "12 v geladen, 12,7 v",
-                                 "12 v system charged, 12.7 v", "batterie 12 v chargee, 12,7 v", "12 v cargada, 12,7 v"])
+                                 "12 v system charged, 12.7 v", "batterie 12 v chargee, 12,7 v",
+                                 "12 v cargada, 12,7 v"])
 def test_a_round_voltage_before_what_was_done_is_nominal(low: str) -> None:
     assert [(volt.value, volt.of == "nominal") for volt in volts.find(low)] == [(12.0, True), (12.7, False)]
 
@@ -64,9 +66,19 @@ def test_all_other_modules_clear_is_an_answer() -> None:
     "Break, les essuie-glaces ne font rien", "Key on, standing in the bay",
 ])
 def test_what_the_vehicle_does_is_no_answer_of_a_module(story: str) -> None:
-    assert scans(f"{story}\nbefore clear 10.1 V\nECM P0562\nABS none\n") == ["before-clear 10.1 V | ECM: P0562; ABS: clean"]
+    found = scans(f"{story}\nbefore clear 10.1 V\nECM P0562\nABS none\n")
+    assert found == ["before-clear 10.1 V | ECM: P0562; ABS: clean"]
 
 
 @pytest.mark.parametrize(("line", "held"), [("Wipers: nothing", "clean"), ("Wipers dead as a doornail", "silent")])
 def test_what_a_module_answers_is_one(line: str, held: str) -> None:
     assert scans(f"before clear 10.1 V\nECM P0562\n{line}\n") == [f"before-clear 10.1 V | ECM: P0562; Wipers: {held}"]
+
+
+@pytest.mark.parametrize(("head", "drove"), [
+    ("AFTER DRIVE 8 km (14.3 V)", True), ("after the drive, 14.3 V", True), ("after driving 14.3 V", True),
+    ("after 10 min at idle, 14.3 V", None), ("after run 14.3 V", None),
+])
+def test_a_scan_behind_a_drive_was_driven(head: str, drove: bool | None) -> None:
+    (scan,) = read_text(f"{head}\nECM P0562\nABS none\n", load()).snapshots
+    assert (scan.phase, scan.drove) == ("after-run", drove)

@@ -61,8 +61,8 @@ _TRIED_SO = lazily(
 _SOMEBODY = lazily(r"(?:the |our )?(?:customer|owner|driver|client|boss|colleague|office|parts desk)\W*")
 #: What a part does, of which nobody tells codes.
 _DOES = lazily(
-    r"(?<![a-z])(?:do|does|did|doing|is doing|macht|machen|tut|tun|fait|font|faisait|hace|hacen|hacia) (?:absolutely |ab?solut |"
-    r"gar |uberhaupt |absolument )?$"
+    r"(?<![a-z])(?:do|does|did|doing|is doing|macht|machen|tut|tun|fait|font|faisait|hace|hacen|hacia) "
+    r"(?:absolutely |absolut |gar |uberhaupt |absolument )?$"
 )
 #: The whole vehicle is, behind a mark of its own: no name stands before it.
 _AS_DEAD = lazily(r"dead (?:as|every|after|overnight|this|again)(?![a-z])")

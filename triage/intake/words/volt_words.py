@@ -138,8 +138,9 @@ NOMINAL_THEN = lazily(
 )
 #: "12 V charged, 12.7 V", "12 V flat again": which battery it is, before what was done to it or how it was.
 NOMINAL_STATE = lazily(
-    r"[ -]{0,3}(?:(?:supply|system|side|net|bordnetz|battery|batt|batterie|bateria)[ ])?(?:(?:is|was|has|had|been|now|just|"
-    r"fully|over ?night|again|then|wieder|voll|ganz|war|ist|wurde|completely|a ete|est|etait|estaba|esta|ha sido)[ ]){0,3}"
+    r"[ -]{0,3}(?:(?:supply|system|side|net|bordnetz|battery|batt|batterie|bateria)[ ])?"
+    r"(?:(?:is|was|has|had|been|now|just|fully|over ?night|again|then|wieder|voll|ganz|war|ist|wurde|completely|a ete|"
+    r"est|etait|estaba|esta|ha sido)[ ]){0,3}"
     r"(?:re-?)?(?:charged|flat|dead|drained|discharged|geladen|aufgeladen|nachgeladen|leer|entladen|chargee?|rechargee?|"
     r"dechargee?|a plat|cargad[oa]|recargad[oa]|descargad[oa]|agotad[oa])(?![a-z])"
 )
