@@ -75,3 +75,10 @@ def test_it_is_told_and_its_phase_is_not_that_of_an_earlier_clear() -> None:
     session, _ = gather("van", [Part("notes", reading.snapshots, reading.vehicle, reading.events)])
     assert [scan.phase for scan in session.snapshots] == ["before-clear", "after-clear", "after-run", "after-run"]
     assert any("taken for another scan" in notice.message and notice.line == 4 for notice in reading.notices)
+
+
+@pytest.mark.parametrize(("words", "count"), [("pushed fuse 14 home", 2), ("Stecker gesteckt", 2), ("", 1)])
+def test_one_module_that_answers_after_something_was_done(words: str, count: int) -> None:
+    found = scans(f"before clear 10.9 V\nABS no reply\nECM P0335\nEPS none\n{words}\nABS C0035\n")
+    assert len(found) == count
+    assert ("ABS: silent" in found[0]) is (count == 2)

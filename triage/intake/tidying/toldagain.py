@@ -261,11 +261,13 @@ def _is_again(found: Sequence[Line], gaps: Sequence[_Gap], start: int, above: Ma
               run: Mapping[str, _Entry]) -> bool:
     """Whether a list tells of the modules above it once more, in another scan."""
     shared, least = above.keys() & run.keys(), min(len(above), len(run))
-    if least < 2 or 2 * len(shared) < least:
-        return False
     lows = [found[at].low for at in gaps[start].words]
-    if any(_is_of_kind(low) for low in lows):
+    if 2 * len(shared) < least or any(_is_of_kind(low) for low in lows):
         return False
+    if least < 2:
+        # Of one module alone: one that was silent answers, or the other way round.
+        name = next(iter(shared))
+        return bool(lows) and run[name].denies(above[name]) and "silent" in (run[name].answer, above[name].answer)
     return any(run[name].denies(above[name]) for name in shared) or any(map(_tells_of_scan, lows))
 
 
