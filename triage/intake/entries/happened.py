@@ -178,8 +178,10 @@ def record(context: Context, event: Event) -> None:
         return
     builder.events.append(event)
     if _clears_all(event):
-        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
-            builder.snapshot.phase = "before-clear"
+        # In the heading of the second scan it tells where the first stands as well.
+        first, only = builder.snapshots[0], len(builder.snapshots) - builder.snapshot.empty == 1
+        if only and first.phase is None and not first.empty:
+            first.phase = "before-clear"
         builder.next_phase = "after-clear"
 
 
