@@ -82,3 +82,9 @@ def test_one_module_that_answers_after_something_was_done(words: str, count: int
     found = scans(f"before clear 10.9 V\nABS no reply\nECM P0335\nEPS none\n{words}\nABS C0035\n")
     assert len(found) == count
     assert ("ABS: silent" in found[0]) is (count == 2)
+
+
+def test_a_key_that_names_each_module_is_no_module_told_again() -> None:
+    text = ("Voltage=9.9 V\n\nUnit=ABS brakes\nRemark=nothing stored\n\nUnit=Radio\nRemark=does not answer\n\n"
+            "Unit=BCM body\nRemark=nothing stored\n")
+    assert len(scans(text)) == 1

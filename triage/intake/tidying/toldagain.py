@@ -265,9 +265,10 @@ def _is_again(found: Sequence[Line], gaps: Sequence[_Gap], start: int, above: Ma
     if 2 * len(shared) < least or any(_is_of_kind(low) for low in lows):
         return False
     if least < 2:
-        # Of one module alone: one that was silent answers, or the other way round.
+        # Of one module alone, below a list of several: one that was silent answers, or the other way round. A key that
+        # names each module ("Unit=") stands above all alone.
         name = next(iter(shared))
-        return bool(lows) and run[name].denies(above[name]) and "silent" in (run[name].answer, above[name].answer)
+        return bool(lows) and len(above) > 1 and run[name].denies(above[name]) and "silent" in (run[name].answer, above[name].answer)
     return any(run[name].denies(above[name]) for name in shared) or any(map(_tells_of_scan, lows))
 
 
