@@ -268,7 +268,8 @@ def _is_again(found: Sequence[Line], gaps: Sequence[_Gap], start: int, above: Ma
         # Of one module alone, below a list of several: one that was silent answers, or the other way round. A key that
         # names each module ("Unit=") stands above all alone.
         name = next(iter(shared))
-        return bool(lows) and len(above) > 1 and run[name].denies(above[name]) and "silent" in (run[name].answer, above[name].answer)
+        told, before = run[name], above[name]
+        return bool(lows) and len(above) > 1 and told.denies(before) and "silent" in (told.answer, before.answer)
     return any(run[name].denies(above[name]) for name in shared) or any(map(_tells_of_scan, lows))
 
 
