@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from triage.intake.gather import Part, gather
+from triage.intake.read import read_text
 from triage.model.session import Event
 from triage.model.snapshot import CodeEntry, ModuleScan, Snapshot
 
@@ -37,3 +39,28 @@ def test_a_phase_that_no_text_says(parts: list[Part], phases: list[str]) -> None
     assert [snapshot.phase for snapshot in session.snapshots] == phases
     assert all("does not say its phase" in notice.message for notice in notices)
     assert len(notices) == len(parts)
+
+
+@pytest.mark.parametrize("words", ["rescan 12.6 V", "second reading 12.6 V", "Re-read, 12.6 V", "Scan again 12.6 V"])
+def test_read_once_more_is_no_clear(words: str) -> None:
+    """A clear that nobody tells of is asked for, and not taken from the word for another scan."""
+    reading = read_text(f"before clear, 10.6 V\nECM: P0118\nABS: C0031\nSRS: B0001\n{words}\nECM: P0118\nABS: none\n"
+                        "SRS: B0001\n", load())
+    assert [(scan.phase, scan.volts) for scan in reading.snapshots] == [("before-clear", 10.6), (None, 12.6)]
+    session, _ = gather("van", [Part("notes", reading.snapshots)])
+    assert session.snapshots[1].phase == "before-clear"
+
+
+@pytest.mark.parametrize(("words", "phase"), [
+    ("rescan before clearing 12.6 V", "before-clear"), ("cleared, rescan 12.6 V", "after-clear"),
+    ("rescan after clear 12.6 V", "after-clear"), ("codes cleared, re-read", "after-clear"),
+])
+def test_what_stands_beside_it_tells(words: str, phase: str) -> None:
+    reading = read_text(f"as found\nECM: P0118\nABS: C0031\n\n{words}\nECM: P0118\nABS: none\n", load())
+    assert reading.snapshots[-1].phase == phase
+
+
+def test_codes_that_went_without_a_clear_are_asked_about() -> None:
+    _, notices = gather("van", [part("a", 6), part("b", 2)])
+    assert [notice.severity for notice in notices] == ["note", "warning"]
+    assert "were the codes cleared before it?" in notices[1].message

@@ -82,7 +82,7 @@ antes del borrado | antes: | antes de la reparación | pre-erase
 """,
     "after-clear": """
 after clear | Post-clear scan | After clearing | after clearing codes | rescan after clear | after erase | post clear
-after: | after | codes cleared, now: | re-scan | cleared and rescanned | after I cleared it | after clearing the lot
+after: | after | codes cleared, now: | cleared and rescanned | after I cleared it | after clearing the lot
 nach dem Löschen | Nach Löschen | nachher: | nach Fehlerlöschung | après effacement | après : | après avoir effacé
 después de borrar | tras el borrado | después: | post-erase | once cleared | after a clear | straight after clearing
 """,

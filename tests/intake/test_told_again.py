@@ -43,11 +43,13 @@ def test_the_same_list_once_more_under_words_for_a_run() -> None:
     text = ("As found 10.6 V\nABS: C0044 stored\nECM: P0562\n\nAfter clear 12.4 V\nABS: C0044 stored\nECM: none\n"
             "Engine on 14.2 V 10 min\nABS: C0044 stored\nECM: none\n")
     assert scans(text) == ["before-clear 10.6 V | ABS: C0044 stored; ECM: P0562",
-                           "after-clear 12.4 V | ABS: C0044 stored; ECM: clean", "14.2 V | ABS: C0044 stored; ECM: clean"]
+                           "after-clear 12.4 V | ABS: C0044 stored; ECM: clean",
+                           "14.2 V | ABS: C0044 stored; ECM: clean"]
 
 
 def test_scans_of_one_line_each() -> None:
-    text = ("Before clear 9.6 V: ECM P0335 stored; TCM U0100; ABS U0100\ncharger on, 13.1 V, cleared: ECM -; TCM -; ABS -\n"
+    text = ("Before clear 9.6 V: ECM P0335 stored; TCM U0100; ABS U0100\n"
+            "charger on, 13.1 V, cleared: ECM -; TCM -; ABS -\n"
             "Cold start, 14.2 V: ECM -; TCM -; ABS -\nCooled 30 minutes, 14.1 V: ECM P0335 stored; TCM -; ABS -\n")
     assert scans(text) == [
         "before-clear 9.6 V | ECM: P0335 stored; TCM: U0100; ABS: U0100",
@@ -73,3 +75,16 @@ def test_it_is_told_and_its_phase_is_not_that_of_an_earlier_clear() -> None:
     session, _ = gather("van", [Part("notes", reading.snapshots, reading.vehicle, reading.events)])
     assert [scan.phase for scan in session.snapshots] == ["before-clear", "after-clear", "after-run", "after-run"]
     assert any("taken for another scan" in notice.message and notice.line == 4 for notice in reading.notices)
+
+
+@pytest.mark.parametrize(("words", "count"), [("pushed fuse 14 home", 2), ("Stecker gesteckt", 2), ("", 1)])
+def test_one_module_that_answers_after_something_was_done(words: str, count: int) -> None:
+    found = scans(f"before clear 10.9 V\nABS no reply\nECM P0335\nEPS none\n{words}\nABS C0035\n")
+    assert len(found) == count
+    assert ("ABS: silent" in found[0]) is (count == 2)
+
+
+def test_a_key_that_names_each_module_is_no_module_told_again() -> None:
+    text = ("Voltage=9.9 V\n\nUnit=ABS brakes\nRemark=nothing stored\n\nUnit=Radio\nRemark=does not answer\n\n"
+            "Unit=BCM body\nRemark=nothing stored\n")
+    assert len(scans(text)) == 1

@@ -43,6 +43,21 @@ def test_nothing_is_connected_on_the_road_or_once_it_was_taken_off(
     assert charging["state"] == state
 
 
+@pytest.mark.parametrize(("outside", "events", "state"), [
+    (["donor vehicle", "none"], [], "proven"), (["donor vehicle", "none"], ["outside supply on"], "proven"),
+    # Connected again, nobody said that it was taken off, or the flat vehicle was started by nobody knows what.
+    (["donor vehicle", "none"], ["outside supply on", "outside supply on"], "not tested"),
+    (["none", "donor vehicle"], [], "not tested"), (["none", "none"], [], "not tested")])
+def test_what_an_earlier_scan_had_connected_was_taken_off(outside: list[str], events: list[Any], state: str) -> None:
+    """"Donor connected", "donor off", "ran 8 min, 14.2 V": the last is the vehicle's own charging."""
+    shots = [snapshot(phase, scan("engine control"), **FLAT | {"outside_supply": kind})
+             for phase, kind in zip(("before-clear", "after-clear"), outside, strict=True)]
+    made = job(*shots, snapshot("after-run", scan("engine control"), volts=14.2, ran_minutes=8))
+    made = made.model_copy(update={"events": [Event(what=what) for what in events]})
+    charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+    assert charging["state"] == state
+
+
 @pytest.mark.parametrize(("shots", "state"), [
     # Below what commanded charging goes down to (12.2 V), or with no more than the battery had standing.
     ([("off", 12.7), ("running", 12.1)], "failed"), ([("off", 12.6), ("running", 12.6)], "failed"),

@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from triage.model.notices import Notice
-from triage.model.session import Session
+from triage.model.session import Session, day_and_clock
 
 if TYPE_CHECKING:
     from triage.intake.read import Reading
@@ -110,7 +110,7 @@ def snapshot_words(snapshot: Snapshot) -> str:
     """One line on a snapshot as it was understood."""
     parts = [(snapshot.phase or "phase not said").replace("-", " ")]
     if snapshot.at:
-        parts.append(snapshot.at.isoformat(sep=" ", timespec="minutes"))
+        parts.append(day_and_clock(snapshot.at))
     parts.append(f"{snapshot.volts:g} V" if snapshot.volts is not None else "supply not said")
     if snapshot.lowest_volts is not None:
         parts.append(f"lowest {snapshot.lowest_volts:g} V")

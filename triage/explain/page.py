@@ -9,7 +9,7 @@ from triage.explain.heard import AREAS
 from triage.explain.supply_checks import OVER, path_of_reason, supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Mark, Sight
 from triage.model.casebook import Casebook
-from triage.model.session import Session
+from triage.model.session import Session, day_and_clock
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import Verdict
 
@@ -24,7 +24,7 @@ def columns(session: Session, book: Casebook) -> list[Column]:
         answered = [scan for scan in snapshot.modules if scan.responds is not False or scan.codes]
         heads.append(Column(
             name=f"{number} {(snapshot.phase or 'phase not said').replace('-', ' ')}",
-            at=snapshot.at.isoformat(sep=" ", timespec="minutes") if snapshot.at else None,
+            at=day_and_clock(snapshot.at) if snapshot.at else None,
             volts=snapshot.volts, lowest_volts=snapshot.lowest_volts, engine=snapshot.engine,
             outside_supply=snapshot.outside_supply, minutes=snapshot.ran_minutes, modules=len(answered),
             silent=len(snapshot.modules) - len(answered), codes=sum(len(scan.codes) for scan in answered),

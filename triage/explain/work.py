@@ -18,7 +18,7 @@ from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.crash import crash_record
 from triage.model.parts import of_part, says_unplugged
-from triage.model.session import Event, Session, printed_names, stamp
+from triage.model.session import Event, Session, has_clock, printed_names, stamp
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -237,7 +237,7 @@ def _same_occasion(event: Event, at: datetime | None) -> bool:
     """Whether an event may be of the same hours as a scan: the battery of another day tells nothing of it."""
     if event.at is None or at is None:
         return True
-    if (event.at.hour, event.at.minute) == (0, 0):
+    if not has_clock(event.at):
         return event.at.date() == at.date()
     return abs(stamp(event.at) - stamp(at)) <= OCCASION_S
 

@@ -8,9 +8,11 @@ from typing import Any
 from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts
 from triage.intake.plain.characters import Line
+from triage.intake.said import fleet
+from triage.intake.said.answers import spoken
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
-from triage.model.notices import TWO_NUMBERS
+from triage.model.notices import SEVERAL_VEHICLES, TWO_NUMBERS
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Reading, SinceClear, Snapshot
 
@@ -114,6 +116,7 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         _common_volts(draft)
     if draft.volts is None and len(draft.row_volts) == 1:
         draft.volts = next(iter(draft.row_volts))
+    nominalsupply.set_right(context, draft)
     _own_names(context, draft)
     of_all = draft.of_all or context.unmarked
     for code in [code for module in draft.modules.values() for code in module.codes] if of_all else ():
@@ -338,6 +341,11 @@ def _check_totals(context: Context) -> None:
 def vehicle(context: Context) -> Vehicle | None:
     """What was said of the vehicle, or None."""
     values = context.builder.vehicle | context.facts.values
+    told = [at for at, row in enumerate(context.rows) if not row.blank and (row.finds.codes or spoken(row.low))]
+    if several := fleet.named([row.low for row in context.rows], told):
+        context.builder.notice(
+            "warning", f"{len(several)} {SEVERAL_VEHICLES} ({', '.join(several)}): a list of one is no evidence on "
+            "another; give them one at a time, each with its own scans")
     if len(context.facts.vins) > 1:
         context.builder.notice(
             "warning",

@@ -64,8 +64,11 @@ def _phases(snapshots: list[Snapshot], parts: list[Part], notices: list[Notice])
             named = _phase_of_name(part.source)
             guess = Guess(named, "from the name of the file") if named else guess_phase(
                 [*result, *_events_before(parts, place, result)], snapshot)
-            notices.append(Notice("note", f"snapshot {place + 1} does not say its phase: taken as {guess.phase}, "
-                                          f"{guess.why}; give --phase to settle it", part.source))
+            # Codes that went are a sign of a clear, and no word of one: what it credits is asked for.
+            asked = guess.why.startswith("no clear is recorded, but")
+            notices.append(Notice("warning" if asked else "note", (
+                f"snapshot {place + 1} does not say its phase: taken as {guess.phase}, {guess.why}; "
+                + ("were the codes cleared before it? " if asked else "") + "give --phase to settle it"), part.source))
             snapshot = snapshot.model_copy(update={"phase": guess.phase})
         result.append(snapshot)
     return result

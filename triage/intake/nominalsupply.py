@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from triage.intake.plain.characters import Line
+from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
 
+#: Two readings of one supply differ by less than this, V: the project's own choice.
+_ROUNDED = 0.2
 #: What a 12 V battery at rest and one being charged show, V: common practice.
 _FULL, _MOST_OF_12 = 12.0, 15.5
 
@@ -50,6 +53,17 @@ def judge(context: Context) -> None:
             module.volts = None if module.volts in bad else module.volts
 
 
+def set_right(context: Context, draft: SnapshotDraft) -> None:
+    """A supply below its own lowest: which of the two is none nobody can tell, and neither is used."""
+    volts, lowest = draft.volts, draft.lowest
+    if volts is None or lowest is None or lowest - volts <= _ROUNDED:
+        return
+    context.builder.notice(
+        "warning", f"{volts:g} V can't be the supply of a scan whose lowest was {lowest:g} V: neither is used; "
+        f'write the supply as "battery 12.4 V, lowest 11.8 V"', *_spot(context, volts))
+    draft.volts = draft.lowest = None
+
+
 def _doubt_24(context: Context) -> None:
     """A warning where every supply read is of a 12 V battery that is not even flat: a support of 24 V would be named
     for a vehicle that it breaks."""
@@ -71,4 +85,4 @@ def _spot(context: Context, value: float) -> tuple[Line | None, int, int]:
     return None, 0, 0
 
 
-__all__ = ["judge"]
+__all__ = ["judge", "set_right"]

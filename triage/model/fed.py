@@ -8,14 +8,17 @@ from triage.model.snapshot import Snapshot
 
 def alone(session: Session, snapshot: Snapshot) -> bool:
     """Whether nothing fed the vehicle: as the scan says, or where it says nothing because the vehicle was driven, or
-    because what was connected had been taken off by the scan before and nobody tells of another."""
+    because what was connected had been taken off by the scan before, as that or an event says, and nobody tells of
+    another."""
     if snapshot.outside_supply not in (None, "unknown"):
         return snapshot.outside_supply == "none"
     told = [event.what for event in session.events or () if event.what.startswith("outside supply")]
     shots = in_order(session)
     at = next(place for place, shot in enumerate(shots) if shot is snapshot)
     known = [shot.outside_supply for shot in shots[:at] if shot.outside_supply not in (None, "unknown")]
-    return bool(snapshot.drove) or (known[-1:] == ["none"] and told[-1:] == ["outside supply off"])
+    # What a scan further above had connected is what the last had taken off; it may be told as an event as well.
+    off = told[-1:] == ["outside supply off"] or (set(known) > {"none"} and told.count("outside supply on") < 2)
+    return bool(snapshot.drove) or (known[-1:] == ["none"] and off)
 
 
 def in_order(session: Session) -> list[Snapshot]:

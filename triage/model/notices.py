@@ -10,6 +10,8 @@ Severity = Literal["note", "warning"]
 
 #: How the notices go on that may tell of two vehicles taken for one: nothing is concluded before that is sorted.
 TWO_NUMBERS, TWO_VEHICLES = "vehicle identification numbers in one text", "two vehicles in one session"
+#: And how one goes on that surely does: the lists are no evidence on each other, and none is weighed.
+SEVERAL_VEHICLES = "vehicles in one text"
 
 
 class NoticeJson(TypedDict):
@@ -55,7 +57,7 @@ class Notice(NamedTuple):
     @property
     def of_two_vehicles(self) -> bool:
         """Whether it tells that the scans may be of two vehicles."""
-        return TWO_NUMBERS in self.message or TWO_VEHICLES in self.message
+        return TWO_NUMBERS in self.message or TWO_VEHICLES in self.message or SEVERAL_VEHICLES in self.message
 
     def show(self, width: int = 110) -> str:
         """Two or three lines for a person: place and message, the line, a mark below the span.

@@ -57,6 +57,20 @@ def stamp(at: datetime) -> float:
     return (at if at.tzinfo else at.replace(tzinfo=UTC)).timestamp()
 
 
+def has_clock(at: datetime) -> bool:
+    """Whether a time tells more than its day: a date alone is kept as its midnight."""
+    return (at.hour, at.minute, at.second) != (0, 0, 0)
+
+
+def day_and_clock(at: datetime) -> str:
+    """A time to the minute, or its day where no more of it is known.
+
+    >>> day_and_clock(datetime(2026, 1, 5, 8, 15)), day_and_clock(datetime(2026, 1, 5))
+    ('2026-01-05 08:15', '2026-01-05')
+    """
+    return at.isoformat(sep=" ", timespec="minutes") if has_clock(at) else at.date().isoformat()
+
+
 def printed_names(session: Session) -> dict[str, str]:
     """Module name in the job -> the name as the scan printed it, where it says."""
     return {scan.module: scan.printed for snapshot in session.snapshots for scan in snapshot.modules if scan.printed}

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 
 from triage.model.assessment import Column
-from triage.model.session import Event, Session
+from triage.model.session import Event, Session, day_and_clock
 from triage.model.snapshot import Reading, Snapshot
 from triage.reports.entries import Deed, Part, Snap
 from triage.reports.text import clean, many
@@ -67,7 +67,7 @@ def clock(times: list[datetime]) -> tuple[str, Clock]:
     def written(time: datetime | None) -> str:
         if time is None:
             return ""
-        text = time.isoformat(sep=" ", timespec="minutes")
+        text = day_and_clock(time)
         return (text[:16] if one_zone else text)[11 if one_day else 0:]
 
     return ", ".join(said), written

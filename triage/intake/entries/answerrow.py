@@ -185,7 +185,7 @@ def rest(context: Context, row: Row) -> bool:
     """What all the modules did that are not named ("everything else clear"), and those the row names besides; whether
     it is such a row."""
     said = rest_of(row.low) if len(row.low) <= 200 else None
-    if said is None:
+    if said is None or wholescan.says_when(row.low):
         return False
     builder = context.builder
     context.saw_scan = True

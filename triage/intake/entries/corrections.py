@@ -81,10 +81,11 @@ def _followed(context: Context, row: Row) -> None:
     """Tell what was taken back in a line and left out."""
     raw = small(row.line.raw)
     for match in (_ANOTHER.search(raw), _TYPE.search(raw)):
-        if match is not None:
-            context.builder.notice(
-                "note", f"{match[1].upper()}: taken back in the same line, what stands behind it is taken instead",
-                row.line, row.start, row.start + len(row.text))
+        message = match and f"{match[1].upper()}: taken back in the same line, what stands behind it is taken instead"
+        # A line that tells a whole scan is read module by module.
+        told = any(each.line == row.line.number and each.message == message for each in context.builder.notices[-9:])
+        if message is not None and not told:
+            context.builder.notice("note", message, row.line, row.start, row.start + len(row.text))
 
 
 def note(context: Context, row: Row) -> None:

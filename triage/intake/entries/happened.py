@@ -187,8 +187,10 @@ def record(context: Context, event: Event) -> None:
         return
     builder.events.append(event)
     if _clears_all(event):
-        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
-            builder.snapshot.phase = "before-clear"
+        # In the heading of the second scan it tells where the first stands as well.
+        first, only = builder.snapshots[0], len(builder.snapshots) - builder.snapshot.empty == 1
+        if only and first.phase is None and not first.empty:
+            first.phase = "before-clear"
         builder.next_phase = "after-clear"
 
 
@@ -234,6 +236,7 @@ def _modules(
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
              and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in tried.find(row.low)))
+             and not (deed.what == "cleared" and name[1] <= deed.start and _says_battery(row.low[name[0] : name[1]]))
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"

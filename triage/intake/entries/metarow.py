@@ -269,9 +269,18 @@ def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
 
 
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
-    """The dates of a row. One that could be two days is asked for once."""
+    """The dates of a row. One that could be two days is asked for once; how it was settled is told where days near
+    each other tell it."""
     found = dates.find(row.text, context.order) if has_digit(row.low) else []
     for stamp in found:
+        alone = dates.find(row.text[stamp.start : stamp.end])
+        if stamp.value is not None and not context.asked_order and alone and alone[0].value is None:
+            context.asked_order = True
+            if dates.is_guess(other.low for other in context.rows):
+                context.builder.notice(
+                    "note", f"{row.text[stamp.start : stamp.end]}: taken as {stamp.value.date()}, since the dates then "
+                    "lie within one month; write the date as 2025-03-31 if it is not", row.line,
+                    row.start + stamp.start, row.start + stamp.end)
         if stamp.value is None and not context.asked_order:
             context.asked_order = True
             context.builder.notice(

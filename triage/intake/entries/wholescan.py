@@ -9,7 +9,7 @@ from triage.intake.entries import metarow
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import engine_state, phases, volts
-from triage.intake.said.answers import Spoken
+from triage.intake.said.answers import Spoken, rest_of
 from triage.intake.scan.context import Context
 
 _NONE = lazily(
@@ -46,4 +46,10 @@ def read(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
     return True
 
 
-__all__ = ["read"]
+def says_when(low: str) -> bool:
+    """Whether "all modules" stands beside no answer but in the phase of a scan: "all modules before clear"."""
+    hit = phases.find(low)
+    return hit is not None and rest_of(low[: hit.start] + low[hit.end :]) is None
+
+
+__all__ = ["read", "says_when"]

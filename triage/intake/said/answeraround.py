@@ -59,14 +59,27 @@ _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
 _SOMEBODY = lazily(r"(?:the |our )?(?:customer|owner|driver|client|boss|colleague|office|parts desk)\W*")
+#: What a part does, of which nobody tells codes.
+_DOES = lazily(
+    r"(?<![a-z])(?:do|does|did|doing|is doing|macht|machen|tut|tun|fait|font|faisait|hace|hacen|hacia) "
+    r"(?:absolutely |absolut |gar |uberhaupt |absolument )?$"
+)
+#: The whole vehicle is, behind a mark of its own: no name stands before it.
+_AS_DEAD = lazily(r"dead (?:as|every|after|overnight|this|again)(?![a-z])")
+_SET_OFF = lazily(r"(?:^|[,;.!:-])$")
 _LONGEST = 120
 
 
 def undone(low: str, hit: Hit) -> bool:
     """Whether the words around say that a module is not clean, or was not read ("not ok", "no codes could be read"), or
-    that nothing is connected: "10.9 V at the battery with nothing on it"."""
+    that nothing is connected: "10.9 V at the battery with nothing on it", or tell what the vehicle does: "the wipers do
+    nothing", "stood three weeks, dead as a doornail"."""
+    if hit.meaning == "silent":
+        return (_AS_DEAD.match(low, hit.start) is not None and _SET_OFF.search(low[: hit.start].rstrip()) is not None)
     if hit.meaning != "clean":
         return False
+    if hit.phrase in NOTHING and _DOES.search(low[max(0, hit.start - 16) : hit.start]) is not None:
+        return True
     if hit.phrase.startswith("nothing on") and _ON_IT.match(low, hit.end) and (
             _SUPPLY.search(low[max(0, hit.start - 60) : hit.start])):
         return True

@@ -88,6 +88,8 @@ _DROVE = Phrasebook(
         sin prueba de carretera | not drove | sin conducir""",
     }
 )
+#: In the phase of a scan: "after drive 8 km", "post-drive"; of a complaint ("dies after driving") it is none.
+_AFTER_DRIVE = lazily(r"(?<![a-z])(?:driv(?:e|ing|en)|trajet|fahren|conduire|conducir|circuler|circular)(?![a-z])")
 #: What was not done, or is still to be: "not yet driven", "has not been road tested", "noch nicht gefahren".
 _NOT_BEFORE = lazily(
     r"(?<![a-z])(?:not|never|n ?'? ?t|without|nicht|nie|ohne|pas|jamais|non|sans|no|nunca|sin|mai|niet|zonder|"
@@ -258,6 +260,9 @@ def _run(low: str, found: Conditions) -> None:
         value = float(amount.replace(",", "."))
         found.ran_minutes = value / 60 if unit.startswith("s") else value * 60 if unit.startswith("h") else value
     drove = ["no" if _undone(low, hit.start, hit.end) else hit.meaning for hit in _DROVE.find(low)]
+    if not drove and _AFTER_DRIVE.search(low) and (phase := phases.find(low)) is not None and (
+            phase.phase == "after-run" and _AFTER_DRIVE.search(low[phase.start : phase.end + 1])):
+        drove = ["yes"]
     if drove:
         found.drove = "no" not in drove
         speed = _SPEED.search(low)

@@ -112,6 +112,20 @@ class Stamp(NamedTuple):
 
 def order(lows: Iterable[str]) -> Order | None:
     """Whether dates in numbers put the day or the month first, by all of them together; None where nothing tells."""
+    return _order(lows)[0]
+
+
+def is_guess(lows: Iterable[str]) -> bool:
+    """Whether that order rests on nothing but days that lie near each other.
+
+    >>> is_guess(["03/04/26", "04/04/26", "05/04/26"]), is_guess(["03/04/26", "17/04/26"]), is_guess(["03.04.26"])
+    (True, False, False)
+    """
+    return _order(lows)[1]
+
+
+def _order(lows: Iterable[str]) -> tuple[Order | None, bool]:
+    """What dates in numbers put first, and whether that is a guess."""
     day = month = dotted = slashed = False
     months = set()
     marked = "\n".join([low for low in lows if _MARKED.search(low)])
@@ -123,16 +137,16 @@ def order(lows: Iterable[str]) -> Order | None:
         slashed |= match[2] != "." and first != second
         months.add((first, second))
     if day != month:
-        return "day" if day else "month"
+        return "day" if day else "month", False
     if day:
-        return None
+        return None, False
     if dotted or not slashed:
-        return "day"
+        return "day", False
     # Three days or more in one month, or one month in three: what stays the same is the month.
     firsts, seconds = {first for first, _ in months}, {second for _, second in months}
     if len(months) >= 3 and (len(firsts) == 1) != (len(seconds) == 1):
-        return "month" if len(firsts) == 1 else "day"
-    return None
+        return "month" if len(firsts) == 1 else "day", True
+    return None, False
 
 
 def may_stand_in(low: str) -> bool:

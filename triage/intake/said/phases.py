@@ -50,6 +50,8 @@ _SCAN_HEAD = lazily(
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
     rf"primera?|segunda?|tercera?)\s+{_A_SCAN}"
     rf"|(?:[1-9][.)]\s?)?(?:#\s?[1-9]|[1-9](?:st|nd|rd|th|e|re|er|eme|ere|a|o))\s+{_A_SCAN}(?=\s*(?:[:=(*#~)\],-]|$))"
+    # Read once more: whether it was cleared for that is not said.
+    r"|(?:re-?(?:scan|read(?:ing)?)|scan again)(?=\s*(?:[:=(*#~,;-]|[0-9]{1,2}[.,][0-9]|$))"
     # "2. 16:57", and the supply at most
     r"|[1-9][.)]\s?(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?=\s*(?:[,-]\s?)?(?:(?:[a-z]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,2}\s?v"
     r"(?:olts?)?\W*)?$)"
@@ -277,13 +279,11 @@ _CONNECTED = lazily(
 )
 _TAKEN_OFF = lazily(
     rf"{BEFORE}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|"
-    rf"abgenommen|entfernt|"
-    rf"debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){BEHIND}"
+    rf"abgenommen|entfernt|debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){BEHIND}"
 )
 _REFUSED = lazily(
     rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
-    rf"abgelehnt|refuse|rechazad[oa])"
-    rf"{BEHIND}"
+    rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
 _NOT = lazily(

@@ -36,6 +36,7 @@ from triage.intake.words.volt_words import (
     NEVER_BELOW,
     NOMINAL_AFTER,
     NOMINAL_BEFORE,
+    NOMINAL_STATE,
     NOMINAL_THEN,
     OTHER,
     OTHER_AFTER,
@@ -73,6 +74,8 @@ _NUMBER = lazily(
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
 _LETTER = lazily(r"[a-z]")
+#: A time of day with a point at the head of a line, before words: common practice outside English shops.
+_CLOCK = lazily(r"[\s>*#(-]*((?:[01]?[0-9]|2[0-3])\.[0-5][0-9])(?![0-9.,/])\W{0,4}(?:uhr|h(?![a-z])|[a-z]{2})")
 _MINUTES = lazily(r" ?min(?![a-z])")  # behind a whole number of something else: "ran 10 min"
 #: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
 _SLASH = lazily(r"\s?/\s?")
@@ -105,7 +108,7 @@ def _find(low: str) -> tuple[Volt, ...]:
     if SIGNS.search(low) is None and not dictated(low):
         return ()
     low = mended(low)
-    numbers = _numbers(low)
+    numbers = _without_times(low, _numbers(low))
     if not any(number.unit or not number.round for number in numbers) and not _any_labelled(low, numbers):
         # The commonest lines: whole numbers of anything.
         return ()
@@ -166,6 +169,17 @@ def _numbers(low: str) -> list[_Number]:
     return found
 
 
+def _without_times(low: str, numbers: list[_Number]) -> list[_Number]:
+    """The numbers but those without a unit that are a time of day: behind a date ("03.05.2024 13.37 (11.1 V)"), or at
+    the head of a line ("8.15 before: batt 11.8")."""
+    if all(number.unit for number in numbers):
+        return numbers
+    dated = dates.places(low)
+    clock = _CLOCK.match(low)
+    at = clock.start(1) if clock is not None else -1
+    return [number for number in numbers if number.unit or (number.start not in dated and number.start != at)]
+
+
 def _matches(low: str) -> Iterator[re.Match[str]]:
     """The matches of the pattern for numbers, each tried where a digit stands."""
     digit = SIGNS.search(low)
@@ -192,8 +206,6 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
     remarked = voltremarks.starts(low)
-    dated = dates.places(low)  # "03.05.2024 13.37 (11.1 V)": behind a date stands its time
-    numbers = [number for number in numbers if number.unit or number.start not in dated]
     for at, number in enumerate(numbers):
         before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
         if (
@@ -318,6 +330,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
         if (
             DEVICE_AFTER.match(low, end)
             or NOMINAL_THEN.match(low, end)
+            or NOMINAL_STATE.match(low, end)
             or RATED.match(low, end)
             or RATED_BEFORE.search(low[max(0, start - 24) : start])
             or (not label and VEHICLE.search(sentence) is not None)

@@ -30,7 +30,8 @@ from triage.intake.tidying.scanlead import is_lead
 _CODE = lazily(r"(?<![a-z0-9])(?:[pcbu][0-9a-f]{4}(?![0-9a-f])|spn ?[0-9]{1,6})")
 #: The name of a module, and the codes or the answer behind it.
 _ENTRY = lazily(
-    r"[\s|>*-]*([a-z][a-z0-9 /_.()-]{0,38}?)\s*(?:[:=|\t]|\s{2,}|\s-+(?=[\s;,]|$)|\s(?=(?:[pcbu][0-9a-f]{4}|spn ?[0-9]|ok|none|nil|"
+    r"[\s|>*-]*([a-z][a-z0-9 /_.()-]{0,38}?)\s*(?:[:=|\t]|\s{2,}|\s-+(?=[\s;,]|$)|"
+    r"\s(?=(?:[pcbu][0-9a-f]{4}|spn ?[0-9]|ok|none|nil|"
     r"nothing|clean|clear|silent|dead|no|not|all|still|kein|keine|nichts|aucun|rien|pas|sin|ningun|nada)(?![a-z]))|$)"
 )
 _DASHES = lazily(r"[\s:=-]*-[\s-]*")
@@ -38,8 +39,8 @@ _DASHES = lazily(r"[\s:=-]*-[\s-]*")
 _PARTS = lazily(r"\s*[;|]\s+|,\s+")
 _LED = lazily(r"\s?:\s+|\s(?:-{1,2}|\u2013|\u2014)\s+")
 #: That a module answers at all says nothing of its codes.
-_ANSWERS = lazily(r"[\s:=-]*(?:ok(?:ay)?|i\.? ?o\.?|answer\w*|respond\w*|present|online|connected|communicat\w*|reached|alive)"
-                  r"[\s.]*")
+_ANSWERS = lazily(r"[\s:=-]*(?:ok(?:ay)?|i\.? ?o\.?|answer\w*|respond\w*|present|online|connected|communicat\w*|"
+                  r"reached|alive)[\s.]*")
 #: Words of a list that stands beside others of the same scan.
 _KINDS = lazily(
     r"(?<![a-z])(?:modes?|services?|memor(?:y|ies|ia)|memoire|\w*speicher|readiness|monitors?|freeze|details?|overview|"
@@ -82,9 +83,9 @@ def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]
 
 
 def _head(line: Line, number: int) -> list[Line]:
-    """What heads a scan, above the words that tell of it, or before them where they tell its supply."""
+    """What heads a scan, above the words that tell of it, or before them where they tell its one supply."""
     text = f"Scan {number}:"
-    if volts.find(line.low) and line.text[:1].strip():
+    if len(volts.find(line.low)) == 1 and line.text[:1].strip():
         return [reworded(line, 0, 1, f"{text} {line.text[0]}")]
     return [line_of(line.number, line.raw, text, (0,) * len(text), line.own), line]
 
@@ -238,7 +239,7 @@ def _heads(found: Sequence[Line], entries: Sequence[_Entry]) -> list[int]:
         if entry.name in scan and parted > scan[entry.name]:
             run = _run(entries, gaps, parted)
             above = {name: entries[at] for name, at in scan.items()}
-            head = _head_of(found, gaps[parted], run) if _is_again(found, gaps, parted, above, run) else None
+            head = _head_of(found, gaps[parted]) if _is_again(found, gaps, parted, above, run) else None
             if head is not None:
                 heads.append(head)
                 scan = {other.name: at for at, other in enumerate(entries[parted:place], parted)}
@@ -260,17 +261,22 @@ def _is_again(found: Sequence[Line], gaps: Sequence[_Gap], start: int, above: Ma
               run: Mapping[str, _Entry]) -> bool:
     """Whether a list tells of the modules above it once more, in another scan."""
     shared, least = above.keys() & run.keys(), min(len(above), len(run))
-    if least < 2 or 2 * len(shared) < least:
-        return False
     lows = [found[at].low for at in gaps[start].words]
-    if any(_is_of_kind(low) for low in lows):
+    if 2 * len(shared) < least or any(_is_of_kind(low) for low in lows):
         return False
+    if least < 2:
+        # Of one module alone, below a list of several: one that was silent answers, or the other way round. A key that
+        # names each module ("Unit=") stands above all alone.
+        name = next(iter(shared))
+        told, before = run[name], above[name]
+        return bool(lows) and len(above) > 1 and told.denies(before) and "silent" in (told.answer, before.answer)
     return any(run[name].denies(above[name]) for name in shared) or any(map(_tells_of_scan, lows))
 
 
 def _is_of_kind(low: str) -> bool:
     """Whether words head a list of one kind, which may be of the same scan as the one above: "Pending:"."""
-    return _KINDS.search(low) is not None or bool(states.in_text(low)) or (low.rstrip()[-1:] == ":" and bool(spoken(low)))
+    answers = low.rstrip()[-1:] == ":" and bool(spoken(low))
+    return answers or _KINDS.search(low) is not None or bool(states.in_text(low))
 
 
 def _tells_of_scan(low: str) -> bool:
@@ -279,17 +285,17 @@ def _tells_of_scan(low: str) -> bool:
     return bool(phases.events(low) or said.ran_minutes or said.drove or (said.engine and volts.find(low)))
 
 
-def _head_of(found: Sequence[Line], gap: _Gap, run: Mapping[str, _Entry]) -> int | None:
-    """The line that heads such a list: of the words right above it the first that tells of a scan, or the last; the
-    gap where no words stand. None where they tell of modules."""
+def _head_of(found: Sequence[Line], gap: _Gap) -> int | None:
+    """The line that heads such a list: of the words right above it the last that tells of a scan, or the last; the gap
+    where no words stand. None where they tell of modules."""
     if not gap.words:
         return gap.blank
     nearest = gap.words[-1:]
     for at in reversed(gap.words[:-1]):
-        if at + 1 != nearest[0]:
+        if at + 1 != nearest[-1]:
             break
-        nearest.insert(0, at)
-    head = next((at for at in nearest if _tells_of_scan(found[at].low) or volts.find(found[at].low)), nearest[-1])
+        nearest.append(at)
+    head = next((at for at in nearest if _tells_of_scan(found[at].low) or volts.find(found[at].low)), nearest[0])
     return None if spoken(found[head].low) or role_of(found[head].low.strip(" :")) is not None else head
 
 

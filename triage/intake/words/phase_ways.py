@@ -203,13 +203,12 @@ _RUN_WAYS = (
 )
 _CLEAR_WAYS = (
     _way(
-        r"(?:aft|following|once|post).*(?:clear|clr|eras|delet|reset|wip)|clear|re-?(?:scan|read)|second read",
+        r"(?:aft|following|once|post).*(?:clear|clr|eras|delet|reset|wip)|clear|re-?(?:scan|read)",
         rf"{AFTER}[ -]?{OF_CODES}{CLEAR}|"
         rf"{CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
         rf"read|check)\w*|(?:scan(?:ned)?|read|checked?) (?:it |them |all )?again)|"
         rf"re-?(?:scan|read|check) after {OF_CODES}{CLEAR}|after-clear|(?:codes?|dtcs?|memory|"
-        rf"faults?) (?:all )?(?:just )?cleared,? (?:now|then)|"
-        rf"re-?scan|second read(?:ing)?|re-?read",
+        rf"faults?) (?:all )?(?:just )?cleared,? (?:now|then)",
     ),
     _way(
         _NEW_READ,

@@ -17,19 +17,19 @@ CLEAR = (
 )
 OF_CODES = (
     r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |"
-    r"being |having |first )*"
+    r"being |having |first |charg(?:e|ing) (?:and |\+ |& ))*"
 )
 #: With the umlaut, or written out where a keyboard has none.
 GELOESCHT = r"geloe?scht"
 LOESCH = rf"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|{GELOESCHT})"
 LO_OF = (
     r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |fsp?[.]? |codes? |aller |allen |ersten |"
-    r"erstem )*"
+    r"erstem |laden (?:und |\+ |& ))*"
 )
 EFF = r"(?:effac\w*|suppression)"
-EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir )*"
+EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir |charge (?:et |\+ |& ))*"
 BORR = r"(?:borr\w+|eliminar|eliminacion|limpiar|limpieza)"
-BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un )*"
+BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un |carga(?:r)? (?:y |\+ |& ))*"
 CANC = r"(?:cancell\w+|azzer\w+|reset)"
 CA_OF = (
     r"(?:della |dello |delle |dei |degli |del |di |la |le |lo |il |i |gli |aver |avere |codici |errori |guasti |"

@@ -136,6 +136,14 @@ NOMINAL_THEN = lazily(
     r"check|scan|test|present|current|actual|actuelle?|aktuell|momentan|actualmente)[.,]?"
     r"[ -]{0,2}){0,6}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
+#: "12 V charged, 12.7 V", "12 V flat again": which battery it is, before what was done to it or how it was.
+NOMINAL_STATE = lazily(
+    r"[ -]{0,3}(?:(?:supply|system|side|net|bordnetz|battery|batt|batterie|bateria)[ ])?"
+    r"(?:(?:is|was|has|had|been|now|just|fully|over ?night|again|then|wieder|voll|ganz|war|ist|wurde|completely|a ete|"
+    r"est|etait|estaba|esta|ha sido)[ ]){0,3}"
+    r"(?:re-?)?(?:charged|flat|dead|drained|discharged|geladen|aufgeladen|nachgeladen|leer|entladen|chargee?|rechargee?|"
+    r"dechargee?|a plat|cargad[oa]|recargad[oa]|descargad[oa]|agotad[oa])(?![a-z])"
+)
 OTHER = lazily(
     r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
     r"pack(?! (?:(?:is|was|now|still|just|taken) )?(?:on|off)(?![a-z]))|hochvolt|"
