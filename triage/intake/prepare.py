@@ -93,6 +93,7 @@ from triage.intake.tidying import (
     keymarks,
     keysahead,
     keysections,
+    labelledaddresses,
     lastnames,
     legends,
     logs,
@@ -236,7 +237,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
