@@ -160,6 +160,7 @@ from triage.intake.tidying import (
     tornrows,
     tornwords,
     totals,
+    turnsofspeech,
     unitlists,
     unreadcodes,
     workremarks,
@@ -287,7 +288,7 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
+    found = hearsay.marked(lookedat.told(shortstops.told(turnsofspeech.commas(all_rows))))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)

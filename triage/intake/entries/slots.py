@@ -31,8 +31,11 @@ from triage.intake.words.work_words import BEHIND_NAMES
 _LINK = lazily(
     r"\s(?:in|from|of|at|on|to|with|im|bei|beim|von|vom|aus|auf|zu|zum|zur|mit|dans|de|du|des|avec|en|del|con|sur|a)"
     r"(?=\s)|\s?:(?=\s)")
-#: From a code to its module.
-_FROM = lazily(r"\s(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
+#: From a code, or the description in brackets behind it, to its module.
+_FROM = lazily(
+    r"\s(?:(?:is|are|sits?|came|comes|come|comes up|stored|logged|held|steht|stehen|kommt|kommen|est|sont|vient|esta|viene) "
+    r")?(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
+_TOLD = lazily(r"\s?\([^()]{2,120}\)")
 _STOP = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[;!?()\[\]\n]|:(?=\s|$)|\s-+(?=\s)|"
     r"\s(?:but|while|whereas|then|because|aber|wahrend|dann|weil|mais|puis|pero|luego|porque)(?=\s)")
@@ -160,6 +163,7 @@ def _items(row: Row, known: Sequence[Span], said: Sequence[Spoken], start: int, 
     before = list(_before(row, known, marks, start, hit is None))
     if hit is None:
         end = next(last for first, last in codes if first == start)
+        end = told.end() if (told := _TOLD.match(row.low, end)) is not None else end
         link = _FROM.match(row.low, end) or _FROM.match(row.low, states.leading(row.low, end))
         return before if before or link is None else list(_pieces(row, known, marks, link.end()))
     if (before and before[0] in known and not takes_object(row.low, hit)):

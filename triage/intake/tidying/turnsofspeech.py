@@ -1,0 +1,77 @@
+"""Turns of speech that set a status off from its code, written as a comma does: "U0100 sits in the ABS as stored",
+"has P0562 but not present any more", "shows U3000, failing now - radio clean".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> said = ("P0562 sits in ABS as stored.\\nABS has P0562 but is no longer active, ok\\nP0562 as before, but ABS ok\\n"
+...         "ABS has P0562, active now - ECM U0100 lost")
+>>> for row in commas(rows_of(said)):
+...     print(row.text)
+P0562 sits in ABS, stored.
+ABS has P0562, no longer active, ok
+P0562 as before, but ABS ok
+ABS has P0562, active now. ECM U0100 lost
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.lines.glue import as_read
+from triage.intake.lines.row import Row
+from triage.intake.plain import signs
+from triage.intake.plain.characters import reworded
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import spoken
+from triage.intake.words.vocabulary import STATES
+
+_LEAD = lazily(
+    r"\s(?:as(?: an?)?|als|comme|como|but(?: (?:is|are|it is|they are|it's))?|aber|mais|pero)\s(?=[a-z])"
+)
+_DASH = lazily(r"\s-\s(?=[^\W\d_])")
+_ENDS = lazily(r"\s?(?:[.,;:!]|$|-\s)")
+_SIGN = signs.of_words(lambda word: word in ("as", "als", "comme", "como", "but", "aber", "mais", "pero"))
+_SIGN_OF_DASHES = signs.of_text(r",\s.{3,60}\s-\s")
+_LONGEST, _FARTHEST = 4000, 48
+
+
+def commas(rows: Sequence[Row]) -> list[Row]:
+    """The rows, such statuses behind a comma. Linear."""
+    return [_written(row) if signs.of(row.low) & (_SIGN | _SIGN_OF_DASHES) else row for row in rows]
+
+
+def _written(row: Row) -> Row:
+    """A row with a comma before each status that a word sets off behind a code, and a full stop behind one that a dash
+    parts from the next clause."""
+    if not row.finds.codes or row.cells or "|" in row.text or "\t" in row.text or len(row.text) > _LONGEST:
+        return row
+    first, changes = row.finds.codes[0].end, list[tuple[int, int, str]]()
+    for lead in _LEAD.finditer(row.low, first):
+        if _status_end(row.low, lead.end()) is not None:
+            changes.append((lead.start(), lead.end(), ", "))
+    for dash in _DASH.finditer(row.low, first):
+        comma = row.low.rfind(", ", max(first, dash.start() - _FARTHEST), dash.start())
+        stop = _DASH.search(row.low, dash.end())
+        end = stop.start() if stop is not None else len(row.low)
+        told = any(dash.end() <= code.start < end for code in row.finds.codes) or spoken(row.low[dash.end() : end])
+        if comma >= 0 and told and _status_end(row.low, comma + 2) == dash.start() and any(
+                code.end == comma or row.low[code.end : comma].startswith((" (", " [")) for code in row.finds.codes):
+            changes.append((*dash.span(), ". "))
+    if not changes:
+        return row
+    line, length = as_read(row), len(row.text)
+    for start, end, mark in sorted(changes, reverse=True):
+        line, length = reworded(line, row.start + start, row.start + end, mark), length + len(mark) - (end - start)
+    return Row(line, line.text[row.start : row.start + length], row.start, entry=row.entry, heads=row.heads)
+
+
+def _status_end(low: str, at: int) -> int | None:
+    """Where a status ends that begins at a place, if nothing else is said before the next mark; None for any other."""
+    window = low[at : at + _FARTHEST]
+    hits = STATES.find(window)
+    if not hits or hits[0].start:
+        return None
+    end = at + hits[0].end
+    return end if _ENDS.match(low, end) is not None else None
+
+
+__all__ = ["commas"]
