@@ -33,8 +33,8 @@ _LINK = lazily(
     r"(?=\s)|\s?:(?=\s)")
 #: From a code, or the description in brackets behind it, to its module.
 _FROM = lazily(
-    r"\s(?:(?:is|are|sits?|came|comes|come|comes up|stored|logged|held|steht|stehen|kommt|kommen|est|sont|vient|esta|viene) "
-    r")?(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
+    r"\s(?:(?:is|are|sits?|came|comes?|stored|logged|held|steht|stehen|kommt|kommen|est|sont|vient|esta|viene) )?"
+    r"(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
 _TOLD = lazily(r"\s?\([^()]{2,120}\)")
 _STOP = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[;!?()\[\]\n]|:(?=\s|$)|\s-+(?=\s)|"
@@ -164,7 +164,10 @@ def _items(row: Row, known: Sequence[Span], said: Sequence[Spoken], start: int, 
     if hit is None:
         end = next(last for first, last in codes if first == start)
         end = told.end() if (told := _TOLD.match(row.low, end)) is not None else end
-        link = _FROM.match(row.low, end) or _FROM.match(row.low, states.leading(row.low, end))
+        stated = states.leading(row.low, end)
+        # The blank behind a status is no part of what leads to the module.
+        stated -= stated > end and row.low[stated - 1] == " "
+        link = _FROM.match(row.low, end) or _FROM.match(row.low, stated)
         return before if before or link is None else list(_pieces(row, known, marks, link.end()))
     if (before and before[0] in known and not takes_object(row.low, hit)):
         return before

@@ -46,8 +46,9 @@ def _written(row: Row) -> Row:
         return row
     first, changes = row.finds.codes[0].end, list[tuple[int, int, str]]()
     for lead in _LEAD.finditer(row.low, first):
-        if _status_end(row.low, lead.end()) is not None:
+        if (end := _status_end(row.low, lead.end())) is not None:
             changes.append((lead.start(), lead.end(), ", "))
+            changes += [(end, end + 3, ". ")] if row.low[end : end + 3] == " - " else []
     for dash in _DASH.finditer(row.low, first):
         comma = row.low.rfind(", ", max(first, dash.start() - _FARTHEST), dash.start())
         stop = _DASH.search(row.low, dash.end())
