@@ -147,6 +147,8 @@ def _by_date(row: Row) -> list[Row]:
     begins = [0, *(match.end() for match in _SENTENCE.finditer(row.low))]
     starts = [start for start in begins if (stamp := _DATED.match(row.low, start)) is not None and (
         stamp["on"] is not None or (start > 0 and _DATED.match(row.low) is not None))]
+    if starts in ([], [0]):
+        return [row]
     return [row.part(start, end) for start, end in pairwise(sorted({0, *starts, len(row.low)}))]
 
 
