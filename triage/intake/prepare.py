@@ -154,6 +154,7 @@ from triage.intake.tidying import (
     storedkeys,
     strayblanks,
     sumsbelow,
+    tabbedkeys,
     threads,
     ticks,
     tightcommas,
@@ -238,6 +239,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
+    found = tabbedkeys.coloned(found)
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
