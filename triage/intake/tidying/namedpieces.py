@@ -112,7 +112,7 @@ def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
 def _pointed(rows: list[Row], names: Names) -> list[Row]:
     """The rows but those with the name behind a sign that leads to it, where nearly all have one such: whatever names
     nobody knows among them."""
-    found = [(row, matches[0].span("name")) for row in rows
+    found = [(row, _unstated(row, matches[0].span("name"))) for row in rows
              if len(matches := list(_POINTED.finditer(row.text, row.finds.codes[0].end))) == 1
              and _may_name(matches[0]["name"])]
     if len(found) < _FEWEST or len(found) < _MOST * len(rows):
@@ -122,6 +122,15 @@ def _pointed(rows: list[Row], names: Names) -> list[Row]:
     for row, span in found:
         _name(row, span)
     return [row for row in rows if row.named is None]
+
+
+def _unstated(row: Row, span: Span) -> Span:
+    """A name without the status in capitals behind it, which stands as a short form does: "Radio (INACT)"."""
+    start, end = span
+    opening = max(row.text.rfind(mark, start, end) for mark in "([")
+    if opening > start and states.of_cell(row.low[opening:end]) is not None:
+        end = opening
+    return start, start + len(row.text[start:end].rstrip())
 
 
 def _enclosed(rows: list[Row], names: Names) -> list[Row]:

@@ -31,6 +31,7 @@ _LEAD = lazily(
     r"\s(?:as(?: an?)?|als|comme|como|but(?: (?:is|are|it is|they are|it's))?|aber|mais|pero)\s(?=[a-z])"
 )
 _DASH = lazily(r"\s-\s(?=[^\W\d_])")
+_IN = lazily(r"\s(?:in|on|from|im|bei|vom|dans|du|en|del)\s")
 _ENDS = lazily(r"\s?(?:[.,;:!]|$|-\s)")
 _SIGN = signs.of_words(lambda word: word in ("as", "als", "comme", "como", "but", "aber", "mais", "pero"))
 _SIGN_OF_DASHES = signs.of_text(r",\s.{3,60}\s-\s")
@@ -83,6 +84,10 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
         return False
     stops = [*(dash.start() for dash in dashes[1:]), len(row.low)]
     pieces = [(dash.end(), stop) for dash, stop in zip(dashes, stops, strict=True)]
+    if any(code.start == start and _IN.search(row.low, start, stop) is None
+           for start, stop in pieces for code in row.finds.codes):
+        # "Pump - U0100 lost": what stands before the dash is the name.
+        return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop])) and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)
 
 
