@@ -112,6 +112,7 @@ from triage.intake.tidying import (
     numberednames,
     obdlists,
     ownlists,
+    paddedheads,
     pagebreaks,
     pairednames,
     paragraphs,
@@ -239,7 +240,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    found = tabbedkeys.coloned(found)
+    found = tabbedkeys.coloned(paddedheads.bare(found))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
