@@ -105,7 +105,10 @@ def devices(row: Row, known: Sequence[Span]) -> list[Span]:
 def told_of(names: Names, row: Row, said: Sequence[Spoken]) -> bool:
     """Whether a sentence gives its answer to several names of which no table lists one, or to one that more than an
     article stands beside; where a mark parts them, it is a line of a list."""
-    beside = row.low[: said[0].start].rstrip()[-1:], row.low[said[-1].end :].lstrip()[:1]
+    link = _LINK.match(row.low, said[-1].end)
+    # "No codes in - door / hay camera"
+    led = row.low[link.end() :].lstrip()[:1] if link is not None else ""
+    beside = row.low[: said[0].start].rstrip()[-1:], row.low[said[-1].end :].lstrip()[:1], led
     if row.cells or not _MARKS.isdisjoint(beside):
         return False
     found = [row.text[start:end] for start, end in filled(names, row, (), said)]

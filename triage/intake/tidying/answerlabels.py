@@ -24,8 +24,8 @@ _POINTS = lazily(
     r"[\s*>#-]{0,8}(?P<lead>(?:(?:all )?(?:these|those|the following)(?: (?:modules|units|ecus|ones|systems))?"
     r"(?: all)?(?: (?:were|are|came up|came back|read|show|showed|had|have|did|was|is))?|"
     r"(?:diese|folgende)(?: (?:steuergerate|module|systeme))?(?: (?:waren|sind|hatten|haben))?|"
-    r"(?:ceux-ci|celles-ci|les suivants)(?: (?:etaient|sont|ont|avaient))?|(?:estos|estas|los siguientes)(?: (?:modulos|"
-    r"estaban|estan|tenian|tienen))?) )(?P<answer>[a-z][a-z' ]{2,40}?)\s*:(?=\s|$)"
+    r"(?:ceux-ci|celles-ci|les suivants)(?: (?:etaient|sont|ont|avaient))?|"
+    r"(?:estos|estas|los siguientes)(?: (?:modulos|estaban|estan|tenian|tienen))?) )(?P<answer>[a-z][a-z' ]{2,40}?)\s*:(?=\s|$)"
 )
 #: What says that modules are clean, beside a word for these.
 _FINE = lazily(
@@ -43,7 +43,8 @@ def _pointed(line: Line) -> Line:
     """A line without the words that point at the modules behind its answer.
 
     >>> from triage.intake.plain.characters import lines
-    >>> [_pointed(line).text for line in lines("- These were clean: ABS\\nThese are new: ABS\\nDiese waren fehlerfrei:")]
+    >>> said = "- These were clean: ABS\\nThese are new: ABS\\nDiese waren fehlerfrei:"
+    >>> [_pointed(line).text for line in lines(said)]
     ['- clean: ABS', 'These are new: ABS', 'fehlerfrei:']
     """
     match = _POINTS.match(line.low)

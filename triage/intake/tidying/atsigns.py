@@ -29,7 +29,7 @@ _SIGN = signs.of_parts("@")
 #: An arrow to what stands before it, and the words that it starts from.
 _POINTS = signs.of_parts("<-", "<=", "\u2190", "\u21d0")
 _ARROW = lazily(r"\s*(?:<[-=]{1,2}|[\u2190\u21d0])\s*([^\W\d][^<>|;:=\u2190\u21d0]{0,59}?)\s*$")
-_FEW, _FEWEST_WORDS, _FEWEST_LINES = 4, 3, 3
+_FEW, _FEWEST_WORDS, _FEWEST_LINES = 4, 3, 2
 
 
 def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> Sequence[Line]:

@@ -2,9 +2,9 @@
 no answer", "Radio (address 0x2C): no faults". A name with two addresses is that of two modules, and keeps them.
 
 >>> from triage.intake.plain.characters import lines
->>> said = "Brakes, addr. 05 .. no answer\\nKQM (addr. 2C): ok\\nDoor, addr. 1\\nDoor, addr. 2\\nU0100 source address 33"
+>>> said = "Brakes, addr. 05 .. no answer\\nKQM (addr. 2C): ok\\nDoor, addr. 1\\nDoor, addr. 2\\nsource address 3"
 >>> [line.text for line in left_out(lines(said))]
-['Brakes .. no answer', 'KQM: ok', 'Door, addr. 1', 'Door, addr. 2', 'U0100 source address 33']
+['Brakes .. no answer', 'KQM: ok', 'Door, addr. 1', 'Door, addr. 2', 'source address 3']
 """
 
 from __future__ import annotations

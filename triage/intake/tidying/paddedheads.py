@@ -1,9 +1,9 @@
 """Headings of scans in a sheet, whose other cells are empty: written without them, so that they head the table below.
 
 >>> from triage.intake.plain.characters import lines
->>> said = '"After clear";"";""\\nUnit;Code;State\\nABS;;\\n03.05.2024 10:30;;\\nECM;P0562;stored\\n;;\\nbefore repair;;'
+>>> said = '"After clear";"";""\\nUnit;Code;State\\nABS;;\\n03.05.2024 10:30;;\\nECM;P0562;open\\n;;\\nbefore repair;;'
 >>> [line.text for line in bare(lines(said))]
-['After clear', 'Unit;Code;State', 'ABS;;', '03.05.2024 10:30', 'ECM;P0562;stored', '', 'before repair']
+['After clear', 'Unit;Code;State', 'ABS;;', '03.05.2024 10:30', 'ECM;P0562;open', '', 'before repair']
 """
 
 from __future__ import annotations

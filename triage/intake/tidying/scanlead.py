@@ -140,8 +140,8 @@ def _by_number(row: Row) -> list[Row]:
 
 
 def _by_date(row: Row) -> list[Row]:
-    """A row parted at each sentence that begins with the date of another scan: "On 3 May 2024: ABS U0100. On 5 May 2024:
-    ABS clean"."""
+    """A row parted at each sentence that begins with the date of another scan: "On 3 May 2024: ABS U0100. On 5 May
+    2024: ABS clean"."""
     if ": " not in row.low or row.cells or "|" in row.low:
         return [row]
     begins = [0, *(match.end() for match in _SENTENCE.finditer(row.low))]

@@ -1,5 +1,5 @@
-"""Blocks of keys and values with a tab between them, as a form has them that was copied: written with a colon, so that no
-value is taken for a cell below another's head.
+"""Blocks of keys and values with a tab between them, as a form has them that was copied: written with a colon, so that
+no value is taken for a cell below another's head.
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "Unit\\tABS\\nFault code\\tC0035\\nState\\tstored\\n\\nUnit\\tRadio\\nResult\\tno faults"

@@ -88,7 +88,8 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
            for start, stop in pieces for code in row.finds.codes):
         # "Pump - U0100 lost": what stands before the dash is the name.
         return False
-    return all((_tells(row, start, stop) or volts.find(row.low[start:stop])) and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)
+    return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))
+               and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)
 
 
 def _tells(row: Row, start: int, stop: int) -> bool:

@@ -20,7 +20,7 @@ _DEVICES = KINDS | UNIT - word_set("address adresse") | word_set("""
     panel panels pad keypad joystick console terminal transmitter receiver transceiver antenna beacon router modem
     bridge gateway switchboard dispenser compressor blower fan valve valves feeder conveyor crane ramp platform awning
     scale scales weigher inverter converter radar lidar clock timer server dock interface amplifier retractor
-    tensioner pretensioner projector projectors fridge freezer refrigerator acquisition immobiliser immobilizer interlock
+    tensioner pretensioner projector projectors fridge freezer refrigerator acquisition immobiliser immobilizer
     siren tachograph regulator
     antrieb stellantrieb steller stellmotor aktor aktuator pumpe heizung winde kamera bildschirm anzeige platine
     zahler zaehler schreiber leser lesegerat waage geber sensoren knoten verteiler drucker sender empfanger empfaenger
