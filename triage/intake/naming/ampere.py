@@ -58,6 +58,19 @@ def is_drive(low: str, start: int) -> bool:
     return _DRIVEN.search(low, max(0, start - 36), start) is not None
 
 
+_AMPERES = lazily(r" ?a(?:mps?|mperes?)?(?![a-z0-9])")
+
+
+def is_rating(low: str, word: str, start: int, end: int) -> bool:
+    """Whether a number behind a name is that of its fuse and none of the module: "(ABS, 10 A)".
+
+    >>> is_rating("abs, 10 a)", "10", 5, 7), is_rating("abs 2 a lot", "2", 4, 5), is_rating("ecu 2", "2", 4, 5)
+    (True, False, False)
+    """
+    unit = _AMPERES.match(low, end) if word.isdigit() and start < end else None
+    return unit is not None and not low[unit.end() : unit.end() + 2].strip().isalpha()
+
+
 def is_no_name(low: str, word: str, start: int, end: int) -> bool:
     """Whether such a word at a place of a text names no module."""
     return (word == "amp" and is_ampere(low, start, end)) or (word == "meter" and is_meter(low, start)) or (

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from code_tables import Tables
 from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
-from triage.intake.naming.ampere import is_no_name, says_i
+from triage.intake.naming.ampere import is_no_name, is_rating, says_i
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.hyphens import with_hyphened
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
@@ -282,25 +282,7 @@ class Names:
                 # No name begins with most words.
                 at += 1
                 continue
-            size = self._name_at(parts, at)
-            while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
-                    parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
-                # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
-                size -= 1
-            size = to_full_stop(low, parts, at, size, self._names)
-            if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
-                # "No answer from the transfer case. ECU clean"
-                size -= 1
-            if size > 1 and (_SPACED_CODE.match(low, parts[at + size - 1][1]) or (
-                    parts[at + size - 1][0] in SIDES and self._of_the_next(low, parts, at + size - 1))):
-                size -= 1
-            if size > 1 and says_i(parts, at + size - 1):
-                size -= 1
-            if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
-                size = 0
-            if (size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)) or (
-                    size and at and is_no_name(low, *parts[at])):
-                size = 0
+            size = self._size_at(low, parts, at)
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN
@@ -317,10 +299,10 @@ class Names:
                     if low[parts[last][2] : parts[last][2] + 1] in ("'", "/") and len(parts[last][0]) == 1:
                         # "L'airbag n'a rien"
                         break
-                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
+                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]) or is_rating(
+                            low, *parts[last]):
                         break
-                    last += 1
-                    sure = True
+                    last, sure = last + 1, True
                 if size == 1:
                     first, last = with_hyphened(low, parts, first, last)
                 meant = self._names[" ".join(part[0] for part in parts[at : at + size])]
@@ -333,6 +315,27 @@ class Names:
             else:
                 at += 1
         return found
+
+    def _size_at(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> int:
+        """How many parts the longest name that begins at a place has, without what belongs to what follows."""
+        size = self._name_at(parts, at)
+        while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
+                parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
+            # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
+            size -= 1
+        size = to_full_stop(low, parts, at, size, self._names)
+        if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
+            # "No answer from the transfer case. ECU clean"
+            size -= 1
+        if size > 1 and (_SPACED_CODE.match(low, parts[at + size - 1][1]) or (
+                parts[at + size - 1][0] in SIDES and self._of_the_next(low, parts, at + size - 1))):
+            size -= 1
+        if size > 1 and says_i(parts, at + size - 1):
+            size -= 1
+        if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
+            size = 0
+        article = size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)
+        return 0 if article or (size and at and is_no_name(low, *parts[at])) else size
 
     def _of_the_next(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
         """Whether sides behind a comma, or words of its kind, are those of the name that follows ("brakes, rear right

@@ -25,7 +25,8 @@ _POINTS = lazily(
     r"(?: all)?(?: (?:were|are|came up|came back|read|show|showed|had|have|did|was|is))?|"
     r"(?:diese|folgende)(?: (?:steuergerate|module|systeme))?(?: (?:waren|sind|hatten|haben))?|"
     r"(?:ceux-ci|celles-ci|les suivants)(?: (?:etaient|sont|ont|avaient))?|"
-    r"(?:estos|estas|los siguientes)(?: (?:modulos|estaban|estan|tenian|tienen))?) )(?P<answer>[a-z][a-z' ]{2,40}?)\s*:(?=\s|$)"
+    r"(?:estos|estas|los siguientes)(?: (?:modulos|estaban|estan|tenian|tienen))?) )"
+    r"(?P<answer>[a-z][a-z' ]{2,40}?)\s*:(?=\s|$)"
 )
 #: What says that modules are clean, beside a word for these.
 _FINE = lazily(
