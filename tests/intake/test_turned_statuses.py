@@ -13,7 +13,8 @@ ABS, ECM = "anti-lock brakes", "engine control"
 
 
 @pytest.mark.parametrize(("said", "status"), [
-    ("happened earlier, now OK", "stored"), ("was present, passing now", "stored"), ("seen before but fine now", "stored"),
+    ("happened earlier, now OK", "stored"), ("was present, passing now", "stored"),
+    ("seen before but fine now", "stored"),
     ("früher aufgetreten, jetzt i.O.", "stored"), ("war aktiv, inzwischen weg", "stored"),
     ("était actif, correct maintenant", "stored"), ("estuvo activo, ahora correcto", "stored"),
     ("not passing", "current"), ("currently not passing", "current"), ("test not passed", "current"),
@@ -40,7 +41,8 @@ def test_the_status_in_a_line_below_the_module_of_its_code(lead: str, key: str) 
 
 
 def test_a_status_below_a_code_that_nobody_knows_is_not_that_of_the_next() -> None:
-    text = ("?? lost counter\n    Module: engine\n    Status: active\nC0051  Angle\n    Module: brakes\n    Status: stored\n"
+    text = ("?? lost counter\n    Module: engine\n    Status: active\n"
+            "C0051  Angle\n    Module: brakes\n    Status: stored\n"
             "C0040  Wheel\n    Module: brakes\n    Status: pending\n")
     assert modules_of(text)[ABS] == ["C0051 stored", "C0040 pending"]
 

@@ -93,6 +93,7 @@ from triage.intake.tidying import (
     keymarks,
     keysahead,
     keysections,
+    labelledaddresses,
     lastnames,
     legends,
     logs,
@@ -111,6 +112,7 @@ from triage.intake.tidying import (
     numberednames,
     obdlists,
     ownlists,
+    paddedheads,
     pagebreaks,
     pairednames,
     paragraphs,
@@ -155,6 +157,7 @@ from triage.intake.tidying import (
     storedkeys,
     strayblanks,
     sumsbelow,
+    tabbedkeys,
     threads,
     ticks,
     tightcommas,
@@ -162,6 +165,7 @@ from triage.intake.tidying import (
     tornrows,
     tornwords,
     totals,
+    turnsofspeech,
     unitlists,
     unreadcodes,
     workremarks,
@@ -246,7 +250,9 @@ def _scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line],
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    found = tabbedkeys.coloned(paddedheads.bare(found))
+    found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
@@ -296,7 +302,7 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
+    found = hearsay.marked(lookedat.told(shortstops.told(turnsofspeech.commas(all_rows))))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)

@@ -31,8 +31,11 @@ from triage.intake.words.work_words import BEHIND_NAMES
 _LINK = lazily(
     r"\s(?:in|from|of|at|on|to|with|im|bei|beim|von|vom|aus|auf|zu|zum|zur|mit|dans|de|du|des|avec|en|del|con|sur|a)"
     r"(?=\s)|\s?:(?=\s)")
-#: From a code to its module.
-_FROM = lazily(r"\s(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
+#: From a code, or the description in brackets behind it, to its module.
+_FROM = lazily(
+    r"\s(?:(?:is|are|sits?|came|comes?|stored|logged|held|steht|stehen|kommt|kommen|est|sont|vient|esta|viene) )?"
+    r"(?:in|from|out of|im|aus|vom|dans|en|del|du)(?=\s)")
+_TOLD = lazily(r"\s?\([^()]{2,120}\)")
 _STOP = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[;!?()\[\]\n]|:(?=\s|$)|\s-+(?=\s)|"
     r"\s(?:but|while|whereas|then|because|aber|wahrend|dann|weil|mais|puis|pero|luego|porque)(?=\s)")
@@ -102,7 +105,10 @@ def devices(row: Row, known: Sequence[Span]) -> list[Span]:
 def told_of(names: Names, row: Row, said: Sequence[Spoken]) -> bool:
     """Whether a sentence gives its answer to several names of which no table lists one, or to one that more than an
     article stands beside; where a mark parts them, it is a line of a list."""
-    beside = row.low[: said[0].start].rstrip()[-1:], row.low[said[-1].end :].lstrip()[:1]
+    link = _LINK.match(row.low, said[-1].end)
+    # "No codes in - door / hay camera"
+    led = row.low[link.end() :].lstrip()[:1] if link is not None else ""
+    beside = row.low[: said[0].start].rstrip()[-1:], row.low[said[-1].end :].lstrip()[:1], led
     if row.cells or not _MARKS.isdisjoint(beside):
         return False
     found = [row.text[start:end] for start, end in filled(names, row, (), said)]
@@ -160,7 +166,11 @@ def _items(row: Row, known: Sequence[Span], said: Sequence[Spoken], start: int, 
     before = list(_before(row, known, marks, start, hit is None))
     if hit is None:
         end = next(last for first, last in codes if first == start)
-        link = _FROM.match(row.low, end) or _FROM.match(row.low, states.leading(row.low, end))
+        end = told.end() if (told := _TOLD.match(row.low, end)) is not None else end
+        stated = states.leading(row.low, end)
+        # The blank behind a status is no part of what leads to the module.
+        stated -= stated > end and row.low[stated - 1] == " "
+        link = _FROM.match(row.low, end) or _FROM.match(row.low, stated)
         return before if before or link is None else list(_pieces(row, known, marks, link.end()))
     if (before and before[0] in known and not takes_object(row.low, hit)):
         return before

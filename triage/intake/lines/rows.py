@@ -42,7 +42,7 @@ _BULLET = lazily(
 _AFTER_A_LETTER = (")", ".")
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
-_NAME_END, _LONGEST_NAME = lazily(r"\s?[:|(\[;]|\s-+\s|\s\s"), 48
+_NAME_END, _LONGEST_NAME = lazily(r"\s?[:|(\[;]|\s-+\s|\s/\s|\s\s"), 48
 #: A legend explains the sign: "# = confirmed".
 _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
 _MARK = lazily(r"\s?[:=]|\s-+>?\s|->")

@@ -121,6 +121,8 @@ _KEPT = word_set("module modules control unit ecu steuergerat calculateur centra
 #: What stands between a name and what is said of it, and a code, which no name has in it.
 _MARK = lazily(r"\s*(?:[:=|\t](?!>)|(?<=\s)[-=]*[->](?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
+#: A name of a word for a module and a letter: "ECU-E".
+_LETTERED = lazily(r"(?<!\S)(?i:ecu|sg|stg|calc|unit|module)-[A-Z0-9]{1,2}$")
 _LONGEST_NAME, _MOST_MARKS, _LONGEST_LINE = 50, 4, 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
 
@@ -371,7 +373,8 @@ def without_links(text: str) -> str:
             break
         first += 1
     if all(word in _LINKS for word, _, _ in parts[first:last]):
-        return ""
+        lettered = _LETTERED.search(text.rstrip(" .:=-"))
+        return lettered[0] if lettered is not None else ""
     while (
         last > first
         and parts[last - 1][0] in _LINKS

@@ -51,6 +51,7 @@ _LABEL = lazily(
     r"part))?|hw|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|vin|stecker"
     r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|"
     r"auftragsnummer|stellplatz|halle|platz|datenstand|softwarestand|connecteur|broche|piece|plaque"
+    r"|\w{0,10}formular|form(?:ulaire|ulario)?(?: (?:de )?garanti[ae])?|plaza|poste|llavero|schlusselanhanger"
     r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage|"
     r"kalibrierung|kalibrierungs-?(?:nr|nummer|id|datei)|datensatz|(?:software|flash|daten|kalibrier)-?datei"
     r"|(?:fichier|archivo|fichero) (?:de )?(?:flash|logiciel|programmation|programacion|software))"
@@ -76,8 +77,8 @@ _MENTION = lazily(
     r"(?<![a-z])(?:(?<!can )(?<!i )(?<!we )(?<!could )(?<!did )(?<!i also )(?<!still )"
     r"(?<!now )see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
     r"except|instead of|unlike|no sign of|not|no|kein|keine|keinen|sans|sin|ohne|pas de|causes?|caused by|"
-    r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|"
-    r"any\s+"
+    r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.|ningun|aucun|"
+    r"expecting|expected)\s+(?:also\s+|any\s+"
     r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$"
 )
 #: Before a code: another one and "and", or an abbreviation in capitals.
@@ -117,11 +118,11 @@ _LABEL_ENDS = word_set(
     "drawing diagram bulletin tsb test vin stecker steckverbinder steckverbindung kupplungsstecker teilenummer "
     "teile sachnummer kennzeichen "
     "auftrag auftragsnummer stellplatz halle platz datenstand softwarestand connecteur broche piece "
-    "plaque emplacement travee "
+    "plaque emplacement travee form formular garantieformular formulaire formulario garantie garantia plaza poste "
     "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin "
     "file files set image block datei datensatz kalibrierungsdatei softwaredatei flashdatei datendatei kalibrierdatei "
     "flash logiciel programmation programacion "
-    "kalibrierung kalibrierungsnr kalibrierungsnummer "
+    "kalibrierung kalibrierungsnr kalibrierungsnummer referencia matricula llavero schlusselanhanger "
     "pins fuse fuses relay relays "
     "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom "
     "inline cavity see"
@@ -129,7 +130,7 @@ _LABEL_ENDS = word_set(
 _MENTION_ENDS = word_set(
     "see also to siehe auch vgl voir aussi vease cf without except of unlike not no kein keine keinen sans sin ohne "
     "de cause causes by as like "
-    "wegen g any more longer code codes dtc dtcs fehler defaut codigo"
+    "wegen g any more longer code codes dtc dtcs fehler defaut codigo expecting expected ningun aucun"
 ) | references.ENDS
 _LAST_WORD = lazily(r"[^a-z]*([a-z]*)")
 
@@ -173,7 +174,7 @@ class Labels:
         if identnumbers.holds(low, start, end):
             return True
         window = low[max(0, start - _WINDOW) : start]
-        ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
+        ends = _last_word(window[-20:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = (ends and _LABEL.search(window) is not None) or (start <= _WINDOW and self._fills_a_cell(window))
         # "Pump relay (C0265)": a code in brackets of its own stands behind its description.
         weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and _CLOSES.match(low, end) is not None)

@@ -19,6 +19,15 @@ _LABEL = lazily(
     r"[\s*>-]{0,8}(?P<lead>(?P<first>[a-z][a-z ]{1,28}?)\s*[,(/]\s*)"
     r"(?P<answer>[a-z][a-z ]{3,28}?)(?P<close>\s*\)?)(?=\s*:\s*\S)"
 )
+#: "These were clean: ABS, radio": what points at the modules to come is none.
+_POINTS = lazily(
+    r"[\s*>#-]{0,8}(?P<lead>(?:(?:all )?(?:these|those|the following)(?: (?:modules|units|ecus|ones|systems))?"
+    r"(?: all)?(?: (?:were|are|came up|came back|read|show|showed|had|have|did|was|is))?|"
+    r"(?:diese|folgende)(?: (?:steuergerate|module|systeme))?(?: (?:waren|sind|hatten|haben))?|"
+    r"(?:ceux-ci|celles-ci|les suivants)(?: (?:etaient|sont|ont|avaient))?|"
+    r"(?:estos|estas|los siguientes)(?: (?:modulos|estaban|estan|tenian|tienen))?) )"
+    r"(?P<answer>[a-z][a-z' ]{2,40}?)\s*:(?=\s|$)"
+)
 #: What says that modules are clean, beside a word for these.
 _FINE = lazily(
     r"(?:ok|passed|pass|clean|clear|good|fine|healthy|in ordnung|fehlerfrei|sans defaut|correctos?)"
@@ -27,8 +36,22 @@ _FINE = lazily(
 
 
 def shortened(found: Sequence[Line]) -> list[Line]:
-    """The lines with the second answer of such labels alone. Linear."""
-    return [_one(line) if ":" in line.text[:60] else line for line in found]
+    """The lines with the second answer of such labels alone, and those without "these were" before one. Linear."""
+    return [_pointed(_one(line)) if ":" in line.text[:80] else line for line in found]
+
+
+def _pointed(line: Line) -> Line:
+    """A line without the words that point at the modules behind its answer.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> said = "- These were clean: ABS\\nThese are new: ABS\\nDiese waren fehlerfrei:"
+    >>> [_pointed(line).text for line in lines(said)]
+    ['- clean: ABS', 'These are new: ABS', 'fehlerfrei:']
+    """
+    match = _POINTS.match(line.low)
+    if match is None or answer_of_cell(match["answer"]) is None:
+        return line
+    return reworded(line, match.start("lead"), match.start("answer"), "")
 
 
 def _one(line: Line) -> Line:

@@ -29,17 +29,18 @@ _SIGN = signs.of_parts("@")
 #: An arrow to what stands before it, and the words that it starts from.
 _POINTS = signs.of_parts("<-", "<=", "\u2190", "\u21d0")
 _ARROW = lazily(r"\s*(?:<[-=]{1,2}|[\u2190\u21d0])\s*([^\W\d][^<>|;:=\u2190\u21d0]{0,59}?)\s*$")
-_FEW = 4
+_FEW, _FEWEST_WORDS, _FEWEST_LINES = 4, 3, 2
 
 
 def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> Sequence[Line]:
     """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it; without the
     sign where that begins a column. For an arrow too that points at a name from its codes."""
     mended: list[Line] | None = None
-    for at in signs.places(found, _SIGN):
+    places = [at for at in signs.places(found, _SIGN) if len(found[at].text) <= _LONGEST]
+    if _behind_descriptions([found[at] for at in places]):
+        places = []
+    for at in places:
         line = found[at]
-        if len(line.text) > _LONGEST:
-            continue
         for place in reversed([place for place, char in enumerate(line.text) if char == "@"]):
             before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
             if not behind[:1].isalpha():
@@ -56,6 +57,15 @@ def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> 
             mended = mended or list(found)
             line = mended[at] = reworded(line, start, len(line.text) - len(behind), word)
     return _pointed(mended or found, is_name)
+
+
+def _behind_descriptions(found: Sequence[Line]) -> bool:
+    """Whether the lines of a list begin with their codes and tell what each means before the sign: there it leads to
+    the name in every line, and "in" would be a word of the shorter descriptions."""
+    told = [line.text[match.end() : line.text.index("@")] for line in found
+            if (match := _CODE_FIRST.match(line.text)) is not None and "@" in line.text]
+    described = [text for text in told if len(text.split()) >= _FEWEST_WORDS]
+    return len(described) >= _FEWEST_LINES and 2 * len(described) >= len(found)
 
 
 def _pointed(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:

@@ -44,6 +44,10 @@ _NAMES = 2
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
 _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
+#: A sign for "at", or an arrow back, and the name that it leads to, with its short form perhaps.
+_POINTED = lazily(r"(?:(?:\s|(?<=[\])]))@\s?|\s*<[-=]+\s*)(?P<name>[^\W\d][^()\[\]/|;,:<>@\t]{1,48}?"
+                  r"(?:\s[(\[][A-Z][A-Z0-9/+-]{1,7}[\])])?)\s*(?=$|[(\[/|;,:]|\s-+\s|\s{2,})")
+_ARROW = "<-"
 #: A name with its short form in brackets, and one behind it.
 _WITH_SHORT = lazily(r".*[^\W\d_]{2}.*\s[\[(](?=[^\])]*[A-Z])[A-Z0-9][A-Z0-9/+-]{0,8}[\])]$")
 _LONG_BEHIND = lazily(r"\s-\s[^\W\d_][^:;|,(]{2,40}?(?=\s?:\s)")
@@ -61,7 +65,7 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     listed = [row for row in coded if _may_be(row)]
     if len(listed) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, names):
         return
-    listed = _closing(_enclosed(listed, names), names)
+    listed = _closing(_enclosed(_pointed(listed, names), names), names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         led = any(">" in row.text for row in group)
@@ -103,6 +107,30 @@ def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
     end = _told_end(row)
     found = mark.search(row.text, end)
     return found is not None and (row.text[end : end + 1] == " " or found.start() == end)
+
+
+def _pointed(rows: list[Row], names: Names) -> list[Row]:
+    """The rows but those with the name behind a sign that leads to it, where nearly all have one such: whatever names
+    nobody knows among them."""
+    found = [(row, _unstated(row, matches[0].span("name"))) for row in rows
+             if len(matches := list(_POINTED.finditer(row.text, row.finds.codes[0].end))) == 1
+             and _may_name(matches[0]["name"])]
+    if len(found) < _FEWEST or len(found) < _MOST * len(rows):
+        return rows
+    if not any(names.score(tidy(row.text[slice(*span)])) >= _LIKE for row, span in found):
+        return rows
+    for row, span in found:
+        _name(row, span)
+    return [row for row in rows if row.named is None]
+
+
+def _unstated(row: Row, span: Span) -> Span:
+    """A name without the status in capitals behind it, which stands as a short form does: "Radio (INACT)"."""
+    start, end = span
+    opening = max(row.text.rfind(mark, start, end) for mark in "([")
+    if opening > start and states.of_cell(row.low[opening:end]) is not None:
+        end = opening
+    return start, start + len(row.text[start:end].rstrip())
 
 
 def _enclosed(rows: list[Row], names: Names) -> list[Row]:
@@ -148,7 +176,7 @@ def _may_be(row: Row) -> bool:
     """Whether a row begins with its only code."""
     return (len(row.finds.codes) == 1 and not row.finds.codes[0].start and not row.described
             and row.kind not in _TABLES and not row.head and len(row.text) <= _LONGEST
-            and "{" not in row.text and "<" not in row.text)
+            and "{" not in row.text and "<" not in row.text.replace(_ARROW, ""))
 
 
 def _told_end(row: Row) -> int:

@@ -41,8 +41,12 @@ _CELLS = lazily(r"[|\t\"{}<>]")
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
 #: The date of a scan, perhaps with its time, before what it tells.
+_MONTH = (
+    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|okt|dez|fev|avr|juin|juil|aout|ene|abr|ago|dic)[a-z]{0,7}\.?"
+)
 _DATED = lazily(
-    r"\s*((?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2})"
+    r"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|"
+    r"[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2}|[0-9]{1,2}\.? (?:de )?" + _MONTH + r" (?:de )?20[0-9]{2})"
     r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?)\s?(?::|-{1,2}|\u2013|\u2014)\s+"
 )
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
@@ -87,9 +91,11 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     modules in a text."""
     found: list[Row] = []
     led = False
-    for row in [part for each in rows for whole in _by_number(each) for part in _by_sentence(whole)]:
-        if (stamp := _DATED.match(row.low)) is not None and _tells_of_several(row, stamp.end(), names):
-            found += [Row(row.line, row.text[: stamp.end(1)], row.start), row.part(stamp.end())]
+    for row in [part for each in rows for one in _by_number(each) for whole in _by_date(one)
+                for part in _by_sentence(whole)]:
+        if (stamp := _DATED.match(row.low)) is not None and (
+                _tells_of_several(row, stamp.end(), names) or (stamp["on"] and _holds(row, stamp.end(), len(row.low)))):
+            found += [row.part(*stamp.span("date")), row.part(stamp.end())]
             led = False
             continue
         if not signs.of(row.low) & _SIGN:
@@ -131,6 +137,19 @@ def _by_number(row: Row) -> list[Row]:
         return [row]
     places = sorted({0, len(row.low), *(place for lead in leads for place in lead)})
     return [row.part(start, end) for start, end in pairwise(places)]
+
+
+def _by_date(row: Row) -> list[Row]:
+    """A row parted at each sentence that begins with the date of another scan: "On 3 May 2024: ABS U0100. On 5 May
+    2024: ABS clean"."""
+    if ": " not in row.low or row.cells or "|" in row.low:
+        return [row]
+    begins = [0, *(match.end() for match in _SENTENCE.finditer(row.low))]
+    starts = [start for start in begins if (stamp := _DATED.match(row.low, start)) is not None and (
+        stamp["on"] is not None or (start > 0 and _DATED.match(row.low) is not None))]
+    if starts in ([], [0]):
+        return [row]
+    return [row.part(start, end) for start, end in pairwise(sorted({0, *starts, len(row.low)}))]
 
 
 def _holds(row: Row, start: int, end: int) -> bool:

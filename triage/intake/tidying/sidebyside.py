@@ -344,7 +344,8 @@ def _of_scan(
         # "0" may be said of a code that is not there, or be the legend's digit for a status.
         status = legend.get(own[column].low.strip(" .()[]")) if code else None
         text = status or _told(own[column], code)
-        listed[name] = listed.get(name, False) or text is not None
+        if text is not None or not _of_the_supply(name, own):
+            listed[name] = listed.get(name, False) or text is not None
         if text is None:
             continue
         answer = answer_of_cell(own[column].low)
@@ -357,6 +358,12 @@ def _of_scan(
     cells += [(table.head, [name, *[""] * (width - 2), "no codes"]) for name, any_told in listed.items()
               if not any_told]
     return loose, cells
+
+
+def _of_the_supply(name: str, own: Sequence[Cell]) -> bool:
+    """Whether a row is for a voltage: where none was measured, no module is clean."""
+    return role_of(small(name)) in ("volts", "lowest_volts") and not any(
+        find(cell.text).codes or answer_of_cell(cell.low) for cell in own[1:])
 
 
 def _told(cell: Cell, code: str) -> str | None:

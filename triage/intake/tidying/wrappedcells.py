@@ -2,9 +2,9 @@
 read line by line, the end of a status ("not yet | confirmed") would be a status of its own and say the contrary.
 
 >>> from triage.intake.plain.characters import lines
->>> text = ("Code   Text           Status\\nC0035  Sensor left,   not yet\\n       open circuit   confirmed\\nC0040  Open"
-...         "           stored\\nPage 1\\nCode   Text           Status\\nC0051  Sensor angle   no longer\\nPage 2\\n"
-...         "Code   Text           Status\\n                      active")
+>>> text = ("Code   Text           Status\\nC0035  Sensor left,   not yet\\n       open circuit   confirmed\\n"
+...         "C0040  Open           stored\\nPage 1\\nCode   Text           Status\\nC0051  Sensor angle   no longer\\n"
+...         "Page 2\\nCode   Text           Status\\n                      active")
 >>> for line in joined(lines(text)):
 ...     print(line.text)
 Code   Text                       Status

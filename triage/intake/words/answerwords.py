@@ -121,7 +121,7 @@ TRIED = word_set("""
 """)
 TRIES = TRIED | word_set("""
     times time twice once thrice again repeatedly x mal zweimal dreimal mehrmals wiederholt fois deux trois
-    plusieurs
+    plusieurs within innerhalb
     veces vez dos tres varias volte keer ganger razy vezes several multiple two three four five ten zwei drei few
     second third seconds sec secs
 """)

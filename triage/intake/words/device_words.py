@@ -20,15 +20,19 @@ _DEVICES = KINDS | UNIT - word_set("address adresse") | word_set("""
     panel panels pad keypad joystick console terminal transmitter receiver transceiver antenna beacon router modem
     bridge gateway switchboard dispenser compressor blower fan valve valves feeder conveyor crane ramp platform awning
     scale scales weigher inverter converter radar lidar clock timer server dock interface amplifier retractor
-    tensioner pretensioner
+    tensioner pretensioner projector projectors fridge freezer refrigerator acquisition immobiliser immobilizer
+    siren tachograph regulator
     antrieb stellantrieb steller stellmotor aktor aktuator pumpe heizung winde kamera bildschirm anzeige platine
     zahler zaehler schreiber leser lesegerat waage geber sensoren knoten verteiler drucker sender empfanger empfaenger
+    projektor kuhlschrank kuehlschrank kuhlbox kuehlbox kippung wegfahrsperre
     konsole bedienteil regler rechner geblase kompressor lufter ventil wandler schnittstelle
     moteur entrainement actionneur verin pompe chauffage rechauffeur treuil ecran carte jauge compteur traceur
     enregistreur lecteur capteur capteurs noeud afficheur tableau pupitre imprimante emetteur recepteur balance
+    projecteur refrigerateur glaciere regulateur maintien
     peseuse ventilateur vanne compresseur convertisseur boitier passerelle horloge
     accionamiento actuador bomba calefactor calefaccion elevador cabrestante torno camara pantalla placa indicador
     contador rastreador registrador lector nodo concentrador caja sensores captador impresora consola emisor receptor
+    proyector nevera frigorifico regulador
     bascula ventilador valvula compresor convertidor pasarela reloj
 """)
 #: The same at the end of a German word with more before it.
@@ -95,10 +99,13 @@ def _heads(parts: tuple[str, ...]) -> tuple[str, ...]:
 def is_device(low: str) -> bool:
     """Whether a noun phrase is a device that may have a control unit of its own.
 
-    >>> [is_device(low) for low in ("awning motor", "markisenmotor", "moteur de store", "motor relay", "awning")]
+    >>> [is_device(low) for low in ("awning motor", "markisenmotor", "moteur de store", "motor relay", "modul led 2")]
     [True, True, True, False, True]
     """
     parts = plain_words(low.rstrip("0123456789 "))
+    if len(parts) > 1 and low[-1:].isdigit() and len(parts[-1]) < _LONGEST_END:
+        # "Leistungsmodul LED 2"
+        parts = parts[:-1]
     heads = _heads(parts) if parts else ("",)
     return any(word in _DEVICES or (len(word) > _LONGEST_END and word.endswith(_DEVICE_ENDS)) for word in heads) and (
         heads[0] not in _OTHERS)

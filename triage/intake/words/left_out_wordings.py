@@ -107,6 +107,13 @@ NOT_SCANNED: tuple[Slots, ...] = (
         "read | read out",
         "- | yet",
     ),
+    # What broke the scan off is no answer of the module.
+    ("scan | reading | read | query | abfrage | auslesung | auslesen | lesen | lesung | lecture | interrogation | "
+     "lectura | consulta | escaneo",
+     "aborted | stopped | cancelled | interrupted | broken off | abgebrochen | unterbrochen | interrompue | "
+     "interrompu | arretee | annulee | interrumpida | interrumpido | cancelada | abortada",
+     ",not read | not scanned | unread | nicht gelesen | nicht ausgelesen | nicht abgefragt | ungelesen | non lu | "
+     "non lue | pas lu | non interroge | no leido | no leida | sin leer"),
     ("not", "scanned | read | checked | tested | polled | queried | done", "yet | today | this time | in this scan"),
     ("habe | haben", "nicht | noch nicht", "gelesen | abgefragt | gepruft | gescannt | ausgelesen"),
     (

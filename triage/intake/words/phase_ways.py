@@ -230,7 +230,8 @@ _BEFORE_WAYS = (
     _way(
         r"clear|clr|eras|delet|reset|wip|scan|initial|first|how |touched|found|receiv|arriv|before|pre|when|as ",
         rf"(?:bef(?:ore)?|(?<!connector )(?<!pin )(?<!fuse )(?<!plug )b4|prior to|pre|"
-        rf"ahead of)[ -]?{OF_CODES}{CLEAR}|pre[ -]?scan|"
+        rf"ahead of)[ -]?{OF_CODES}{CLEAR}|pre[ -]?scan|before (?:(?:they|it|these|those|codes|faults|dtcs|anything|"
+        rf"everything|all|the|i|we|he|she|you) )(?:[\w'/-]+ ){{0,4}}?(?:cleared|erased|deleted|reset|wiped)(?![a-z])|"
         rf"initial (?:scan|read(?:ing)?)|incoming scan|"
         rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?(?:been )?{CLEAR}(?: yet)?|"
         rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {CLEAR}|"
