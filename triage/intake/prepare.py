@@ -54,6 +54,7 @@ from triage.intake.tidying import (
     answeredheads,
     answerkeys,
     answerlabels,
+    answerlists,
     asked,
     asstatus,
     atsigns,
@@ -95,6 +96,7 @@ from triage.intake.tidying import (
     keysections,
     lastnames,
     legends,
+    linkwords,
     logs,
     lookedat,
     loosely,
@@ -141,6 +143,7 @@ from triage.intake.tidying import (
     shortheads,
     shortstops,
     sidebyside,
+    slotnames,
     smallnumbers,
     soistoo,
     speechfillers,
@@ -279,7 +282,8 @@ def _with_whole_names(
 
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = jointnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = slotnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = jointnames.adopted(found, names)
     found = plainecu.named(found, names)
     return found, respaced, unread
 
@@ -289,7 +293,8 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
-    found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)
+    found = answerlists.parted(linkwords.left_out(logs.unstamped(found)))
+    found = senderkeys.told(keymarks.told(found, names.likely), names.likely)
     keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines import supplyrow
 from triage.intake.lines.glue import glued
 from triage.intake.lines.goingon import fits
 from triage.intake.lines.pages import is_page_count
@@ -76,7 +77,7 @@ def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsNa
         return ""
     if len(above.text) + len(row.text) > _LONGEST:
         return ""
-    if spoken(row.low) or phases.find(row.low) is not None or states.is_status(row.low):
+    if spoken(row.low) or phases.find(row.low) is not None or states.is_status(row.low) or supplyrow.alone(row.low):
         return ""
     lead, last = row.line.text[: row.start].strip(), above.line.text.rstrip()
     if lead in marks or row.text[0] in marks:

@@ -26,6 +26,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, voltpairs, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.phase_ways import PHASE_WORDS
+from triage.intake.words.scan_words import BEFORE_DATE
 from triage.intake.words.volt_words import LABEL, LOWEST
 
 _MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,;](?=\s)")
@@ -40,11 +41,13 @@ _CELLS = lazily(r"[|\t\"{}<>]")
 #: Between the scan and the module in a row of a table.
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
-#: The date of a scan, perhaps with its time, before what it tells.
-_DATED = lazily(
-    r"\s*((?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2})"
-    r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?)\s?(?::|-{1,2}|\u2013|\u2014)\s+"
+#: The date of a scan, perhaps with its time, before what it tells, and the same behind a word for a scan or a date.
+_DATE = (
+    r"(?:[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2})"
+    r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?"
 )
+_DATED = lazily(rf"\s*({_DATE})\s?(?::|-{{1,2}})\s+")
+_SCAN_OF = lazily(rf"\s*({BEFORE_DATE}{_DATE})\s?(?::|-{{1,2}}|[,.;])\s+")
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".
 _INTRODUCES = word_set(
@@ -88,7 +91,8 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in [part for each in rows for whole in _by_number(each) for part in _by_sentence(whole)]:
-        if (stamp := _DATED.match(row.low)) is not None and _tells_of_several(row, stamp.end(), names):
+        stamp = _DATED.match(row.low) or _SCAN_OF.match(row.low)
+        if stamp is not None and _tells_of_several(row, stamp.end(), names):
             found += [Row(row.line, row.text[: stamp.end(1)], row.start), row.part(stamp.end())]
             led = False
             continue
