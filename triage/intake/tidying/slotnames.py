@@ -69,7 +69,7 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
         for name, form in _slots(line) if len(line.low) <= _LONGEST else ():
             if names.listed(name):
                 known[form].add(name)
-            elif name[0].isupper() or name[0].isdigit():
+            elif name[:1].isupper() or name[:1].isdigit():
                 places[name].append(form)
     told = []
     for name, forms in places.items():
