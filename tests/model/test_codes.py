@@ -111,7 +111,7 @@ def test_what_parse_leaves_alone(text: str) -> None:
 
 @pytest.mark.parametrize(("text", "expected"), [
     # Forms of makers' own numbers (common practice): five decimals, hex digits, letters and digits, MID and PID.
-    ("01314", "01314"), ("9A12B4", "9A12B4"), ("0x9a12b4", "9A12B4"), ("D904", "D904"), ("ABC123", "ABC123"),
+    ("01314", "01314"), ("9A12B4", "9A12B4"), ("0x9a12b4", "0x9A12B4"), ("D904", "D904"), ("ABC123", "ABC123"),
     ("MID 128 PID 94 FMI 1", "MID 128 PID 94 FMI 1"), ("mid:128 sid:254 fmi:12", "MID 128 SID 254 FMI 12"),
 ])
 def test_makers_own_numbers_only_when_asked_for(text: str, expected: str) -> None:

@@ -135,6 +135,7 @@ from triage.intake.tidying import (
     scancommas,
     scanlead,
     scannames,
+    screenbars,
     sectionnumbers,
     sectionrows,
     senderkeys,
@@ -160,12 +161,14 @@ from triage.intake.tidying import (
     threads,
     ticks,
     tightcommas,
+    toldagain,
     tornrows,
     tornwords,
     totals,
     unitlists,
     unreadcodes,
     workremarks,
+    wrappedcells,
     wraps,
     xmlkeys,
     zerocounts,
@@ -188,7 +191,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
-    whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
+    whole, parted = _scans_told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     whole, doubt = bracketbytes.told(whole, tables.has_failure_type)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -237,13 +240,20 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     return context
 
 
+def _scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Line]]:
+    """The lines with the scans headed that only their lists tell, and the lines that were taken for such heads."""
+    whole, parted = scanbreaks.told(found, is_name)
+    return (whole, parted) if len(whole) > len(found) or parted else toldagain.told(whole, is_name)
+
+
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
-    whole = jsonpairs.laid_out(doublespaced.closed(quotebars.told(whole)))
+    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    cut = printcolumns.below(countsahead.behind(delimiters.barred(delimiters.unboxed(whole))), names.likely)
+    whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
+    cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
     marked, unmarked = codemarks.told(answerboxes.told(sectionrows.headed(parted)))

@@ -41,8 +41,8 @@ A maker's own number
 One of the forms of `own_forms.FORMS`, or the MID with PID or SID and FMI of older heavy vehicles. Such text can be
 anything, so :func:`parse` never takes it; whoever knows from its place that it is a code asks :func:`own`.
 
->>> parse("01314"), own("01314"), own("9a12b4"), own("mid 128 pid 94 fmi 1"), own("D-2240B"), own("27-140")
-(None, Code('01314'), Code('9A12B4'), Code('MID 128 PID 94 FMI 1'), Code('D-2240B'), Code('27-140'))
+>>> parse("01314"), own("01314"), own("9a12b4"), own("mid 128 pid 94 fmi 1"), own("D-2240B"), own("0x9a12")
+(None, Code('01314'), Code('9A12B4'), Code('MID 128 PID 94 FMI 1'), Code('D-2240B'), Code('0x9A12'))
 
 Which range is whose and what a number means stands in the tables, not here. Sources: SAE J2012 and J2012DA (read
 second-hand), ISO 15031-6, ISO 14229-1, SAE J1939-73 (read second-hand); makers' own forms are common practice.
@@ -84,7 +84,7 @@ _J1939 = re.compile(
 _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
-_OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
+_OWN = re.compile(r"(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9OQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
 # What may stand where a code must: letters with digits, or three digits and more with a mark between.
@@ -106,7 +106,7 @@ class Code:
     """One trouble code.
 
     ``text`` is the canonical text without failure type and source address ("P0562", "SPN 168 FMI 4", a maker's own
-    number as written, in capitals); ``failure_type`` is two hexadecimal digits in capitals or None. ``spn`` and
+    number as written, in capitals, but for the "0x" of some); ``failure_type`` is two hexadecimal digits in capitals or None. ``spn`` and
     ``fmi`` are set for J1939 only, ``source_address`` there if it was given.
     """
 
@@ -227,7 +227,12 @@ def own(text: str) -> Code | None:
     match = _OWN.fullmatch(folded)
     if match is None or _NEARLY_J2012.fullmatch(folded) or folded in _NETWORKS:
         return None
-    return Code(match[1] or folded, None, "own")
+    return Code(match[1] or _signed(folded), None, "own")
+
+
+def _signed(folded: str) -> str:
+    """A folded number with the sign for hexadecimal digits as everybody writes it."""
+    return "0x" + folded[2:] if folded.startswith("0X") else folded
 
 
 def placed(text: str) -> Code | None:
@@ -243,7 +248,7 @@ def placed(text: str) -> Code | None:
     folded = _fold(text)
     if not _PLACED.fullmatch(folded) or _MEASURED.fullmatch(folded) or _NEARLY_J2012.fullmatch(folded):
         return None
-    return None if _NO_CODE.match(folded) or folded in _NETWORKS else Code(folded, None, "own")
+    return None if _NO_CODE.match(folded) or folded in _NETWORKS else Code(_signed(folded), None, "own")
 
 
 @lru_cache(maxsize=65536)

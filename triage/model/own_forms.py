@@ -10,6 +10,7 @@ Each row has an example, the pattern of the form in capitals, and what else is w
 - ``weak``: connectors, terminals, versions or doors are written so too: several lines of a list that begin alike, or a
   word or key for a code.
 
+The sign for hexadecimal digits belongs to the number ("0x9A12"): who looks it up has it so in the list.
 Letters that number other things (below) make no code, whatever follows. The reader asks the table through
 `triage.intake.codes.ownnumbers`. Makers' forms are common practice.
 """
@@ -44,10 +45,13 @@ FORMS = (
     Form("K-A204", r"[A-Z]{1,2}[.-](?![OIL][0-9])[A-Z]{1,2}[0-9]{3}", "sure"),
     Form("01314", r"[0-9]{5}", "usual"),
     Form("9A12B", _BOTH + r"[0-9A-F]{5}", "usual"),
+    # Shorter ones with the same sign are addresses and bytes, longer ones the identifiers of messages.
+    Form("0x9A12", r"0X[0-9A-F]{4,6}", "usual"),
     Form("DF513", r"[A-Z]{1,2}[0-9]{3}", "usual"),
     Form("K4729", r"[A-Z]{1,2}[0-9]{4}", "usual"),
     # Lamp bulbs end with a W: "H21W".
     Form("K47F", r"(?![PCBU])[A-Z][0-9]{2,3}[A-VX-Z]", "usual"),
+    Form("K4F27", r"(?![PCBU])[A-Z][0-9][A-Z][0-9]{2}", "usual"),
     Form("27-140", r"[0-9]{2}-[0-9]{3}", "usual"),
     Form("QM-4410", r"(?![PCBU]-[0-9]{4}(?![0-9A-Z]))[A-Z]{1,3}-[0-9]{4,5}[A-Z]?", "usual"),
     Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{3,4}", "usual"),

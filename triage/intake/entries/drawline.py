@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.entries import ownlines
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -39,7 +40,8 @@ _LONGEST_NAME = 100
 
 def read(context: Context, row: Row) -> bool:
     """A line of such a test: its currents are readings of the scan. Whether nothing else is told in it."""
-    begun = _begins(row.low)
+    # "DTC 5206: quiescent current, wrong step" is a code of a module.
+    begun = _begins(row.low) and ownlines.begins(row) is None
     goes_on = context.drawing is not None and context.drawing < context.at <= context.drawing + _NEAR
     if not (begun or goes_on) or len(row.low) > _LONGEST or phases.scan_head(row.low):
         return False

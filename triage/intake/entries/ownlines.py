@@ -105,8 +105,8 @@ def read(context: Context, row: Row) -> bool:
         _add_each(context, builder.module, row)
         return True
     led = row.low.startswith(LEADS, match.start())
-    if led and _ELSEWHERE.match(small(text)) and context.names.find(small(text)):
-        # "Fault 3117 in the ABS" below another module.
+    if led and _ELSEWHERE.match(small(text)) and not states.leading(small(text), 0) and context.names.find(small(text)):
+        # "Fault 3117 in the ABS" below another module; "Fault 3117 in history" is of this one.
         return False
     short = len([c for c in text if c.isalpha()]) < 4 and not led
     if short or context.names.listed(match[1]) or _is_address(context, match[1]):

@@ -25,7 +25,7 @@ _LED_LINE = lazily(
     r"(?:fault|trouble|error|dtc|code|fehler|defaut|erreur|codigo|averia|fallo)(?:[ -]?(?:codes?|nummer|defaut|"
     r"erreur|de (?:averia|fallo|error|defaut)))?\s*(?:(?:no|nr)\b\.?|number|n\u00b0|#)?\s*[:=]?\s*"
     r"((?=[a-z.-]*[0-9])[0-9a-z]+(?:[.-][a-z]{0,2}[0-9]+[a-z]?)?)(?![./_-]?[0-9a-z])"
-    r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[])"
+    r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[]|[0-9]{1,3} ?x(?![a-z0-9]))"
 )
 #: "Code 4521 entered" is one of a radio or a key.
 _KEYED_IN = lazily(r"code [0-9]{4,5} ?$")

@@ -13,26 +13,23 @@ Two lists and no table: on both sides of the gap lines begin with codes, and wit
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import Line, line_of, low, reworded
+from triage.intake.codes.found import find
+from triage.intake.lines import columnlines
+from triage.intake.naming import IsName
+from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases
-from triage.intake.said.answers import answer_of_cell
 
-_NAMED = lazily(r"(:|\s-+\s)")
-_WIDE = lazily(r"\s{3,}")
 _GAP = lazily(r"(?<=\S) {2,}(?=\S)|^ {12,}(?=\S)")
-#: Whatever may be a code with slips in it, or a pair of numbers.
-_CODE = lazily(r"(?:[-*\u2022] )?(?:[^\W_] ?[0-3oOiIlQ][0-9A-Fa-foOiIlsSzZ]{3}(?![g-zG-Z])|(?i:spn[ :]?\s?[0-9]))")
 #: Columns are not narrower; what is set in stands so much behind the left edge of its column at most.
 _NARROWEST, _FARTHEST, _SLACK = 14, 12, 1
 _FEWEST, _MOST_BLANK, _TRIED = 2, 2, 4
 _FEWEST_DRAWN, _MOST_COLUMNS = 3, 4
+#: So many of the lines at the left edge of a list may be none of those that lists are made of.
+_STRANGE = 0.25
 
 
 class _Columns(NamedTuple):
@@ -43,23 +40,28 @@ class _Columns(NamedTuple):
     cuts: list[int]
 
 
-def below(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Line]:
+def below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     """The lines, those of each further column below the one before; the same lines where there is none. Linear."""
     out = _below(found, is_name)
-    bars = {line.text.find("|") for line in found if line.text.count("|") == 1} if out is found else set()
-    if 0 < len(bars) <= _SLACK + 1:
-        # A bar is drawn between the columns.
-        drawn = sum(line.text.count("|") == 1 for line in found) >= _FEWEST_DRAWN
-        bare = [replace(line, text=line.text.replace("|", " "), low=line.low.replace("|", " "))
-                for line in found] if drawn else found
-        out = _below(bare, is_name)
-        return found if out is bare else out
-    for _ in range(_MOST_COLUMNS - 2) if out is not found else ():
+    if out is found:
+        bare = _without_bar(found)
+        return found if bare is None or (out := _below(bare, is_name)) is bare else out
+    for _ in range(_MOST_COLUMNS - 2):
         out = _below(out, is_name)
     return out
 
 
-def _below(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Line]:
+def _without_bar(found: Sequence[Line]) -> Sequence[Line] | None:
+    """The lines without the bar that is drawn between two columns; None where none is."""
+    bars = Counter(line.text.find("|") for line in found if line.text.count("|") == 1)
+    at, often = max(bars.items(), key=lambda bar: bar[1], default=(0, 0))
+    if often < _FEWEST_DRAWN:
+        return None
+    return [replace(line, text=line.text.replace("|", " "), low=line.low.replace("|", " "))
+            if line.text.count("|") == 1 and abs(line.text.find("|") - at) <= _SLACK else line for line in found]
+
+
+def _below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     """The lines, those of one further column below the first."""
     starts: Counter[int] = Counter()
     gapped: list[int] = []
@@ -70,8 +72,10 @@ def _below(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Li
             gapped += [at] if ends else []
     if len(gapped) < _FEWEST:
         return found
-    tried = sorted(start for start, count in starts.most_common(_TRIED) if count >= _FEWEST)
-    for edge in tried:
+    tried = {start for start, count in starts.most_common(_TRIED) if count >= _FEWEST}
+    # More lines may be set in than begin at the edge.
+    tried |= {min(start for start in starts if edge - _FARTHEST <= start <= edge) for edge in tried}
+    for edge in sorted(tried):
         out = _unfolded(found, gapped, edge, is_name)
         if out is not None:
             return out
@@ -79,7 +83,7 @@ def _below(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Li
 
 
 def _unfolded(
-    found: Sequence[Line], gapped: Sequence[int], edge: int, is_name: Callable[[str], bool]
+    found: Sequence[Line], gapped: Sequence[int], edge: int, is_name: IsName
 ) -> list[Line] | None:
     """The lines with the columns that meet at an edge one below the other; None where no two lists do."""
     out: list[Line] = []
@@ -117,7 +121,7 @@ def _cut(line: Line, edge: int) -> int | None:
 
 
 def _stretch(
-    found: Sequence[Line], at: int, done: int, edge: int, is_name: Callable[[str], bool]
+    found: Sequence[Line], at: int, done: int, edge: int, is_name: IsName
 ) -> _Columns:
     """The lines around one that is cut at an edge that may be of both columns."""
     first = at
@@ -127,6 +131,8 @@ def _stretch(
     last, blank = first, 0
     while last < len(found) and blank <= _MOST_BLANK and (cut := _cut(found[last], edge)) is not None:
         blank = 0 if found[last].text.strip() else blank + 1
+        if cut < 0 and last > at and _heads_scan(found, last):
+            break
         cuts.append(cut)
         last += 1
     # What stands below the end of the second column is of no column, but for the rest of the first one.
@@ -136,10 +142,15 @@ def _stretch(
         told = found[first + place].text.strip()
         if not told:
             below = found[first + place + 1].text.strip() if place + 1 < len(cuts) else ""
-            if _kind(below, is_name) not in ("name", "both", "code"):
+            if columnlines.kind_of(below, is_name) not in ("name", "both", "code"):
                 break
         stop = place + 1
     return _Columns(first, first + stop, cuts[:stop])
+
+
+def _heads_scan(found: Sequence[Line], at: int) -> bool:
+    """Whether the title of another scan stands above what follows, behind a blank line."""
+    return not found[at - 1].text.strip() and not find(found[at].text).codes and columnlines.heads_scan(found[at].low)
 
 
 def _is_left(line: Line, edge: int) -> bool:
@@ -147,47 +158,22 @@ def _is_left(line: Line, edge: int) -> bool:
     return _cut(line, edge) == -1
 
 
-def _are_lists(found: Sequence[Line], columns: _Columns, is_name: Callable[[str], bool]) -> bool:
+def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName) -> bool:
     """Whether both columns are lists of names with codes or answers below them; the second begins with one."""
-    kinds: tuple[list[tuple[str, int]], list[tuple[str, int]]] = ([], [])
-    both = 0
-    for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True):
-        sides = (line.text, "") if cut < 0 else (line.text[:cut], line.text[cut:])
-        both += all(map(str.strip, sides))
-        for own, text in zip(kinds, sides, strict=True):
-            indent = len(text) - len(text.lstrip())
-            if text.strip() and indent > _FARTHEST:
-                return False
-            if text.strip():
-                own.append((_kind(text.strip(), is_name), indent))
-    # What is set in deeper than the codes goes on with their descriptions, whatever it names.
-    depths = [min((indent for kind, indent in own if kind == "code"), default=99) for own in kinds]
-    left, right = ([kind if kind == "code" or indent <= depth else "" for kind, indent in own]
-                   for own, depth in zip(kinds, depths, strict=True))
-    whole = [*left, *right]
-    if both < _FEWEST or not {"name", "both"} & set(left) or whole.count("code") + whole.count("both") < _FEWEST:
+    sides = [(line.text, "") if cut < 0 else (line.text[:cut], line.text[cut:])
+             for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
+    if sum(all(map(str.strip, pair)) for pair in sides) < _FEWEST:
         return False
-    # What is said of a module stands right below its name; a column of descriptions names some as well.
-    if any(kind == "" and above in ("name", "answer") and below not in ("code", "answer")
-           for above, kind, below in zip(right, right[1:], [*right[2:], ""], strict=False)):
+    lists = [columnlines.entries(side, is_name) for side in zip(*sides, strict=True)]
+    if any(entry.indent > _FARTHEST for own in lists for entry in own):
         return False
-    told = sum(below in ("code", "answer") for kind, below in pairwise(right) if kind == "name")
-    return right[0] in ("name", "both", "title") and (told > 0 or "both" in right) and 2 * told >= right.count("name")
-
-
-def _kind(bare: str, is_name: Callable[[str], bool]) -> str:
-    """What a line of a column is: a "code", an "answer", a "name", "both" of a name and what is said of it, the "title"
-    of a scan; "" for any other."""
-    # Another column may stand behind it.
-    bare = _WIDE.split(bare, 1)[0]
-    if _CODE.match(bare):
-        return "code"
-    if answer_of_cell(low(bare)) is not None:
-        return "answer"
-    name, mark, rest = _NAMED.split(bare, 1) if _NAMED.search(bare) else (bare, "", "")
-    if not is_name(tidy(name.rstrip(" :"))):
-        return "title" if phases.find(low(bare)) is not None else ""
-    return "both" if mark and rest.strip() else "name"
+    left, right = map(columnlines.weighed, lists)
+    if left.said + right.said < _FEWEST or right.first not in ("name", "both", "title"):
+        return False
+    # What is said of a module stands in its line or right below; columns of tables name some as well.
+    told = left.told > 0 and 2 * right.told >= right.names
+    known = left.known > 0 and right.known >= max(1, right.names - right.known - 1)
+    return told and known and right.strange <= _STRANGE * right.edge
 
 
 def _parts(line: Line, cut: int) -> tuple[Line, Line]:
@@ -195,8 +181,13 @@ def _parts(line: Line, cut: int) -> tuple[Line, Line]:
     if cut < 0:
         return line, line_of(line.number, line.raw, "", (0,))
     end = len(line.text[:cut].rstrip())
-    left = reworded(line, end, len(line.text), "") if end else line_of(line.number, line.raw, "", (0,))
-    return left, reworded(line, 0, cut, "") if line.text[cut:].strip() else line_of(line.number, line.raw, "", (0,))
+    blank = line_of(line.number, line.raw, "", (0,))
+    left = replace(reworded(line, end, len(line.text), ""), raw=line.raw[: line.span(0, end)[1]]) if end else blank
+    if not line.text[cut:].strip():
+        return left, blank
+    # Neither the width of the line nor the marks before its text are those of the other column.
+    first = line.span(cut, cut)[0]
+    return left, replace(reworded(line, 0, cut, ""), raw=" " * first + line.raw[first:])
 
 
 __all__ = ["below"]

@@ -18,6 +18,8 @@ _BAR, _MARK = "|", ">"
 _FEWEST = 3
 #: How often a text may have been quoted.
 _DEEPEST = 4
+#: What is quoted is set in no farther.
+_WIDEST = 12
 
 
 def told(found: Sequence[Line]) -> Sequence[Line]:
@@ -48,10 +50,15 @@ def _with_one_mark(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those quoted with a stroke with the common mark of a quote."""
     if not any(_BAR in line.text for line in found):
         return found
-    barred = [line for line in found if line.text.lstrip().startswith(_BAR)]
+    barred = [line for line in found if _is_barred(line)]
     if not barred or not _quotes([line.text.strip() for line in barred]):
         return found
-    return [_quoted(line) if line.text.lstrip().startswith(_BAR) else line for line in found]
+    return [_quoted(line) if _is_barred(line) else line for line in found]
+
+
+def _is_barred(line: Line) -> bool:
+    """Whether a line begins with a stroke; one farther to the right is drawn between the columns of a page."""
+    return line.text.lstrip().startswith(_BAR) and line.text.index(_BAR) <= _WIDEST
 
 
 def _quotes(texts: Sequence[str]) -> bool:

@@ -1,0 +1,63 @@
+"""The bars that a tester draws above and below its list: what its keys do, where to scroll, how far it has come. Copied
+with the list they tell nothing of the vehicle, though "OK" and "clear" stand in them.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "ABS: no codes\\n[F1] Help   [F2] Clear\\nESC = exit   OK = details\\nScan 100 %\\nClear: OK\\nRadio OK"
+>>> [line.text for line in left_out(lines(text))]
+['ABS: no codes', 'Clear: OK', 'Radio OK']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.plain import signs
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import plain_words, word_set
+from triage.intake.plain.remember import remembered
+
+#: Keys that nothing else is called, and what leads through the pages of a tester.
+_KEYS = word_set("esc escape enter pgup pgdn pgdown scroll scrollen menu menue defiler desplazar")
+_KEY_NUMBER = lazily(r"f[0-9]{1,2}")
+#: What else stands on keys, and what they do.
+_DEEDS = word_set(
+    "exit quit tab back home help clear erase print detail details more next previous prev save select continue cancel up down "
+    "left right settings options return start stop end info page list "
+    "zuruck weiter hilfe loschen drucken beenden abbrechen speichern auswahlen auswahl fortsetzen optionen einstellungen seite "
+    "retour suivant aide effacer imprimer quitter valider annuler enregistrer choisir continuer options precedent page "
+    "atras volver siguiente ayuda borrar imprimir salir aceptar cancelar guardar elegir continuar opciones anterior pagina detalles "
+    "haut bas gauche droite arriba abajo auf ab und and et y")
+#: What is said of fuses and modules as well.
+_ANSWERS = word_set("ok yes no ja nein oui non si")
+#: How far a scan has come.
+_PROGRESS = lazily(
+    r"\W*(?:[a-z]{2,12} )?(?:scan|scanning|reading|read|test|progress|abfrage|auslesen|scannen|fortschritt|lecture|analyse|"
+    r"progression|lectura|escaneo|progreso)\s*[:=.]{0,3}\s*[0-9]{1,3} ?%\W*")
+_SIGN = signs.of_words(_KEYS.__contains__) | signs.of_pattern(r"^f[0-9]{1,2}$") | signs.of_parts("%")
+_LONGEST = 90
+
+
+def left_out(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines without such bars; the same lines where there are none. Linear."""
+    bars = {at for at in signs.places(found, _SIGN) if _is_bar(found[at].low)}
+    return [line for at, line in enumerate(found) if at not in bars] if bars else found
+
+
+@remembered
+def _is_bar(low: str) -> bool:
+    """Whether a line holds nothing but keys and what they do, or how far a scan has come."""
+    if len(low) > _LONGEST:
+        return False
+    if "%" in low:
+        return _PROGRESS.fullmatch(low) is not None
+    words = plain_words(low)
+    keys = [word in _KEYS or _KEY_NUMBER.fullmatch(word) is not None for word in words]
+    rest = [word for word, is_key in zip(words, keys, strict=True) if not is_key]
+    deeds = [word for word in rest if word not in _ANSWERS]
+    # "F12 ok" is a fuse.
+    return any(keys) and all(word in _DEEDS for word in deeds) and (bool(deeds) or not low.isalnum()) and (
+        bool(deeds) or not any(map(_KEY_NUMBER.fullmatch, words)))
+
+
+__all__ = ["left_out"]
