@@ -96,3 +96,26 @@ def test_a_day_before_what_was_read(lead: str) -> None:
         ("03/04/2024", "battery 10.4 V. Radio has B1200 stored, ABS no answer."),
         ("05/04/2024", "battery 12.6 V. Radio has no codes, ABS is clean.")))
     assert scans(text) == ["10.4 V | Radio: B1200 stored; ABS: silent", "12.6 V | Radio: clean; ABS: clean"]
+
+
+@pytest.mark.parametrize(("head", "status"), [
+    ("== Défauts non présents ==", "stored"), ("--- Fallos activos ---", "current"), ("Pendiente -->", "pending"),
+    ("== Faults not present ==", "stored"), ("** Unbestätigte Fehler **", "pending"), ("Inaktive Fehler =>", "stored"),
+    ("Codes actifs", "current"),
+])
+def test_headings_of_statuses_between_marks(head: str, status: str) -> None:
+    assert modules_of(f"Ladekran\n  C0040\n\n{head}\nRadio\n  B1200\nABS: C0035\n") == {
+        "Ladekran": ["C0040"], "radio": [f"B1200 {status}"], "anti-lock brakes": [f"C0035 {status}"]}
+
+
+@pytest.mark.parametrize(("head", "answer"), [
+    ("== Sans défaut ==", "clean"), ("*** Keine Antwort ***", "silent"), ("No faults -->", "clean"),
+])
+def test_headings_of_answers_between_marks(head: str, answer: str) -> None:
+    assert modules_of(f"Radio\n  B1200\n\n{head}\nABS\nEPS\n") == {
+        "radio": ["B1200"], "anti-lock brakes": [answer], "power steering": [answer]}
+
+
+def test_an_answer_between_marks_below_its_module_heads_nothing() -> None:
+    assert modules_of("Radio\n== no codes ==\nABS\n== no answer ==\nEPS\n  C0051\n") == {
+        "radio": ["clean"], "anti-lock brakes": ["silent"], "power steering": ["C0051"]}

@@ -96,13 +96,13 @@ from triage.intake.tidying import (
     keysections,
     lastnames,
     legends,
-    linkwords,
     logs,
     lookedat,
     loosely,
     lostbreaks,
     lostcolumns,
     makersown,
+    markedheads,
     matrix,
     namedcolumn,
     namedlists,
@@ -139,7 +139,6 @@ from triage.intake.tidying import (
     sectionnumbers,
     sectionrows,
     senderkeys,
-    senders,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -184,8 +183,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = senders.left_out(threads.told(found, names.listed, names.find), names.likely, names.find)
-    found = questions.answered(found, names.likely)
+    found = questions.answered(threads.told(found, names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
@@ -300,11 +298,11 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
+    found = markedheads.told(hearsay.marked(lookedat.told(shortstops.told(all_rows))))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
-    found = answerlists.parted(linkwords.left_out(logs.unstamped(found)))
-    found = senderkeys.told(keymarks.told(found, names.likely), names.likely)
+    found = keymarks.told(answerlists.parted(logs.unstamped(found)), names.likely)
+    found = senderkeys.told(found, names.likely)
     keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)

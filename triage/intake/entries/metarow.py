@@ -103,9 +103,9 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     of_scan = stamps if hit or head or not stamps or (_BEGINS.fullmatch(low, 0, stamps[0].start) and not worked) else (
         _not_before(context.builder.snapshot, stamps))
     # Two such dates are of two scans, whichever of their numbers is the month.
-    told = bool(context.builder.snapshot.written)
+    known = bool(context.builder.snapshot.written)
     written = next((low[stamp.start : stamp.end].split() for stamp in dated if (
-        stamp.value is None and stamp.timed) or ((told or stamp.value is None) and _is_heading_of(low, stamp))), [])
+        stamp.value is None and stamp.timed) or ((known or stamp.value is None) and _is_heading_of(low, stamp))), [])
     started = _start(context, row, hit, head is not None, of_scan, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)

@@ -1,5 +1,6 @@
 """An answer with the list of its modules in the middle of what somebody tells: "ABS has C0035, and no answer: radio and
-dash. EPS is clean". The answer and its list get a row of their own, so that no other sentence shares its modules.
+dash. EPS is clean". The answer and its list get a row of their own, so that no other sentence shares its modules;
+words that only lead on are left out before.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> [row.text for row in parted(rows_of("ABS has C0035, and no answer: radio, dash and EPS, ECM clean. 11.4 V"))]
@@ -21,6 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set
 from triage.intake.said import volts
 from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.tidying import linkwords
 
 #: Where a clause begins, and the words that lead to it.
 _BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT}|\s-)\s+")
@@ -41,6 +43,7 @@ _SIGN = signs.of_parts(": ")
 def parted(rows: Sequence[Row]) -> list[Row]:
     """The rows, each with such a list among other sentences as what is before it, the list, and what is behind it.
     Linear."""
+    rows = linkwords.left_out(rows)
     found: list[Row] = []
     done = 0
     for at in signs.places(rows, _SIGN):
