@@ -119,3 +119,26 @@ def test_headings_of_answers_between_marks(head: str, answer: str) -> None:
 def test_an_answer_between_marks_below_its_module_heads_nothing() -> None:
     assert modules_of("Radio\n== no codes ==\nABS\n== no answer ==\nEPS\n  C0051\n") == {
         "radio": ["clean"], "anti-lock brakes": ["silent"], "power steering": ["C0051"]}
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("Radio : B1200 pas encore confirmé, pas de code dans le hayon.", " | Radio: B1200 pending; hayon: clean"),
+    ("ABS: C0035\nRadio: in Odrnung\nKombi: keine Kommuniaktion",
+     " | ABS: C0035; Radio: clean; Kombi: silent"),
+    ("Keine Fehler: Radio; Gateway\nKunde wartet noch\nABS: C0035", " | Radio: clean; Gateway: clean; ABS: C0035"),
+    ("Lowest 7.1 V, current 11.9 V\nABS: C0035", "11.9/7.1 V | ABS: C0035"),
+])
+def test_small_words_beside_names_and_supply(text: str, told: str) -> None:
+    assert scans(text) == [told]
+
+
+@pytest.mark.parametrize("note", ["!! rang the owner", "// Masseband gereinigt", "jumped it, battery was flat"])
+def test_a_note_between_the_lines_heads_no_codes(note: str) -> None:
+    text = f">> Vorschalt unit\n>>  C0035 / stored\n{note}\n>>  C0040 / current\n>>\n>> ABS\n>>  B1318 / stored\n"
+    assert scans(text) == [" | Vorschalt unit: C0035 stored C0040 current; ABS: B1318 stored"]
+
+
+def test_a_note_tells_the_supply_and_what_was_done() -> None:
+    told = scans("> ABS\n> C0035 stored\n!! battery 11.3 V\n> C0040 stored\n")
+    assert told == ["11.3 V | ABS: C0035 stored C0040 stored"]
+    assert scans("// ABS: no codes\n// radio: no answer") == [" | ABS: clean; radio: silent"]

@@ -103,6 +103,7 @@ from triage.intake.tidying import (
     lostcolumns,
     makersown,
     markedheads,
+    marknotes,
     matrix,
     namedcolumn,
     namedlists,
@@ -298,7 +299,7 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = markedheads.told(hearsay.marked(lookedat.told(shortstops.told(all_rows))))
+    found = markedheads.told(marknotes.told(hearsay.marked(lookedat.told(shortstops.told(all_rows)))))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = keymarks.told(answerlists.parted(logs.unstamped(found)), names.likely)

@@ -87,9 +87,13 @@ def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsNa
     if last.endswith(tuple(mark for mark in marks if not mark.isalpha())):
         return " "
     pieces = [piece for piece in _MARKS.split(row.text) if piece and piece not in marks]
-    whole = tidy(f"{_MARKS.split(last)[-1]} {pieces[0]}")
+    end = _HEAD.sub("", _MARKS.split(last)[-1])
+    whole = tidy(f"{end} {pieces[0]}")
     torn = is_name(whole) and not is_name(tidy(row.text))
-    return " " if torn or (full and (is_name(whole) or not is_name(tidy(pieces[0])))) else ""
+    if torn:
+        return " "
+    # What is no name behind one that is whole is of another line.
+    return " " if full and (is_name(whole) or not (is_name(tidy(pieces[0])) or is_name(tidy(end)))) else ""
 
 
 __all__ = ["joined", "names_begin"]

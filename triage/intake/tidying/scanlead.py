@@ -29,7 +29,7 @@ from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.scan_words import BEFORE_DATE
 from triage.intake.words.volt_words import LABEL, LOWEST
 
-_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,;](?=\s)")
+_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|(?<!batt)[.!,;](?=\s)")
 #: What stands in each of those.
 _MARKED = lazily("[:.!,;=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
