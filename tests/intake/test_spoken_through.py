@@ -127,6 +127,7 @@ def test_an_answer_between_marks_below_its_module_heads_nothing() -> None:
      " | ABS: C0035; Radio: clean; Kombi: silent"),
     ("Keine Fehler: Radio; Gateway\nKunde wartet noch\nABS: C0035", " | Radio: clean; Gateway: clean; ABS: C0035"),
     ("Lowest 7.1 V, current 11.9 V\nABS: C0035", "11.9/7.1 V | ABS: C0035"),
+    ("Small lorry, the 12 volt system was dead.\nABS has C0035.", " | ABS: C0035"),
 ])
 def test_small_words_beside_names_and_supply(text: str, told: str) -> None:
     assert scans(text) == [told]

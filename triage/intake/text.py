@@ -212,7 +212,7 @@ def _aside(context: Context, row: Row) -> None:
     if row.note:
         if told is None:
             metarow.note_deeds(context, row)
-        metarow.apply(context, row, top=True)
+        return metarow.apply(context, row, top=True)
     for start, end in row.aside or ():
         context.builder.notice("note", f"{row.text[start:end]} {hearsay.MESSAGE}", row.line, row.start + start,
                                row.start + end)
