@@ -299,7 +299,8 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = markedheads.told(marknotes.told(hearsay.marked(lookedat.told(shortstops.told(all_rows)))))
+    found = marknotes.told(hearsay.marked(lookedat.told(shortstops.told(all_rows))), names.likely)
+    found = markedheads.told(found)
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = keymarks.told(answerlists.parted(logs.unstamped(found)), names.likely)
