@@ -143,3 +143,14 @@ def test_a_note_tells_the_supply_and_what_was_done() -> None:
     told = scans("> ABS\n> C0035 stored\n!! battery 11.3 V\n> C0040 stored\n")
     assert told == ["11.3 V | ABS: C0035 stored C0040 stored"]
     assert scans("// ABS: no codes\n// radio: no answer") == [" | ABS: clean; radio: silent"]
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("Radio zeigt B1200 (aktiv). U0100 gespeichert, U0121 aktiv in Streuteller.",
+     " | Radio: B1200 current; Streuteller: U0100 stored U0121 current"),
+    ("Radio zeigt B1200 aktiv. P0562 gespeichert im Speicher.", " | Radio: B1200 current P0562 stored"),
+    ("ECM sin fallos. Puerta del. izq. da B1318 presente. Radio limpio.",
+     " | ECM: clean; Puerta del. izq: B1318 current; Radio: clean"),
+])
+def test_sentences_of_codes_and_shortened_names(text: str, told: str) -> None:
+    assert scans(text) == [told]

@@ -21,7 +21,7 @@ from triage.intake.said.answers import spoken
 
 #: A sound between two marks, or at the beginning before one.
 _SOUND = (
-    r"(?:er|erm|eh|ehm|uh|uhm|um|umm|hm+|mm+|ah|ahm|aehm|oh|euh|heu|hum|bueno|pues|vale|bon|ben|alors|tja|naja|also|so|"
+    r"(?:er|erm|eh|ehm|uh|uhm|um|umm|hmm?|mm|ah|ahm|aehm|oh|euh|heu|hum|bueno|pues|vale|bon|ben|alors|tja|naja|also|so|"
     r"well|right|ok|okay)(?:,|\s?\.{2,3}(?=\s))"
 )
 _LINK = (

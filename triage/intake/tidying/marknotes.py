@@ -19,7 +19,7 @@ from triage.intake.said import phases
 from triage.intake.said.answers import spoken
 
 #: Before a note, and before a line of a quote.
-_MARK, _QUOTED = lazily(r"\s*(?:!!+|//+|\(!\))\s*(?=[^\W\d_])"), lazily(r"\s*(?:>[^|]*|\|[^|]*)$")
+_MARK, _QUOTED = lazily(r"\s*(?:!!+|//+)\s*(?=[^\W\d_])"), lazily(r"\s*(?:>[^|]*|\|[^|]*)$")
 _PLAIN = lazily(r"\s*\(?[^\W\d_]")
 _REACH = 3
 

@@ -92,8 +92,9 @@ def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsNa
     torn = is_name(whole) and not is_name(tidy(row.text))
     if torn:
         return " "
-    # What is no name behind one that is whole is of another line.
-    return " " if full and (is_name(whole) or not (is_name(tidy(pieces[0])) or is_name(tidy(end)))) else ""
+    # What is no name, alone below one that is whole, is of another line.
+    apart = is_name(tidy(pieces[0])) or (len(pieces) == 1 and is_name(tidy(end)))
+    return " " if full and (is_name(whole) or not apart) else ""
 
 
 __all__ = ["joined", "names_begin"]

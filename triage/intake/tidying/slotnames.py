@@ -28,7 +28,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
-from triage.intake.said import phases, volts
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken, takes_object
 from triage.intake.said.attribution import AND, LEADS, SAYS
 from triage.intake.said.near import small
@@ -56,8 +56,13 @@ _NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
     "then next when after before during again now still also only all any that which who first last here there so "
     "as if not no rest others other same nothing none everything code codes dtc fault faults fehler scan test reading")
 ) - word_set("a de en la log set del du d des")
-#: A sentence that ends within its line, or a verb of saying.
-_SIGN = signs.of_parts(". ") | signs.of_words(SAYS.__contains__)
+#: A sentence that ends within its line, a verb of saying, or what leads to a module.
+_SIGN = signs.of_parts(". ") | signs.of_words((SAYS | word_set(
+    "with mit avec con steht stehen hay there il liegt liegen came donne in im from aus dans en hatte a")).__contains__)
+#: From one code of a sentence to the next, with what is of both.
+_CODES = lazily(rf"(?:,\s|\s(?:and|und|et|y)\s|^)?{_CODE}(?:[ :-]{{0,2}}(?:[0-9a-f]{{2}}|\([0-9a-f]{{2}}\))(?![a-z0-9]))?,?")
+#: The form of a sentence that is nothing but codes and what they are in.
+_WHOLE = "codes alone"
 _LONGEST, _MOST, _MOST_WORDS, _TAIL, _LEAST = 4000, 24, 5, 90, 2
 
 
@@ -75,7 +80,8 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     for name, forms in places.items():
         # Of what is in part a name, or a device, one other of the form says enough.
         least = 1 if names.find(small(name)) or is_device(small(name)) else _LEAST
-        if (len(forms) >= _LEAST or any(len(known[form]) >= least for form in forms)) and _is_name(name):
+        sure = len(forms) >= _LEAST or _WHOLE in forms or any(len(known[form]) >= least for form in forms)
+        if sure and _is_name(name):
             told.append(name)
     for name in told[:_MOST]:
         names.adopt_whole(name)
@@ -103,9 +109,16 @@ def _slots(line: Line) -> Iterator[tuple[str, str]]:
             first = _LINKS.match(low, opens)
             if first is not None and _FIRST.match(low, first.end(), stop):
                 inside = _IN.fullmatch(low, max(first.end(), stop - _TAIL), stop)
-                if inside is not None:
-                    yield line.text[slice(*inside.span("name"))], f"code {inside['lead']}"
+                if inside is not None and states.of_cell(low[inside.start("lead") : stop]) is None:
+                    whole = _tells_codes(low[first.end() : inside.start("lead")])
+                    yield line.text[slice(*inside.span("name"))], _WHOLE if whole else f"code {inside['lead']}"
             opens = end
+
+
+def _tells_codes(low: str) -> bool:
+    """Whether nothing but codes, each with its status, stands in a text."""
+    pieces = [piece.strip(" ()[]") for piece in _CODES.split(low)[1:]]
+    return all(not piece or states.of_cell(piece) is not None for piece in pieces)
 
 
 def _answered(line: Line, start: int, end: int) -> tuple[str, str] | None:
