@@ -29,14 +29,14 @@ SAID = {
         "not present in vehicle", "not fitted to this vehicle", "keine Ausstattung", "im Fahrzeug nicht verbaut",
         "n/fitted", "never fitted", "no such unit on this vehicle", "not in this build", "n. verbaut", "nie verbaut",
         "jamais monté", "option non montée", "nunca montado", "opción no montada", "sin equipar",
-        "non monté sur ce véhicule", "no instalado en este vehículo",
+        "non monté sur ce véhicule", "no instalado en este vehículo", "Non montés", "No instaladas",
         "van without it", "Fahrzeug ohne dieses Steuergerät", "coche sin esta centralita", "véhicule non équipé",
     ],
     "not scanned": [
         "not yet scanned", "scan skipped", "noch nicht ausgelesen", "pas encore interrogé", "aún no leído",
         "skipped by operator", "left out of the scan", "omitted from scan", "ran out of time", "n. ausgelesen",
         "diesmal nicht gelesen", "laissé de côté", "pas lu cette fois", "no leído esta vez", "sin leer",
-        "skipped in this scan", "n. geprüft",
+        "skipped in this scan", "n. geprüft", "non interrogés", "pas encore lues", "no comprobados", "aún no leídas",
     ],
 }  # fmt: skip
 EACH = [(kind, said) for kind, all_said in SAID.items() for said in all_said]

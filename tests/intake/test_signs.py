@@ -166,6 +166,7 @@ neither P0300 nor|is active|thinks the radio is gone|isn't happy,|in everything 
 All of these are stored.|every code here is pending.|Couldn't get the radio to answer.|On scan 2 the tool gave:|
 cleard|scaned|asleep|fuse ok|plug reseated, ok|power good,|cleared, ABS fine|
 all clean except|, rest clean|same codes as before|radio 0|ABS 0,|
+er,|Und|Luego|also,|next|. No answer:|no codes: radio and dash|hay|steht|in Fnord.|Fnord box has|
 <stored>|<not|active>|(failed once,|not confirmed)|[state: active]|
 KA-12|NT 55|EL-204|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 

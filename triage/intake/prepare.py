@@ -54,6 +54,7 @@ from triage.intake.tidying import (
     answeredheads,
     answerkeys,
     answerlabels,
+    answerlists,
     asked,
     asstatus,
     atsigns,
@@ -102,6 +103,8 @@ from triage.intake.tidying import (
     lostbreaks,
     lostcolumns,
     makersown,
+    markedheads,
+    marknotes,
     matrix,
     namedcolumn,
     namedlists,
@@ -139,11 +142,11 @@ from triage.intake.tidying import (
     sectionnumbers,
     sectionrows,
     senderkeys,
-    senders,
     sharedcolumn,
     shortheads,
     shortstops,
     sidebyside,
+    slotnames,
     smallnumbers,
     soistoo,
     speechfillers,
@@ -185,8 +188,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = senders.left_out(threads.told(found, names.listed, names.find), names.likely, names.find)
-    found = questions.answered(found, names.likely)
+    found = questions.answered(threads.told(found, names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
@@ -295,17 +297,20 @@ def _with_whole_names(
 
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = jointnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = slotnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = jointnames.adopted(found, names)
     found = plainecu.named(found, names)
     return found, respaced, unread
 
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = hearsay.marked(lookedat.told(shortstops.told(turnsofspeech.commas(all_rows))))
+    told = lookedat.told(shortstops.told(turnsofspeech.commas(all_rows)))
+    found = markedheads.told(marknotes.told(hearsay.marked(told), names.likely))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
-    found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)
+    found = keymarks.told(answerlists.parted(logs.unstamped(found)), names.likely)
+    found = senderkeys.told(found, names.likely)
     keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)

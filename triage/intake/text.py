@@ -156,7 +156,7 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
-    if row.aside is not None:
+    if row.aside is not None or row.note:
         _aside(context, row)
         return
     if not (row.finds.codes or context.live_data or context.in_freeze_frame or row.roles is not None):
@@ -206,8 +206,13 @@ def _row(context: Context, row: Row, at: int) -> None:
 
 
 def _aside(context: Context, row: Row) -> None:
-    """A remark that tells of another time: nothing of it is read but what the customer says is wrong."""
-    context.facts.take(row.text, row.low)
+    """A remark that tells of another time: nothing of it is read but what the customer says is wrong; of a note between
+    the lines also what was done, and the supply."""
+    told = context.facts.take(row.text, row.low)
+    if row.note:
+        if told is None:
+            metarow.note_deeds(context, row)
+        return metarow.apply(context, row, top=True)
     for start, end in row.aside or ():
         context.builder.notice("note", f"{row.text[start:end]} {hearsay.MESSAGE}", row.line, row.start + start,
                                row.start + end)

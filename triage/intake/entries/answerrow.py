@@ -307,9 +307,9 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         place = max(row.text.find(name), 0)
         heading = name_in(context, row, name, place) if name in row.text else None
         printed = heading.printed if heading is not None else name
-        if volts.find(small(name)) and context.names.score(printed) < 60.0:
-            # "11.9 V no answer", "sat at 9.8 V - dead"
-            continue
+        near = volts.find(small(row.text[place : place + len(name) + 6])) if name[-1].isdigit() else ()
+        if (volts.find(small(name)) and context.names.score(printed) < 60.0) or any(v.start < len(name) for v in near):
+            continue  # "11.9 V no answer", "sat at 9.8 V - dead", "nothing in the radio, battery 12.7 V"
         context.close_module()
         named = True
         module = context.builder.name_module(printed, row.line, row.start + place, row.start + place + len(printed))

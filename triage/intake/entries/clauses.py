@@ -52,6 +52,7 @@ _SAYS = lazily(
     r"only|just|now|stored|still|also|me|us|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
+_FULL_STOP = lazily(rf"\.{NOT_SHORT}")
 #: A clause that is a name and a mark before an answer.
 #: Right before a code, in other languages than English.
 _HAS = lazily(r"\s(?:a|ont|ha|han)\s*$")
@@ -143,6 +144,9 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     names = slots.filled(context.names, row, unknown.opening(row, names), said)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
+    # "Puerta del. izq." is shortened to its end.
+    names = [(start, end + (row.low[end : end + 1] == "." and _FULL_STOP.match(row.low, end) is None))
+             for start, end in names]
     covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:

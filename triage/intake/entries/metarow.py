@@ -19,6 +19,7 @@ from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.intake.tidying import scancells
+from triage.intake.words.scan_words import BEFORE_DATE
 
 _ASIDE_DATE = lazily(
     r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
@@ -48,6 +49,8 @@ def is_freeze_head(low: str) -> bool:
 
 #: What stands before the date of a scan: nothing, or its key.
 _BEGINS = lazily(r"[ \t=*#\[(>|_-]*(?:[a-z#. ]{1,24}[:=|]\s*)?")
+#: A word for a scan or a date before one, and the marks of a heading.
+_BEFORE, _HEADS = lazily(BEFORE_DATE), " -=*#_.:[]<>|~"
 _WORK = ("replaced", "programmed", "paired", "calibrated", "battery disconnected")
 #: No longer is a cell that names a scan, and no further below its codes.
 _LONGEST_TITLE, _NEAR_BELOW = 60, 6
@@ -100,8 +103,9 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     of_scan = stamps if hit or head or not stamps or (_BEGINS.fullmatch(low, 0, stamps[0].start) and not worked) else (
         _not_before(context.builder.snapshot, stamps))
     # Two such dates are of two scans, whichever of their numbers is the month.
-    written = next((low[stamp.start : stamp.end].split() for stamp in dated
-                    if stamp.value is None and (stamp.timed or _is_heading_of(low, stamp))), [])
+    known = bool(context.builder.snapshot.written)
+    written = next((low[stamp.start : stamp.end].split() for stamp in dated if (
+        stamp.value is None and stamp.timed) or ((known or stamp.value is None) and _is_heading_of(low, stamp))), [])
     started = _start(context, row, hit, head is not None, of_scan, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)
@@ -140,8 +144,9 @@ def note_deeds(context: Context, row: Row) -> None:
 
 
 def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:
-    """Whether a line is nothing but a date, and the marks of a heading."""
-    return not (low[: stamp.start] + low[stamp.end :]).strip(" -=*#_.:[]<>|~")
+    """Whether a line is nothing but a date, the marks of a heading, and a word for a scan or a date."""
+    lead = low[: stamp.start].strip(_HEADS)
+    return not low[stamp.end :].strip(_HEADS) and (not lead or _BEFORE.fullmatch(f"{lead} ") is not None)
 
 
 def doubts_sides(context: Context, row: Row) -> bool:

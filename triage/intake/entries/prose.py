@@ -17,6 +17,7 @@ from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import deeds, leads, metarow, otherones, sameones, setoff, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
+from triage.intake.entries.subjects import without_supply
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -168,7 +169,7 @@ def _walk(context: Context, row: Row) -> None:
     said = [hit for clause in clauses for hit in clause.answers]
     facts = attribute(
         _undashed(unmarked(row), clauses),
-        [name for clause in clauses for name in clause.names],
+        without_supply(row.low, [name for clause in clauses for name in clause.names]),
         [(code.start, code.end) for code in codes],
         [(hit.start, hit.end) for hit in said],
         [at for at, hit in enumerate(said) if takes_object(row.low, hit)],

@@ -13,9 +13,10 @@ from itertools import pairwise
 
 from triage.intake.entries import misspelt
 from triage.intake.lines.row import Row
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import engine_state, phases, states
+from triage.intake.said import engine_state, phases, states, volts
 from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.said.attribution import SAYS
 from triage.intake.scan.context import Context
@@ -209,6 +210,14 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
     return _IN.search(low[max(0, start - 20) : start]) is not None
 
 
+def without_supply(low: str, names: list[Span]) -> list[Span]:
+    """The names but those that only say what a voltage of the supply is of: "radio clean, battery 12.7 V"."""
+    if not names or not has_digit(low):
+        return names
+    measured = [volt.start for volt in volts.find(low) if volt.of in ("supply", "lowest")]
+    return [name for name in names if not any(name[0] < at <= name[1] + 1 for at in measured)] if measured else names
+
+
 def cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
     """One byte a character: 1 where a span is."""
     covered = bytearray(len(row.low) + 1)
@@ -217,4 +226,4 @@ def cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
     return covered
 
 
-__all__ = ["ANOTHER", "cover", "is_through", "says_behind", "subjects_of", "with_slips"]
+__all__ = ["ANOTHER", "cover", "is_through", "says_behind", "subjects_of", "with_slips", "without_supply"]

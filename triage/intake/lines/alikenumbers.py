@@ -160,7 +160,7 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
     above: dict[outline.Level, tuple[bool, int]] = {}
     head, named = -1, False
     for at, row in enumerate(rows):
-        if row.blank or row.aside is not None:
+        if row.blank or row.note or row.aside is not None:
             continue
         level = outline.level_of(row)
         token = row.text if at in alone else begins.get(at)

@@ -95,7 +95,7 @@ def _lists(
     found: dict[tuple[int, Level], list[tuple[Row, list[Row]]]] = defaultdict(list)
     above: list[tuple[Level, Row]] = []
     for row, level in zip(rows, levels, strict=True):
-        if row.blank or row.aside is not None:
+        if row.blank or row.note or row.aside is not None:
             continue
         while above and above[-1][0][0] > level[0]:
             above.pop()

@@ -69,6 +69,8 @@ class Row:
     closes: bool = False
     #: The places of the codes that it tells of another time than that of the scan; None for any other row.
     aside: tuple[tuple[int, int], ...] | None = None
+    #: A note that somebody put between the lines: it tells of no module.
+    note: bool = False
     #: A key and a value that were stored with the code above.
     stored: bool = False
 

@@ -260,7 +260,9 @@ def ends_as_name(text: str) -> bool:
     (True, False, False)
     """
     found = plain_words(small(text).removeprefix("the "))
-    return 1 < len(found) <= _LONGEST_SIDE and found[-1] in KINDS and NOT_NAMED.isdisjoint(found[:-1])
+    # "The 12 volt system was dead"
+    return 1 < len(found) <= _LONGEST_SIDE and found[-1] in KINDS and NOT_NAMED.isdisjoint(found[:-1]) and (
+        "volt" not in found)
 
 
 def answers(text: str, score: Callable[[str], float]) -> bool:

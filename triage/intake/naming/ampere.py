@@ -1,6 +1,6 @@
 """Whether "amp" is the unit of a fuse, a charger or a current rather than the amplifier, "meter" an instrument that
 measures something else than the cluster does, "motor" the drive of some part rather than the engine, and "I" somebody
-rather than a number."""
+rather than a number; and whether "pas" denies, in French, rather than that it names a parking assist."""
 
 from __future__ import annotations
 
@@ -71,8 +71,26 @@ def is_rating(low: str, word: str, start: int, end: int) -> bool:
     return unit is not None and not low[unit.end() : unit.end() + 2].strip().isalpha()
 
 
+#: Behind "pas", and before it.
+_DENIED = lazily(
+    r" (?:encore|de|d'|du|non|ou|toujours|confirme|present|actif|active|valide|memorise|detecte|lu|scanne|interroge|"
+    r"monte|equipe|installe|repondu|reconnu|vu|tout|plus|trop)(?:e?s?)(?![a-z])")
+_NE = lazily(r"(?:(?<![a-z])ne |n')[a-z]{1,12} $")
+
+
+def is_denial(low: str, start: int, end: int) -> bool:
+    """Whether "pas" at a place of a text denies something.
+
+    >>> [is_denial(low, low.index("pas"), low.index("pas") + 3) for low in ("pas encore lu", "n'est pas la", "pas: ok")]
+    [True, True, False]
+    """
+    return _DENIED.match(low, end) is not None or _NE.search(low, max(0, start - 20), start) is not None
+
+
 def is_no_name(low: str, word: str, start: int, end: int) -> bool:
     """Whether such a word at a place of a text names no module."""
+    if word == "pas":
+        return is_denial(low, start, end)
     return (word == "amp" and is_ampere(low, start, end)) or (word == "meter" and is_meter(low, start)) or (
         word == "motor" and is_drive(low, start))
 

@@ -19,7 +19,9 @@ _SLIP = lazily(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
 #: The commonest words of answers with two letters that changed places.
 _SWAPPED = {
     word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
-    for word in sorted(word_set("stored found codes faults fault response answer reply communication comms nothing"))
+    for word in sorted(word_set(
+        "stored found codes faults fault response answer reply communication comms nothing antwort antwortet fehler "
+        "ordnung kommunikation reponse defaut defauts respuesta averias codigos fallos comunicacion"))
     for at in range(len(word) - 1)
     if word[at] != word[at + 1]
 }

@@ -30,7 +30,7 @@ _STRONG = lazily(
     r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )
 _COMMA = lazily(r"(?<![0-9]),|,(?![0-9])")
-_STOP = lazily(r"[.!?;](?=\s)")
+_STOP = lazily(rf"(?:[!?;]|\.{NOT_SHORT})(?=\s)")
 _PARTED = lazily(rf"{_COMMA.pattern}|{_STOP.pattern}")
 _AND = lazily(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
 AND = word_set("and und et y e sowie plus")

@@ -2,8 +2,8 @@
 
 >>> text_before("batt ok, fuel pump 11.8 v", 19, 0), nearest("after repair (new ground strap)   voltage ")
 ((' fuel pump ', ' fuel pump '), 'voltage')
->>> [names_nothing(own) for own in ("scan today ", "fuel pump today ", "after a test drive ", "monday ")]
-[True, False, True, True]
+>>> [names_nothing(own) for own in ("scan today ", "fuel pump today ", "after a test drive ", "monday ", "present ")]
+[True, False, True, True, True]
 """
 
 from __future__ import annotations
@@ -115,6 +115,11 @@ def is_made(low: str, start: int, own: str) -> bool:
         PUTS_OUT.search(own) is not None and ALTERNATORS.search(low, max(0, start - 120), start) is not None)
 
 
+#: "Lowest 6.9 V, present 12.1 V"
+_NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
+                "actuellement actualmente")
+
+
 def names_nothing(own: str) -> bool:
     """Whether the words before a voltage name nothing that it may be of but the vehicle."""
     words = re.sub(r"[^a-z ]", " ", own).split()
@@ -122,7 +127,7 @@ def names_nothing(own: str) -> bool:
         return True
     while words and words[-1] in _DAYS:
         words.pop()
-    return not words or _is_small(words[-1]) or _OF_ALL.issuperset(words)
+    return not words or _is_small(words[-1]) or _OF_ALL.issuperset(words) or _NOW.issuperset(words)
 
 
 def _is_small(word: str) -> bool:

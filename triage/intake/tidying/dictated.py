@@ -7,6 +7,9 @@ full where the first word of the next would not have fitted behind it.
 >>> said = "Morning\\nengine clean ok next abs has C0035 stored, and\\nU0100 active then the radio did not answer\\nBye"
 >>> [line.text for line in joined(lines(said))][1:]
 ['engine clean ok next abs has C0035 stored, and U0100 active then the radio did not answer', 'Bye']
+>>> ragged = "Hi. The dash has U0100 and\\nthe radio is clean. Then\\nABS with C0035 stored,\\nC0040 active. Bye"
+>>> [line.text for line in joined(lines(ragged))]
+['Hi. The dash has U0100 and the radio is clean. Then ABS with C0035 stored, C0040 active. Bye']
 >>> [line.text for line in joined(lines("ABS has C0035, then the\\nradio: no answer, then\\nECM: none"))]
 ['ABS has C0035, then the', 'radio: no answer, then', 'ECM: none']
 """
@@ -18,7 +21,7 @@ from functools import reduce
 from itertools import pairwise
 
 from triage.intake.lines.glue import closed, lines_glued
-from triage.intake.lines.goingon import LINKS, LIST_LIKE, SHOWS, STARTED, begins_with_status, last_word, prefix
+from triage.intake.lines.goingon import BREAKS, LINKS, LIST_LIKE, SHOWS, STARTED, begins_with_status, last_word, prefix
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
@@ -36,6 +39,9 @@ _DOTS = " ... "
 _CODED = lazily(r"[pcbu][ -]?[0-3o][0-9a-fo]{3}(?![0-9a-z]{3})")
 _ENDS = lazily(r"(?<![a-z0-9])[pcbu] ?[0-3o][0-9a-fo ]{3,6}$")
 _NARROWEST, _WIDEST, _LONGEST, _LEAST, _MOST_WITHIN = 40, 110, 4000, 2, 0.6
+#: Lines that break anywhere may be narrower; of so many no more than one begins with a key, and most sentences begin
+#: with a capital letter.
+_RAGGED, _SHARE_STARTED, _MOST_CAPITAL = 24, 4, 0.7
 
 
 def joined(found: Sequence[Line]) -> Sequence[Line]:
@@ -65,16 +71,65 @@ def _bare(line: Line) -> str:
 def _stretch(found: Sequence[Line]) -> list[Line]:
     """Lines without a blank one, each run of full ones with the next as one where somebody dictates in them."""
     width = max(len(_bare(line)) for line in found)
-    if len(found) < _LEAST or not _NARROWEST <= width <= _WIDEST:
+    if len(found) < _LEAST or not _RAGGED <= width <= _WIDEST:
         return list(found)
     kept: list[Line] = []
     run: list[Line] = []
+    ragged = _is_ragged(found, width)
     for line in found:
-        if run and (_is_listed(line) or not _is_full(run[-1], line, width)):
-            kept += _run(run)
+        if run and (_ends(run[-1], line, width) if ragged else (
+                _is_listed(line) or not _is_full(run[-1], line, width))):
+            kept += [_one(run)] if ragged else _run(run)
             run = []
         run.append(line)
-    return kept + _run(run)
+    if width < _NARROWEST and not ragged:
+        return list(found)
+    return [*kept, _one(run)] if ragged else kept + _run(run)
+
+
+def _is_ragged(found: Sequence[Line], width: int) -> bool:
+    """Whether lines are sentences, each with a capital letter at its beginning, that break anywhere: several end within
+    a line, and most lines that end none break off within one."""
+    bare = [_bare(line) for line in found]
+    if len(found) <= _LEAST or sum(map(len, bare)) > _LONGEST or any(LIST_LIKE.search(text) for text in bare):
+        return False
+    stops = [text[match.end()] for text in bare for match in _STOP.finditer(text)]
+    lines = sum(_STOP.search(text) is not None for text in bare)
+    if lines < _LEAST or sum(map(str.isupper, stops)) < _MOST_CAPITAL * len(stops) or not bare[0][0].isupper() or (
+            _SHARE_STARTED * sum(_is_listed(line) and not _breaks_off(above, line) for above, line in pairwise(found))
+            > len(found)):
+        return False
+    going = [pair for pair in pairwise(found) if _bare(pair[0])[-1] not in ".!?" and not _ends(*pair, width)]
+    within = sum(_breaks_off(*pair) for pair in going)
+    return within >= _LEAST and within >= _MOST_WITHIN * len(going)
+
+
+def _ends(above: Line, line: Line, width: int) -> bool:
+    """Whether a sentence ends with a line, and no other would have begun behind it: the next begins with a capital
+    letter, and would have had room or has a key of its own."""
+    low = _bare(above)
+    if _bare(line)[0].islower():
+        return False
+    if low[-1] not in ".!?":
+        return low[-1] not in ",-" and _is_listed(line) and last_word(low.lower()) not in BREAKS
+    return _is_listed(line) or not _is_full(above, line, width)
+
+
+def _breaks_off(above: Line, line: Line) -> bool:
+    """Whether a line breaks off within a sentence: behind a small word, a comma, a dash or what leads to a list, or
+    before a small letter or a bracket."""
+    low, below = _bare(above), _bare(line)
+    if last_word(low.lower()) in BREAKS | SHOWS or (below[0].islower() and low[-1] == ";"):
+        return True
+    if (below[0].islower() or below[0] in "(&") and not _is_listed(line):
+        return True
+    return low.endswith((",", " -", "/")) or (low[-1] == ":" and _STOP.search(low) is not None)
+
+
+def _one(run: Sequence[Line]) -> Line:
+    """The lines of a run as one."""
+    start = len(_prefix(run[0]))
+    return closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
 
 
 def _is_full(above: Line, line: Line, width: int) -> bool:
@@ -93,8 +148,7 @@ def _run(run: list[Line]) -> list[Line]:
     if all(_CODED.match(line.low, len(_prefix(line))) for line in run):
         # No message breaks before each of its codes.
         return run
-    start = len(_prefix(run[0]))
-    one = closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
+    one = _one(run)
     # One in a line leads from a name to its answer.
     dotted = any(line.text.count(_DOTS) > 1 for line in run)
     if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, one.text) or _is_listed_on(run):

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines import supplyrow
 from triage.intake.lines.glue import glued
 from triage.intake.lines.goingon import fits
 from triage.intake.lines.pages import is_page_count
@@ -76,7 +77,7 @@ def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsNa
         return ""
     if len(above.text) + len(row.text) > _LONGEST:
         return ""
-    if spoken(row.low) or phases.find(row.low) is not None or states.is_status(row.low):
+    if spoken(row.low) or phases.find(row.low) is not None or states.is_status(row.low) or supplyrow.alone(row.low):
         return ""
     lead, last = row.line.text[: row.start].strip(), above.line.text.rstrip()
     if lead in marks or row.text[0] in marks:
@@ -86,9 +87,14 @@ def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsNa
     if last.endswith(tuple(mark for mark in marks if not mark.isalpha())):
         return " "
     pieces = [piece for piece in _MARKS.split(row.text) if piece and piece not in marks]
-    whole = tidy(f"{_MARKS.split(last)[-1]} {pieces[0]}")
+    end = _HEAD.sub("", _MARKS.split(last)[-1])
+    whole = tidy(f"{end} {pieces[0]}")
     torn = is_name(whole) and not is_name(tidy(row.text))
-    return " " if torn or (full and (is_name(whole) or not is_name(tidy(pieces[0])))) else ""
+    if torn:
+        return " "
+    # What is no name, alone below one that is whole, is of another line.
+    apart = is_name(tidy(pieces[0])) or (len(pieces) == 1 and is_name(tidy(end)))
+    return " " if full and (is_name(whole) or not apart) else ""
 
 
 __all__ = ["joined", "names_begin"]

@@ -26,9 +26,10 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, voltpairs, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.phase_ways import PHASE_WORDS
+from triage.intake.words.scan_words import BEFORE_DATE
 from triage.intake.words.volt_words import LABEL, LOWEST
 
-_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,;](?=\s)")
+_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|(?<!batt)[.!,;](?=\s)")
 #: What stands in each of those.
 _MARKED = lazily("[:.!,;=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
@@ -40,15 +41,17 @@ _CELLS = lazily(r"[|\t\"{}<>]")
 #: Between the scan and the module in a row of a table.
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
-#: The date of a scan, perhaps with its time, before what it tells.
+#: The date of a scan, perhaps with its time, before what it tells, and the same behind a word for a scan or a date.
 _MONTH = (
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|okt|dez|fev|avr|juin|juil|aout|ene|abr|ago|dic)[a-z]{0,7}\.?"
 )
-_DATED = lazily(
-    r"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|"
-    r"[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2}|[0-9]{1,2}\.? (?:de )?" + _MONTH + r" (?:de )?20[0-9]{2})"
-    r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?)\s?(?::|-{1,2}|\u2013|\u2014)\s+"
+_DATE = (
+    r"(?:[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2}|[0-9]{1,2}\.? (?:de )?" + _MONTH
+    + r" (?:de )?20[0-9]{2})(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?"
 )
+_DATED = lazily(
+    rf"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>{_DATE})\s?(?::|-{{1,2}}|\u2013|\u2014)\s+")
+_SCAN_OF = lazily(rf"\s*(?P<scan>{BEFORE_DATE}{_DATE})\s?(?::|-{{1,2}}|[,.;])\s+")
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".
 _INTRODUCES = word_set(
@@ -93,9 +96,15 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     led = False
     for row in [part for each in rows for one in _by_number(each) for whole in _by_date(one)
                 for part in _by_sentence(whole)]:
-        if (stamp := _DATED.match(row.low)) is not None and (
+        stamp = _DATED.match(row.low)
+        of_scan = _SCAN_OF.match(row.low) if stamp is None else None
+        if stamp is not None and (
                 _tells_of_several(row, stamp.end(), names) or (stamp["on"] and _holds(row, stamp.end(), len(row.low)))):
             found += [row.part(*stamp.span("date")), row.part(stamp.end())]
+            led = True
+            continue
+        if of_scan is not None and _tells_of_several(row, of_scan.end(), names):
+            found += [Row(row.line, row.text[: of_scan.end("scan")], row.start), row.part(of_scan.end())]
             led = False
             continue
         if not signs.of(row.low) & _SIGN:

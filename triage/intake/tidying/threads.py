@@ -2,15 +2,17 @@
 ok thanks") or in a line above it ("Ann, [03.05.24 14:02]"). The sender is left out, and so is the "ok" with which
 another person takes note.
 
+>>> from code_tables import load
 >>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
 >>> text = "Ann, 14:02: after the clear\\nAnn, 14:03: ABS: C0035\\nBen, 14:04: ok thanks\\nAnn, 14:05: Radio: no codes"
->>> [line.text for line in told(lines(text), {"ABS", "Radio"}.__contains__)]
+>>> [line.text for line in told(lines(text), names)]
 ['14:02 after the clear', '14:03 ABS: C0035', '14:04 thanks', '14:05 Radio: no codes']
 >>> text = "Ann [3.5.24 14:02]\\nABS: C0035\\nAnn [3.5.24 14:04]\\nRadio: no codes\\nAnn [3.5.24 14:04]\\n11.4 V"
->>> [line.text for line in told(lines(text), {"ABS", "Radio"}.__contains__)]
+>>> [line.text for line in told(lines(text), names)]
 ['', 'ABS: C0035', '', 'Radio: no codes', '', '11.4 V']
 >>> log = "14:02 ABS: C0035\\n14:03 Radio: no codes\\n14:04 ECM: P0562"
->>> [line.text for line in told(lines(log), {"ABS", "Radio", "ECM"}.__contains__)]
+>>> [line.text for line in told(lines(log), names)]
 ['14:02 ABS: C0035', '14:03 Radio: no codes', '14:04 ECM: P0562']
 """
 
@@ -21,11 +23,13 @@ from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
 from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import Names
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
+from triage.intake.tidying import senders
 from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.scan_words import counts_scans
 
@@ -58,11 +62,9 @@ _FEWEST, _MOST_SENDERS, _LONG, _FEWEST_SAID = 3, 5, 6, 2
 _Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
-def told(
-    found: list[Line], is_name: Callable[[str], bool], find: _Find = lambda low: (),
-) -> list[Line]:
-    """The lines of a thread, each with its time alone before it. ``is_name``: names of modules; ``find``: those in
-    running text. Linear."""
+def told(found: list[Line], names: Names) -> list[Line]:
+    """The lines of a thread, each with its time alone before it, or those of a chat without times. Linear."""
+    is_name, find = names.listed, names.find
     timed = [at for at, line in enumerate(found) if has_digit(line.text[:32])]
     for form in _FORMS:
         heads = _heads(found, timed, form, is_name)
@@ -77,7 +79,7 @@ def told(
         said = [line.text for at, line in enumerate(found) if at not in heads and line.text.strip()]
         if heads and _are_messages(said, is_name, find):
             return _without(found, heads)
-    return found
+    return senders.left_out(found, names.likely, find)
 
 
 def _heads(

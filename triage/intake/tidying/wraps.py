@@ -210,7 +210,8 @@ def _width(line: Line) -> int:
 def _may_join(above: Row, row: Row) -> bool:
     """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
     return all(
-        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
+        each.text and each.aside is None and not each.note and is_as_pasted(each) and "\t" not in each.line.text
+        for each in (above, row)
     ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
 

@@ -73,6 +73,9 @@ NOT_FITTED: tuple[Slots, ...] = (
         "montado | montada | equipado | equipada | instalado | instalada | presente | disponible",
         "en este vehiculo | en el vehiculo | en este modelo",
     ),
+    # Of several, as the head of a list says it.
+    ("non | pas", "montes | montees | equipes | equipees | installes | installees"),
+    ("no", "montados | montadas | equipados | equipadas | instalados | instaladas"),
 )
 #: Of one that nobody asked.
 NOT_SCANNED: tuple[Slots, ...] = (
@@ -129,11 +132,13 @@ NOT_SCANNED: tuple[Slots, ...] = (
     ),
     (
         "non | pas | pas encore",
-        "lu | lue | scanne | scannee | interroge | interrogee | teste | testee | controle | verifie | selectionne",
+        "lu | lue | lus | lues | scanne | scannee | scannes | scannees | interroge | interrogee | interroges | "
+        "interrogees | teste | testee | testes | testees | controle | controles | verifie | verifies | selectionne",
     ),
     (
         "no | aun no",
         "leido | leida | escaneado | escaneada | consultado | consultada | comprobado | comprobada | interrogado | "
-        "revisado | seleccionado | probado | analizado",
+        "revisado | seleccionado | probado | analizado | leidos | leidas | escaneados | escaneadas | consultados | "
+        "consultadas | comprobados | comprobadas | interrogados | revisados | probados | analizados",
     ),
 )

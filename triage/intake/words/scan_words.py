@@ -20,6 +20,11 @@ SESSIONS = phrase_set("""
 #: What is counted as a scan, beside those: "Protokoll: 2".
 _COUNTED = phrase_set("protokoll | protocol | protocole | protocolo | read out | rescan | test | balayage | consulta")
 _NOT_COUNTED = frozenset(("when", "wann", "quand", "cuando", "moment", "momento"))
+#: Before the date of a scan, in a pattern: "Scan of 3.5.24", "Datum: 3.5.24".
+BEFORE_DATE = (
+    r"(?:date|datum|fecha|scan|scanned|re-?scan|read(?:ing|-?out)?|abfrage|auslesung|ausgelesen|messung|lecture|releve|"
+    r"lectura|escaneo)(?: (?:of|on|from|vom|am|du|le|del|de|el))?\s?:?\s"
+)
 _COUNT_TAILS = (" no", " nr", " n°", " number", " num")
 
 
@@ -35,4 +40,4 @@ def counts_scans(low: str) -> bool:
     return bare not in _NOT_COUNTED and (bare in SCANS or bare in SESSIONS or bare in _COUNTED)
 
 
-__all__ = ["SCANS", "SESSIONS", "counts_scans"]
+__all__ = ["BEFORE_DATE", "SCANS", "SESSIONS", "counts_scans"]

@@ -1,0 +1,148 @@
+"""Names that nobody knows, in the places where the sentences of a text have those of modules: before "has" and a code,
+between "in" and "there is", behind "in" at the end of a sentence of codes, as a whole beside an answer. A noun phrase
+with a capital letter that stands in two such places, or in one of a form that the text has with known names, is a name
+of the whole text.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
+>>> text = "In Radio steht U0100. In ABS steht C0031. In Quersperre hinten steht C0035. ABS - C0040, Ladekran - B1318"
+>>> _ = adopted(lines(text), names)
+>>> names.listed("Quersperre hinten"), names.listed("Ladekran")
+(True, False)
+>>> _ = adopted(lines(f"{text}. Keine Antwort von Ladekran."), names)
+>>> names.listed("Ladekran")
+True
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain import signs
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
+from triage.intake.said import phases, states, volts
+from triage.intake.said.answers import spoken, takes_object
+from triage.intake.said.attribution import AND, LEADS, SAYS
+from triage.intake.said.near import small
+from triage.intake.words.device_words import is_device, is_other
+from triage.intake.words.saying_words import PEOPLE, VERBS
+from triage.intake.words.vocabulary import STATES
+
+#: Where a clause may begin, and what leads to it.
+_BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT})\s+")
+_LINKS = lazily(
+    r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|puis|ensuite|luego|despues|but|aber|mais|pero)(?:,|\s)\s*)*"
+    r"(?P<lead>(?:in|im|en|dans|from|aus)\s)?(?:(?:the|der|die|das|dem|le|la|el)\s|l')?")
+_CODE = r"(?<![a-z0-9])(?:[pcbu] ?[0-3o][0-9a-fol]{3}(?![g-z])|spn ?[0-9])"
+_STATUS = r"(?:[(\[]?[a-z ]{3,30}[)\]]?:?\s)?"
+_NAME = r"(?P<name>[a-z0-9][^\s,;:()]{0,24}(?: [a-z0-9][^\s,;:()]{0,24}){0,4}?)"
+#: A name, what says that it has codes, and the first of them.
+_SAYS = lazily(
+    rf"{_NAME}(?:\s(?P<verb>has|had|shows|showed|gave|gives|reports|with|hat|hatte|zeigt|meldet|mit|a|affiche|donne|avec|"
+    r"tiene|da|muestra|con|steht|stehen|hay|there is|there are|il y a|liegt|liegen|came (?:back|up) with|-{1,2})"
+    rf"|\s?(?P<mark>[:=]))\s{_STATUS}{_CODE}")
+#: At the end of a sentence that begins with its codes: the module that they are in.
+_IN = lazily(rf"(?:.*[^a-z])?(?P<lead>in|im|from|aus|dans|en)\s(?:(?:the|der|dem|le|la|el)\s|l')?{_NAME}$", 0)
+_FIRST = lazily(rf"(?:got |found |there is |codes? )?{_CODE}")
+_NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
+    "then next when after before during again now still also only all any that which who first last here there so "
+    "as if not no rest others other same nothing none everything code codes dtc fault faults fehler scan test reading")
+) - word_set("a de en la log set del du d des")
+#: A sentence that ends within its line, a verb of saying, or what leads to a module.
+_SIGN = signs.of_parts(". ") | signs.of_words((SAYS | word_set(
+    "with mit avec con steht stehen hay there il liegt liegen came donne in im from aus dans en hatte a")).__contains__)
+#: From one code of a sentence to the next, with what is of both.
+_CODES = lazily(rf"(?:,\s|\s(?:and|und|et|y)\s|^)?{_CODE}(?:[ :-]{{0,2}}(?:[0-9a-f]{{2}}|\([0-9a-f]{{2}}\))(?![a-z0-9]))?,?")
+#: The form of a sentence that is nothing but codes and what they are in.
+_WHOLE = "codes alone"
+_LONGEST, _MOST, _MOST_WORDS, _TAIL, _LEAST = 4000, 24, 5, 90, 2
+
+
+def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines as they are; ``names`` lists such names of theirs. Linear: a text has few of them."""
+    places: defaultdict[str, list[str]] = defaultdict(list)
+    known: defaultdict[str, set[str]] = defaultdict(set)
+    for line in {found[at].text: found[at] for at in signs.places(found, _SIGN)}.values():
+        for name, form in _slots(line) if len(line.low) <= _LONGEST else ():
+            if names.listed(name):
+                known[form].add(name)
+            elif name[:1].isupper() or name[:1].isdigit():
+                places[name].append(form)
+    told = []
+    for name, forms in places.items():
+        # Of what is in part a name, or a device, one other of the form says enough.
+        least = 1 if names.find(small(name)) or is_device(small(name)) else _LEAST
+        sure = len(forms) >= _LEAST or _WHOLE in forms or any(len(known[form]) >= least for form in forms)
+        if sure and _is_name(name):
+            told.append(name)
+    for name in told[:_MOST]:
+        names.adopt_whole(name)
+    return found
+
+
+def _slots(line: Line) -> Iterator[tuple[str, str]]:
+    """What stands in the places of modules in the sentences of a line, each with the form of its sentence."""
+    low = line.low
+    told = ". " in low
+    starts = [0, *(match.end() for match in _BEGINS.finditer(low))]
+    opens = 0
+    for start, end in pairwise([*starts, len(low) + 1]):
+        lead = _LINKS.match(low, start)
+        if lead is None:
+            continue
+        begin = lead.end()
+        stop = len(low[: end - 1].rstrip(" .;,!?"))
+        said = _SAYS.match(low, begin)
+        if said is not None and (told or said["verb"]):
+            yield line.text[slice(*said.span("name"))], f"{lead['lead'] or ''}{(said['verb'] or '-').strip('-')}"
+        elif told and stop - start <= _TAIL and (answered := _answered(line, begin, stop)) is not None:
+            yield answered
+        if low[stop : stop + 1] in (".", ";", "!", "?", ""):
+            first = _LINKS.match(low, opens)
+            if first is not None and _FIRST.match(low, first.end(), stop):
+                inside = _IN.fullmatch(low, max(first.end(), stop - _TAIL), stop)
+                if inside is not None and states.of_cell(low[inside.start("lead") : stop]) is None:
+                    whole = _tells_codes(low[first.end() : inside.start("lead")])
+                    yield line.text[slice(*inside.span("name"))], _WHOLE if whole else f"code {inside['lead']}"
+            opens = end
+
+
+def _tells_codes(low: str) -> bool:
+    """Whether nothing but codes, each with its status, stands in a text."""
+    pieces = [piece.strip(" ()[]") for piece in _CODES.split(low)[1:]]
+    return all(not piece or states.of_cell(piece) is not None for piece in pieces)
+
+
+def _answered(line: Line, start: int, end: int) -> tuple[str, str] | None:
+    """What is all that stands beside the answer of a clause."""
+    low = line.low[start:end]
+    hits = spoken(low)
+    if len(hits) != 1:
+        return None
+    hit = hits[0]
+    if hit.end == len(low) and hit.start > 1:
+        return tidy(line.text[start : start + hit.start]), "answered"
+    if not hit.start and (takes_object(low, hit) or not LEADS.isdisjoint(low[hit.end :].split()[:1])):
+        return tidy(strip_links(line.text[start + hit.end : end])), "answer"
+    return None
+
+
+def _is_name(name: str) -> bool:
+    """Whether words may be a name: few, and none that says anything else."""
+    low = small(name)
+    parts = plain_words(low)
+    if not 1 <= len(parts) <= _MOST_WORDS or not _NO_NAME.isdisjoint(parts) or role_of(low) is not None:
+        return False
+    return not (spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
+                or is_other(low, coded=True))
+
+
+__all__ = ["adopted"]
