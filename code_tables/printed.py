@@ -81,7 +81,9 @@ def with_text(
     if facts.relation is None:
         said = {found for text in texts if (found := direction(text)) is not None}
         if len(said) == 1:
-            return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
+            # It watches what the module is fed with, whatever others of its range wait for: C0899 of SAE J2012.
+            return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", monitor="key on",
+                           monitor_named=True, alike=0)
     told = {(report[0], target.name): target for text in texts if (report := _told(text)) is not None
             and (target := fitted(report[1]) or _listed(module(report[1]))) is not None}
     if len(told) != 1:

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from hypothesis import given, settings
-from made_sessions import FLAT, HELD, RUNS, Json, job, session_jobs, tables, van
+from made_sessions import FLAT, HELD, RUNS, Json, job, scan, session_jobs, snapshot, tables, van
 
 from triage.assess import Worked, assess, verdicts
 from triage.model.session import session_from
@@ -169,3 +169,15 @@ def test_a_supply_code_that_comes_back_alone_at_held_supply_keeps_its_own_line()
     told = {fault["module"]: fault["explained_by"] for fault in found["faults"]}
     assert told == {"engine control": "supply event", "instrument cluster": "supply event",
                     "anti-lock brakes": "supply event", "body control": None}
+
+
+def test_the_battery_of_a_pair_that_failed_goes_before_what_nobody_tested() -> None:
+    """Common practice: one of two in series goes flat alone where something is fed from between them."""
+    halves = [{"name": f"battery {which}", "value": volts, "unit": "V"} for which, volts in (("A", 12.7), ("B", 9.6))]
+    low = [scan(name, {"code": "SPN 168", "failure_type": None}) for name in ("engine control", "ABS")]
+    made = job(snapshot("before-clear", *low, volts=22.3, engine="off", readings=halves),
+               vehicle={"nominal_volts": 24})
+    steps = [check["do"] for check in assess(made, tables()).next_checks]
+    tap, failed, drop = (next(place for place, step in enumerate(steps) if step.startswith(words)) for words in (
+        "look for what is fed from between", "charge the battery that failed", "measure the voltage drop"))
+    assert max(tap, failed) < drop

@@ -49,3 +49,22 @@ def test_such_a_drop_fails_the_cables_and_leads_the_steps() -> None:
     assert verdict["next_checks"][0]["do"].startswith("follow the drop")
     mended = verdicts([job(shot(12.4, (FEED, 9.9)), shot(12.5, (FEED, 12.3)))], tables())[0]
     assert next(entry for entry in mended["supply"] if entry["part"] == "cables and grounds")["state"] != "failed"
+
+
+@pytest.mark.parametrize(("module", "name", "value", "drop"), [
+    (None, "tail lamp feed at the connector, with lamp on", 9.0, 3.6),
+    (None, "tail lamp feed at the connector", 4.2, None),  # dimmed, or of something that is not switched on
+    (None, "tail lamp feed at the connector, with lamp on", 12.0, None),
+    (None, "supply at the socket", 9.0, None),  # the vehicle's own
+    ("anti-lock brakes", "live data supply", 9.8, 2.8), ("anti-lock brakes", "live data supply", 11.8, None)])
+def test_so_is_what_a_consumer_or_a_module_has_itself(
+    module: str | None, name: str, value: float, drop: float | None,
+) -> None:
+    read = {"module": module, "name": name, "value": value, "unit": "V"}
+    made = job(snapshot("after-clear", scan("anti-lock brakes"), scan("engine control"), volts=14.2, readings=[read],
+                        engine="running", outside_supply="none"))
+    told = {entry["part"]: entry for entry in verdicts([made], tables())[0]["supply"]}
+    cables = told["cables and grounds"]
+    assert (cables["state"] == "failed") == (drop is not None)
+    assert drop is None or f"{drop:.2f} V" in cables["why"]
+    assert told["charging"]["state"] == "proven"

@@ -157,3 +157,15 @@ def test_a_battery_that_was_replaced_is_not_judged_by_the_old_one(notes: list[st
                    if row["part"] == "battery")
     assert battery["state"] == state
     assert words in battery["why"]
+
+
+def test_good_at_one_consumer_is_not_good_everywhere() -> None:
+    """Common practice: a drop says of the path between its two probes, and of no other."""
+    one = reading("tail lamp ground drop with lamp on", 0.05)
+    lamp = supply(one, reading("voltage drop B+ to fuse box, lamps on", 0.12))["cables and grounds"]
+    assert lamp[0] == "not tested"
+    assert "nobody measured the ground path from the battery" in lamp[1]
+    assert "tail lamp ground drop" in lamp[1]
+    both = supply(one, reading("voltage drop B+ to fuse box, lamps on", 0.12),
+                  reading("voltage drop battery minus to body", 0.06))["cables and grounds"]
+    assert both[0] == "proven"

@@ -93,7 +93,46 @@ def test_a_run_that_falls_on_is_not_commanded() -> None:
         seconds = np.arange(0.0, 600.0, 2.0)
         volts = np.where(seconds < 20, 12.63, np.where(seconds < 24, 10.2, 12.75 + slope * (seconds - 24)))
         trace = make_trace(seconds, np.round(volts, 2))
-        told[slope] = next(one for one in findings(trace, segments(trace), SupplyContext(engine_at=((100.0, "running"),)))
+        context = SupplyContext(engine_at=((100.0, "running"),))
+        told[slope] = next(one for one in findings(trace, segments(trace), context)
                            if one.part == "charging" and one.kind in ("charging", "undercharge"))
-    assert told[-0.001].state == "failed" and "falling from 12." in told[-0.001].text
-    assert told[0.0].state == "not tested" and "falling" not in told[0.0].text
+    assert told[-0.001].state == "failed"
+    assert "falling from 12." in told[-0.001].text
+    assert told[0.0].state == "not tested"
+    assert "falling" not in told[0.0].text
+
+
+def test_a_night_in_steps_is_a_rest_and_no_key() -> None:
+    seconds = np.arange(0.0, 14 * 3600.0, 300.0)
+    volts = 12.55 - 1.1 * (seconds / seconds[-1]) ** 1.3 - np.where(np.arange(len(seconds)) % 12 == 0, 0.18, 0.0)
+    trace = make_trace(seconds, np.round(volts, 2))
+    assert [part.kind for part in segments(trace)] == ["rest"]
+    found = found_in(trace)
+    assert found["decides"].text.startswith("the one measurement that decides: key-off draw")
+    # An hour of the key is one.
+    short = np.arange(0.0, 3600.0, 30.0)
+    key = make_trace(short, np.where(short < 600, 12.6, 12.1))
+    assert "key on" in [part.kind for part in segments(key)]
+
+
+@pytest.mark.parametrize(("low", "held", "told"), [(12.35, 5.0, True), (12.35, 40.0, False), (13.4, 5.0, False)])
+def test_charging_that_falls_to_the_battery_again_and_again_cuts_out(low: float, held: float, told: bool) -> None:
+    """Common practice: a command is held longer, and a consumer leaves it above what the battery has by itself."""
+    seconds = np.arange(0.0, 400.0, 0.2)
+    volts = np.where(seconds < 10, 12.5, np.where(seconds < 11.2, 10.1, 14.2))
+    for start in (70.0, 150.0, 195.0, 290.0):
+        volts = np.where((seconds >= start) & (seconds < start + held), low, volts)
+    volts = volts + np.random.default_rng(2).normal(0.0, 0.02, len(seconds))
+    found = found_in(make_trace(seconds, volts), ALONE)
+    assert ("cut-out" in found) == told
+    if told:
+        assert found["cut-out"].state == "failed"
+        assert "cuts out 4 times" in found["cut-out"].text
+        assert "sag" not in found
+        assert "while its plug, harness and cable are moved" in found["decides"].text
+
+
+def test_minutes_of_load_without_a_start_ask_for_the_drive() -> None:
+    seconds = np.arange(0.0, 600.0, 1.0)
+    volts = np.where(seconds < 60, 12.4, 12.0 - 1.5 * (seconds - 60) / 540)
+    assert "say whether the drive was READY" in found_in(make_trace(seconds, volts))["decides"].text

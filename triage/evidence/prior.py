@@ -102,7 +102,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
         {HARD: params.rate("supply.lone_now")}))
     says = _charger(book, link)
     _apply(result, says, "a run with nothing connected reads too low", _scale({HARD: params.rate("charger.says")}))
-    fails = np.array([events.lasting == "low" for events in link.events], dtype=bool)[book.fault_session]
+    fails = np.array([events.uncharged_from >= 0 for events in link.events], dtype=bool)[book.fault_session]
     charges = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
     _apply(result, charges & fails & ~says, "what it speaks of was measured to fail", _scale(
         {HARD: params.rate("charger.measured")}))

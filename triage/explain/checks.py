@@ -90,6 +90,8 @@ LOOKED_FOR = 0.5
 CURRENT = STATUS_WORDS.index("current")
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9
+#: Below this a fault hardly persists: -15 dB; its own step waits for those of what is established (common practice).
+FAINT = 0.0307
 #: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
 WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
@@ -206,7 +208,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     general = _common(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
         before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
-    sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    failed = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    sure = list(failed)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     first += recovery_checks(book, case, broken, bits, names, records)
@@ -229,9 +232,12 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         sure, others = _isolated(sure), _isolated(others)
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
+    faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
+        batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
-    found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                             drawn=draws_first(session, case.supply))
+    found = first + in_order(general, sure, others, never_cleared=never_cleared, failed=failed, live=live,
+                             drawn=draws_first(session, case.supply), faint=faint,
+                             listed={names[fault] for fault in case.listed})
     return looked_over(found, damages(book, place))
 
 

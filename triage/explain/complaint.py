@@ -67,6 +67,10 @@ def _supply_words(session: Session, verdict: Verdict, said: str, *, low: bool) -
         return "the key-off draw, not tested yet"
     untested = [entry["part"] for entry in verdict["supply"] if entry["state"] == "not tested"
                 and entry["part"] in ("battery", "charging", "key-off draw")]
+    event = next(entry["why"] for entry in verdict["supply"] if entry["part"] == "event")
+    # Of a low supply that is only told of nobody knows which part failed.
+    if "told of: " in event and ("nobody read" in event or "lowest read" not in event):
+        low = not (untested and is_drained(said))
     return "the low supply" if low else f"{listed(untested)}, not tested yet" if untested and is_drained(said) else ""
 
 

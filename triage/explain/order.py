@@ -27,11 +27,14 @@ MOST = 8
 
 def in_order(
     general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
-    live: Set[str] = frozenset(), drawn: bool = False,
+    failed: Sequence[NextCheck] = (), live: Set[str] = frozenset(), drawn: bool = False,
+    faint: Set[str] = frozenset(), listed: Set[str] = frozenset(),
 ) -> list[NextCheck]:
     """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
     those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear;
-    ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing.
+    ``live``: faults, as named, that may keep the high voltage on; ``drawn``: something empties a good battery standing;
+    ``failed``: the steps of a part of the supply that failed; ``faint``: faults that hardly persist, ``listed``: those
+    that are established.
     """
     ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
     kept = _at_most(ranked, sure)
@@ -40,6 +43,8 @@ def in_order(
         behind = max(kept.index(check) for check in first) + 1
         late = [check for check in kept[:behind] if _among(check, again)]
         kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
+    kept = _failed_first(kept, failed)
+    kept = _faint_behind(kept, faint, listed)
     kept = _clear_first(kept) if never_cleared else kept
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
     kept = _before_runs(kept, LOAD_WORDS)
@@ -47,6 +52,28 @@ def in_order(
     kept = _before(kept, [check for check in kept if check["minutes"] == ISOLATION_MINUTES], ISOLATED)
     return _before(kept, [check for check in kept if not live.isdisjoint(check["settles"])
                           and not _among(check, general)], LIVE)
+
+
+def _failed_first(checks: list[NextCheck], failed: Sequence[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, those of a part of the supply that failed before those of one that nobody tested."""
+    places = [place for place, check in enumerate(checks) if _among(check, failed)]
+    late = [check for check in checks[:places[-1] if places else 0]
+            if check["do"].startswith((DRAW_WORDS, DROP_WORDS, *LOAD_WORDS))]
+    if not late:
+        return checks
+    behind = places[-1] + 1
+    return [*(check for check in checks[:behind] if not _among(check, late)), *late, *checks[behind:]]
+
+
+def _faint_behind(checks: list[NextCheck], faint: Set[str], listed: Set[str]) -> list[NextCheck]:
+    """The ranked steps, those of nothing but faults that hardly persist behind the last one of what is established."""
+    sure = [place for place, check in enumerate(checks) if not listed.isdisjoint(check["settles"])]
+    late = [check for check in checks[:sure[-1] if sure else 0] if check["settles"]
+            and all(name in faint for name in check["settles"])]
+    if not late:
+        return checks
+    behind = sure[-1] + 1
+    return [*(check for check in checks[:behind] if not _among(check, late)), *late, *checks[behind:]]
 
 
 def _among(check: NextCheck, checks: Sequence[NextCheck]) -> bool:

@@ -6,7 +6,7 @@ import re
 
 from triage.explain.complaint import listed
 from triage.explain.heard import AREAS
-from triage.explain.supply_checks import OVER, supply_in_doubt
+from triage.explain.supply_checks import OVER, path_of_reason, supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Mark, Sight
 from triage.model.casebook import Casebook
 from triage.model.session import Session
@@ -67,7 +67,10 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
         parts.append(f"charging good ({entries['charging']['why']})")
     good = [part for part in ("battery", "key-off draw", "cables and grounds") if entries[part]["state"] == "proven"]
     if good:
-        parts.append(f"{listed(good)} good")
+        # Of cables only the paths that somebody measured are good.
+        told = [path for reason in entries["cables and grounds"]["why"].split("; ") if (path := path_of_reason(reason))]
+        parts.append(f"{listed(good)} good" + (f" as measured ({', '.join(told)})"
+                                               if told and "cables and grounds" in good else ""))
     quiet = is_quiet(session, verdict)
     open_parts = [part if part != "battery" or not discharged else "battery once charged"
                   for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]

@@ -211,12 +211,13 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     events = link.events[int(book.fault_session[fault])]
     if book.facts[fault].supply == "high":
         return f"{WITNESS} an overvoltage, not a fault of its own"
+    if (events.local or is_lone(book, link, fault)) and (path := drop_at(
+            book, int(book.fault_session[fault]), book.shown(int(book.fault_module[fault])))) is not None:
+        peers = ", and its peers hold no such code" if is_lone(book, link, fault) else ""
+        return f"{FED} ({path}){peers}: that path comes before the module and its parts"
     if events.local:
         return ("the supply was good and a drop was measured on a path: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}, held against that path first")
-    if is_lone(book, link, fault) and (path := drop_at(
-            book, int(book.fault_session[fault]), book.shown(int(book.fault_module[fault])))) is not None:
-        return f"{FED} ({path}), and its peers hold no such code: that path comes before the module and its parts"
     if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}")
@@ -266,8 +267,8 @@ def clean_words(book: Casebook, link: Links, tested: Floats, fault: int) -> str 
     since = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0
              and float(tested[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
     events = link.events[session]
-    if events.lasting == "low" and any(word in book.facts[fault].title for word in CHARGERS):
-        since = [column for column in since if column < events.lasting_from]
+    if events.uncharged_from >= 0 and any(word in book.facts[fault].title for word in CHARGERS):
+        since = [column for column in since if column < events.uncharged_from]
     if not since:
         return None
     runs = len(since)

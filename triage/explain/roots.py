@@ -94,7 +94,8 @@ def _fed_by(supply: list[Root], roots: list[Root]) -> list[Root]:
             continue
         for root in [root for root in roots if root.lines and is_fed_badly(root.lines[0])]:
             roots.remove(root)
-            cables.title = f"{cables.title}: {root.lines[0].printed} is fed badly"
+            fed = f"{root.lines[0].printed} is fed badly"
+            cables.title += "" if fed in cables.title else f": {fed}"
             cables.why += [reason for reason in root.why if reason not in cables.why]
             cables.lines += root.lines
             cables.safety, cables.needs = cables.safety or root.safety, "repair"

@@ -116,10 +116,17 @@ def _failed(
             "it", "at the battery", 90.0, f"{tables.rate('battery.load_test'):.1f} V or more under half its "
             "cold-cranking current for 15 s, at 20 degrees C and above", half,
             "ventilated, no sparks, never a frozen battery"))
+        if states["battery"]["why"].startswith("pair "):
+            # One of two in series goes flat alone where something is fed from between them (common practice).
+            checks.append(_step(
+                "look for what is fed from between the two batteries (a 12 V consumer on the middle tap, an equaliser) "
+                "and measure its current, all switched off and then on", "link between the two batteries", 20.0,
+                "no current from one battery alone; with an equaliser both stay within "
+                f"{tables.limit('pair difference', 24):g} V", half, None))
     drawing = _DRAWS.search(states["key-off draw"]["why"])
     if states["key-off draw"]["state"] == "failed" and drawing:
         checks.append(_step(
-            f"find what draws in the circuit that was found ({drawing[1].strip('()')}): unplug what it feeds one by "
+            f"find what draws in the circuit that was found ({_circuit(drawing[1])}): unplug what it feeds one by "
             "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
@@ -148,14 +155,30 @@ def _failed(
     return checks
 
 
+def _circuit(told: str) -> str:
+    """The circuit that was found, by what was taken off.
+
+    >>> _circuit("with fuse 31 (radio) pulled"), _circuit("(F27)")
+    ('fuse 31 (radio)', 'F27')
+    """
+    bare = told[1:-1] if told.startswith("(") and told.endswith(")") else told
+    return re.sub(r"^with | (?:pulled|unplugged)$", "", bare)
+
+
 def _path(why: str) -> str:
     """The path as the reading called it, where the reason of the failed part begins with one.
 
     >>> _path("voltage drop rear ground: 0.90 V on the ground path under load"), _path("0.90 V on the ground path")
     (': voltage drop rear ground', '')
     """
-    head, colon, _ = why.split("; ")[0].partition(": ")
-    return f": {head}" if colon and not head[:1].isdigit() and len(head) <= LONGEST_PATH else ""
+    head = path_of_reason(why.split("; ")[0])
+    return f": {head}" if head and len(head) <= LONGEST_PATH else ""
+
+
+def path_of_reason(reason: str) -> str | None:
+    """The path that a reason of cables and grounds begins with."""
+    head, colon, _ = reason.partition(": ")
+    return head if colon and head and not head[0].isdigit() else None
 
 
 def is_drained(complaint: str) -> bool:
@@ -225,5 +248,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
-           "supply_in_doubt", "untested_checks"]
+__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks",
+           "is_drained", "path_of_reason", "supply_in_doubt", "untested_checks"]

@@ -42,6 +42,44 @@ _LOADED = re.compile(
     r"sous charge|charge|carga|lampara|bombilla|test ?light|cranking)(?![a-z])")
 
 
+#: What a module tells of its own supply, as testers show it.
+_LIVE = re.compile(r"(?<![a-z])(?:live (?:data|values?)|data (?:list|stream)|measured values?|actual values?|istwerte?|"
+                   r"messwerte?|valeurs? (?:reelle|réelle|mesuree|mesurée)s?|valor(?:es)? (?:real(?:es)?|medidos?)|"
+                   r"datos? en vivo)(?![a-z])")
+#: A place at which the whole supply is read.
+_AT_SUPPLY = re.compile(r"(?<![a-z])(?:batt\w*|bater\w*|akku|generator|alternat\w*|lichtmaschine|converter|wandler)"
+                        r"(?![a-z])")
+
+
+#: Words that name no consumer: "supply at the socket" is that of the vehicle's own.
+_WORD = re.compile(r"[^\W\d_]{3,}")
+_OF_NONE = frozenset((
+    "the", "volt", "volts", "voltage", "supply", "power", "feed", "live", "measured", "reading", "reads", "read",
+    "steady", "about", "now", "only", "then", "during", "scan", "vehicle", "car", "truck", "scans", "full",
+    "quick", "readout", "first", "second", "third", "next", "last", "key", "off", "engine", "min", "spannung",
+    "versorgung", "der", "die", "das", "dem", "den", "des", "vom", "beim", "bei", "fahrzeug", "gemessen", "jetzt",
+    "nur", "tension", "alimentation", "mesure", "mesuree", "mesurée", "prise", "aux", "avec", "les", "une", "pris",
+    "vehicule", "véhicule", "tensión", "alimentacion", "alimentación", "medida", "medido", "del", "las", "los",
+    "con", "toma", "vehiculo", "vehículo", "volteos", "lectura", "minimum", "lowest", "max", "start", "end",
+    "here", "with", "and", "und"))
+
+
+def elsewhere(low: str) -> Literal["own", "place"] | None:
+    """Whether a voltage in a text in small letters is a module's own, or read at a connector of one consumer, and not
+    what the vehicle is fed with.
+
+    >>> [elsewhere(low) for low in ("abs live data supply", "supply at the radio plug", "at the obd plug", "at plug")]
+    ['own', 'place', None, None]
+    """
+    if _AT_SUPPLY.search(low) is not None:
+        return None
+    if _LIVE.search(low) is not None and pin_of(low) != "ground":
+        return "own"
+    if not places(low) or all(word in _OF_NONE for word in _WORD.findall(_PLACE.sub(" ", low))):
+        return None
+    return "place"
+
+
 def load_of(low: str) -> Literal["open", "loaded"] | None:
     """Whether a text in small letters says that a pin was read with nothing drawing on it, or with a load.
 
@@ -80,4 +118,4 @@ def missing(low: str) -> Pin | None:
     return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
 
 
-__all__ = ["BESIDE", "UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]
+__all__ = ["BESIDE", "UNLOADED", "Pin", "elsewhere", "load_of", "missing", "pin_of", "places"]

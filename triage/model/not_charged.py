@@ -1,4 +1,4 @@
-"""A supply with the engine running (or the drive READY) that no charging holds, though it is not below the lowest limit.
+"""A supply with the engine running (or the drive READY) that no charging holds, though it is above the lowest limit.
 
 Commanded charging may rest a full battery at some 12.4 to 13.2 V; it holds a level or raises it on demand. So what lies
 no higher than the battery had by itself, falls while it runs, or gives way to lamps and blower, is not charged; and a
@@ -23,9 +23,10 @@ _LOADS = re.compile(
     r"consumers|last|verbraucher|licht|fernlicht|abblendlicht|gebl(?:ä|ae|a)se|heckscheibe\w*|phares|feux|ventilation|"
     r"consommateurs|en charge|luces|faros|ventilador|consumidores|con carga)(?![a-z])")
 _UNLOADED = re.compile(
-    r"(?<![a-z])(?:no|without|off|all off|ohne|sans|sin)(?: \w+)? (?:loads?|lights?|lamps?|last|verbraucher|licht|charge|"
-    r"consommateurs|phares|carga|luces|consumidores)(?![a-z])|unloaded|unbelastet|"
-    r"(?<![a-z])(?:lights?|lamps?|loads?|blower|licht|verbraucher|phares|luces) (?:are |all )?(?:off|aus|eteints|apagad\w*)")
+    r"(?<![a-z])(?:no|without|off|all off|ohne|sans|sin)(?: \w+)? (?:loads?|lights?|lamps?|last|verbraucher|licht|"
+    r"charge|consommateurs|phares|carga|luces|consumidores)(?![a-z])|unloaded|unbelastet|"
+    r"(?<![a-z])(?:lights?|lamps?|loads?|blower|licht|verbraucher|phares|luces) (?:are |all )?"
+    r"(?:off|aus|[ée]teints|apagad\w*)")
 
 
 class Levels(NamedTuple):

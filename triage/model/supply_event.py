@@ -17,7 +17,8 @@ class SupplyEvents(NamedTuple):
 
     ``lasting``: the last reading with the engine running and nothing connected is too low or too high;
     ``lasting_from``: that snapshot's place in time, -1 without one. ``local``: a drop was measured on a path while
-    every reading of the supply was good, so that low-supply codes speak of that path.
+    every reading of the supply was good, so that low-supply codes speak of that path. ``uncharged_from``: place of the
+    last scan of a run that nothing charged, as far as anybody can tell what fed it, -1 without one.
     """
 
     low: bool = False
@@ -26,6 +27,7 @@ class SupplyEvents(NamedTuple):
     lasting: Literal["low", "high"] | None = None
     lasting_from: int = -1
     local: bool = False
+    uncharged_from: int = -1
 
 
 def judge_events(

@@ -6,11 +6,13 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from triage.model.casebook import SEEN, Casebook, Ints, Timeline
+from triage.model.casebook import SEEN, Bools, Casebook, Ints, Timeline
 from triage.model.chargers import charger_says
+from triage.model.fed import alone
 from triage.model.measured_words import is_drop
 from triage.model.not_charged import Levels, not_charged
 from triage.model.supply_event import SupplyEvents, judge_events
+from triage.model.told_low import told_low
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -29,12 +31,11 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     scale = line.scale[:, None]
     lowest = np.fmin(book.volts, book.lowest)
     runs = (book.engine_on == 1.0) & ~np.isnan(book.volts)
-    # So much is too much and so little too little whoever feeds it: what nobody said blocks a good verdict alone.
-    bad = (book.volts > tables.limit("charging cold highest") * scale) | (
-        book.volts < tables.limit("charged battery highest") * scale)
-    alone = runs & ((book.outside == 0) | ((book.outside < 0) & bad))
-    last = alone.shape[1] - 1 - np.argmax(alone[:, ::-1], axis=1)
-    running = np.where(alone.any(axis=1), book.volts[np.arange(count), last], np.nan) / line.scale
+    # So much is too much whoever feeds it: what nobody said blocks a good verdict, never a bad one.
+    by_itself = runs & ((book.outside == 0) | ((book.outside < 0) & (
+        book.volts > tables.limit("charging cold highest") * scale)))
+    last = by_itself.shape[1] - 1 - np.argmax(by_itself[:, ::-1], axis=1)
+    running = np.where(by_itself.any(axis=1), book.volts[np.arange(count), last], np.nan) / line.scale
     fails = running < tables.rate("charging.none")
     # What only lies too low by itself has failed where the generator or converter says so in that very scan.
     under = tables.limit("undercharge below")
@@ -47,6 +48,7 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
         times = float(line.scale[place])
         shots = [book.sessions[place].snapshots[at] for at in book.order[place]]
         fails[place] = not_charged(shots, int(last[place]), Levels(*(times * volts for volts in levels))) is not None
+    unfed = _inferred(book, line, runs & (book.outside < 0) & ~fails[:, None], levels)
     exceeds = (running > tables.rate("charging.over")) & (running < _MOST)
     is_low: list[bool] = ((lowest < tables.rate("supply.event") * scale).any(axis=1) | fails).tolist()
     top = tables.limit("overvoltage above") * scale
@@ -58,10 +60,23 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     for session in range(count):
         lasting: Literal["low", "high"] | None = "low" if fails[session] else "high" if exceeds[session] else None
         low, overvoltage, lone = judge_events(
-            0 if local[session] else int(most[session]), among[session], high[session], is_low=is_low[session],
+            0 if local[session] else int(most[session]), among[session], high[session],
+            is_low=is_low[session] or (not local[session] and told_low(
+                book.sessions[session], helped=int(most[session]) > 0) is not None),
             is_high=is_high[session], is_read=is_read[session])
         found.append(SupplyEvents(low, overvoltage, lone, lasting, int(last[session]) if lasting else -1,
-                                  local[session]))
+                                  local[session], int(last[session]) if fails[session] else unfed.get(session, -1)))
+    return found
+
+
+def _inferred(book: Casebook, line: Timeline, asked: Bools, levels: Levels) -> dict[int, int]:
+    """Session -> the last scan that ran on its own, by what was done before, and that nothing charged."""
+    found = {}
+    for place, column in np.argwhere(asked & (book.volts < levels.charged * line.scale[:, None])).tolist():
+        one, times = book.sessions[place], float(line.scale[place])
+        shots = [one.snapshots[at] for at in book.order[place]]
+        if alone(one, shots[column]) and not_charged(shots, column, Levels(*(times * volts for volts in levels))):
+            found[place] = column
     return found
 
 

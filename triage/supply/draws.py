@@ -25,6 +25,11 @@ _CALLED = (r"(?:(?:key[- ]?off|parasitic|quiescent) (?:draw|current)|ruhestrom|c
 #: What a name says of the measurement beside what was pulled.
 _DRAW_WORDS = re.compile(rf"^{_CALLED}[ ,:]*(?:(?:it )?(?:drops|falls|down|goes) to )?|[ ,:>-]*{_CALLED}$",
                          re.IGNORECASE)
+#: "Pulled fuse 31": what was done before what it was done to.
+_TAKEN_OFF = re.compile(
+    r"(pulled|pulling|removed|removing|unplugged|disconnected|gezogen|abgesteckt|d[ée]branch[ée]e?|retir[ée]e?|"
+    r"desenchufad[oa]|desconectad[oa]|quitad[oa])[ :]+(?:the |der |die |das |le |la |el |l')?(?=\S)", re.IGNORECASE)
+_UNPLUGGED = ("unplug", "disconn", "abge", "debr", "débr", "desen", "descon")
 _CLOCK = re.compile(r"(?<![0-9:.,])([01]?[0-9]|2[0-3])[:h]([0-5][0-9])(?![0-9:])")
 _ASLEEP = re.compile(r"(?<![a-z])(?:asleep|sleep|sleeping|settled|finally|eingeschlafen|endormis?|"
                      r"dormid[oa]s?)(?![a-z])")
@@ -45,7 +50,7 @@ def draw(measured: Taken, session: Session) -> tuple[SupplyState, str]:
     whole = found.figures.get("milliamps")
     if found.state == "proven" or not isinstance(whole, float):
         return found.state or "not tested", found.text
-    told = joined([f"{one.value:.0f} mA {_branch(one)}: " + (
+    told = joined([f"{'down to ' if one.value < whole else ''}{one.value:.0f} mA {_branch(one)}: " + (
         "its circuit draws it" if one.value <= max(most, whole / _SHARE) else "its circuit is not all of it"
         if one.value < whole else "not its circuit") for one in measured.branches])
     minutes = found.figures.get("minutes")
@@ -106,6 +111,9 @@ def _branch(one: Measured) -> str:
     words = _DRAW_WORDS.sub("", one.name).strip(" ,:")
     if words.casefold().startswith(("with", "mit", "ohne", "avec", "sans", "con", "sin")):
         return words[:1].lower() + words[1:]
+    if (found := _TAKEN_OFF.match(words)) is not None:
+        verb = "unplugged" if found[1].casefold().startswith(_UNPLUGGED) else "pulled"
+        return f"with {words[found.end():]} {verb}"
     return f"({words or one.name})"
 
 

@@ -1,4 +1,5 @@
-"""A feed measured at the connector of a module that lies far below the battery, told as the voltage drop that it is.
+"""A feed measured at the connector of a module or a consumer that lies far below the battery, and a supply that a
+module reads so low itself, told as the voltage drop that it is.
 
 The supply of the scan may have been read at another moment, so that it must lie further above than one that was read
 with the feed; an engine that ran lifts it over what the battery alone has.
@@ -6,7 +7,7 @@ with the feed; an engine that ran lifts it over what the battery alone has.
 
 from __future__ import annotations
 
-from triage.model.connector_words import BESIDE, pin_of
+from triage.model.connector_words import BESIDE, elsewhere, pin_of
 from triage.model.session import Session, printed_names
 from triage.model.snapshot import Reading, Snapshot
 from triage.supply.limits import limit
@@ -16,6 +17,8 @@ from triage.supply.limits import limit
 APART = 1.2
 #: A battery that nothing charges has no more, V at a vehicle of 12 V (common practice: rested and full 12.6 V).
 ALONE = 12.6
+#: Less at a consumer that is no module may be what it is meant to have, V; project's own choice.
+_CONSUMER = 6.0
 #: The supply of sensors, V: no feed of a module (common practice).
 _REFERENCE = (4.6, 5.4)
 _CRANKED = ("crank", "anlass", "demarr", "d\u00e9marr", "arran")
@@ -35,15 +38,23 @@ def with_feed_drops(session: Session) -> Session:
 
 
 def _is_feed(reading: Reading) -> bool:
-    """Whether a reading is what a meter showed at the feed of a module, the starter still."""
+    """Whether a reading is what a meter showed at the feed of a module or a consumer, or what a module tells of its own
+    supply, the starter still."""
     low = reading.name.casefold()
-    return (reading.module is not None and (reading.unit or "V").casefold() == "v" and pin_of(low) == "feed"
-            and "connector" in low and "drop" not in low and not any(word in low for word in _CRANKED)
-            and not _REFERENCE[0] <= reading.value <= _REFERENCE[1])
+    where = elsewhere(low)
+    if (reading.unit or "V").casefold() != "v" or "drop" in low or any(word in low for word in _CRANKED) or (
+            _REFERENCE[0] <= reading.value <= _REFERENCE[1]):
+        return False
+    if where == "own":
+        return reading.module is not None
+    if reading.module is None:
+        # What is switched, or fed by a control module, may have less with nothing on.
+        return where == "place" and pin_of(low) == "feed" and reading.value >= _CONSUMER
+    return pin_of(low) == "feed" and "connector" in low
 
 
 def _told(shot: Snapshot, names: dict[str, str], scale: float, lost: set[str]) -> list[Reading]:
-    """The readings of a scan with the drops; ``lost``: modules of which one was told, added to."""
+    """The readings of a scan with the drops; ``lost``: what one was told of, added to."""
     readings = list(shot.readings or ())
     found: list[Reading] = []
     for place, one in enumerate(readings):
@@ -54,12 +65,18 @@ def _told(shot: Snapshot, names: dict[str, str], scale: float, lost: set[str]) -
             charged = shot.engine in ("running", "ready") or shot.outside_supply not in (None, "none", "unknown")
             battery = min(shot.volts, ALONE * scale) if charged else shot.volts
             most = APART * scale
-        if not _is_feed(one) or one.module is None or battery is None or one.value <= limit("feed lost") * scale:
+        key = one.module or one.name
+        if not _is_feed(one) or battery is None or one.value <= limit("feed lost") * scale:
             continue
         drop = round(battery - one.value, 2)
-        if drop > most or one.module in lost:
-            lost.add(one.module)
-            name = f"voltage drop {names.get(one.module, one.module)} feed, from the battery"
+        if drop > most or key in lost:
+            lost.add(key)
+            name = f"voltage drop {names.get(key, key)} feed, from the battery"
+            if elsewhere(one.name.casefold()) == "own":
+                name = f"voltage drop {names.get(key, key)} supply, by its own reading"
+            elif one.module is None:
+                name = f"voltage drop, battery to {one.name.partition(',')[0]}"
+            name += ", at least" if battery != shot.volts and beside is None else ""
             found.append(Reading(module=one.module, name=name, value=max(drop, 0.0), unit="V"))
     return found
 

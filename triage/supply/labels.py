@@ -183,6 +183,10 @@ def _name_lasting(row: Stretch, levels: list[tuple[float, Kind]], around: Around
             return "rest"
         return "running"
     if around.state == "off" and len(levels) == 1:
+        if signal.span(row.start, row.end) > 3600.0 * signal.limit("key on longest"):
+            around.rest_level = row.level
+            levels.clear()  # what falls further stands on that
+            return "rest"
         if around.before_crank:
             return "key on" if drop < 2.0 * deep else "sag"
         return "key on" if drop < deep else "sag"

@@ -166,7 +166,7 @@ def _charging_words(band: str, system: int, temperature_c: float | None, command
         doubt = "" if temperature_c is not None else f"; up to {cold:.1f} V is normal in the cold: take the temperature"
         return "overvoltage", f"overcharging (above {charging_high(system, temperature_c):.1f} V){doubt}", "failed"
     return "overvoltage", (f"overvoltage, above {limit('overvoltage above', system):.0f} V: no module is bound to work "
-                           "there"), "failed"
+                           "there; stop the engine and take off any charger first"), "failed"
 
 
 def ripple(volts_ac: float, *, nominal: float = 12.0) -> Finding:

@@ -10,10 +10,12 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, NamedTuple
 
+from triage.model.fed import alone, in_order
 from triage.model.not_charged import Levels, not_charged
-from triage.model.session import Session, stamp
+from triage.model.session import Session
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
+from triage.model.told_low import told_low
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
 from triage.supply.cut_off import cut_off
 from triage.supply.draws import draw
@@ -92,13 +94,17 @@ def _event(
     read = [snapshot.volts for snapshot in session.snapshots if snapshot.volts is not None and snapshot.volts < _MOST]
     read += [volts for _, volts, _ in measured.running]
     top = tables.limit("overvoltage above") * facts.scale
+    said_so = None if facts.local else told_low(session, helped=facts.holders > 0)
     low, high, lone = judge_events(
         0 if facts.local else facts.holders, facts.peers, facts.high_holders,
-        is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
+        is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale)
+        or said_so is not None,
         is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
     unseen = lowest is not None and lowest >= tables.rate("supply.event") * facts.scale
     told += [f"lowest read {lowest:.1f} V" + ", so nobody read how low it was" * unseen] if lowest is not None else []
+    # A reading that low says it better.
+    told += [f"told of: {said_so}"] if said_so is not None and (lowest is None or unseen) else []
     over = [_many(facts.high_holders, "an overvoltage code")] if facts.high_holders else []
     over += [f"highest read {max(read):.1f} V"] if read else []
     why = [", ".join(told)] if low else []
@@ -215,8 +221,8 @@ def _charging_read(
     entry = _charging_unsure(running, good, bad)
     if entry["state"] == "not tested" and running and running[-1].outside_supply in (None, "unknown") and (
             why := _not_charged(shots, shots.index(running[-1]), scale)) is not None:
-        entry = _entry("charging", "failed", f"{running[-1].volts:.1f} V {_how(running[-1])}: {why}; nobody said whether "
-                       "an outside supply was connected, which could only raise it")
+        entry = _entry("charging", "failed", f"{running[-1].volts:.1f} V {_how(running[-1])}: {why}; nobody said "
+                       "whether an outside supply was connected, which could only raise it")
     told = [shot for shot in shots if shot.engine in (None, "unknown") and shot.volts is not None and _has_run(shot)
             and alone(session, shot)]
     if entry["state"] == "not tested" and told:
@@ -256,18 +262,6 @@ def _charged(shot: Snapshot, scale: float, good: float) -> bool:
         shot.volts >= (good if _has_run(shot) else _NO_BATTERY * scale))
 
 
-def alone(session: Session, snapshot: Snapshot) -> bool:
-    """Whether nothing fed the vehicle: as the scan says, or where it says nothing because the vehicle was driven, or
-    because what was connected had been taken off by the scan before and nobody tells of another."""
-    if snapshot.outside_supply not in (None, "unknown"):
-        return snapshot.outside_supply == "none"
-    told = [event.what for event in session.events or () if event.what.startswith("outside supply")]
-    shots = in_order(session)
-    at = next(place for place, shot in enumerate(shots) if shot is snapshot)
-    known = [shot.outside_supply for shot in shots[:at] if shot.outside_supply not in (None, "unknown")]
-    return bool(snapshot.drove) or (known[-1:] == ["none"] and told[-1:] == ["outside supply off"])
-
-
 def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> SupplyVerdict:
     helped = [s for s in running if s.outside_supply not in (None, "none", "unknown")]
     if helped:
@@ -283,14 +277,6 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
                                                 f"connected; {good:.1f} V alone would prove it")
     return _entry("charging", "not tested", "no reading with the engine running (or the drive READY) and nothing "
                    "connected")
-
-
-def in_order(session: Session) -> list[Snapshot]:
-    """The snapshots by their times where all have one, else as they stand."""
-    shots = session.snapshots
-    if len(shots) > 1 and all(snapshot.at is not None for snapshot in shots):
-        return sorted(shots, key=lambda snapshot: stamp(snapshot.at) if snapshot.at else 0.0)
-    return shots
 
 
 __all__ = ["SupplyFacts", "lowest_supply", "supply_record"]

@@ -38,6 +38,22 @@ PEERS = 2
 _CONNECTED = re.compile(r",? *(?:with )?(?:a )?(?:nothing|jump pack|charger|donor vehicle) connected", re.IGNORECASE)
 
 
+#: Paths that all consumers share, from the battery on.
+_SHARED = re.compile(
+    r"(?<![a-z])(?:batt\w*|bater\w*|akku|posts?|poles?|b ?[+-]|engine|block|body|chassis|frame|main|starter|alternator|"
+    r"generator|fuse ?box|gearbox|motor(?:block|masse)?|moteur|karosserie|getriebe|lichtmaschine|anlasser|caisse|"
+    r"d[eé]marreur|alternateur|carrocer[ií]a|motor de arranque|alternador|minus(?:pol)?|pluspol|haupt\w*)(?![a-z])|"
+    r"motorblock|sicherungskasten")
+#: What a name says of any path: its side, and how it was measured.
+_ANY_PATH = re.compile(
+    r"(?<![^\W\d_])(?:voltage|volts?|v|drops?|drop|side|ground|earth|feed|positive|negative|neg|pos|path|cables?|leads?|"
+    r"straps?|line|under|with|without|load|loads|loaded|lights?|lamps?|head-?lights?|blower|on|at|of|from|to|the|a|and|"
+    r"all|whole|total|crank\w*|running|test|measured|left|right|front|rear|spannungsabfall|masse\w*|plus|minus|last|"
+    r"unter|mit|licht|links|rechts|vorn\w*|hinten|leitung|kabel|chute|de|tension|perte|c[aá]bles?|sous|charge|avec|"
+    r"positif|n[eé]gatif|phares|gauche|droite|avant|arri[eè]re|ca[ií]da|p[eé]rdida|tensi[oó]n|con|carga|masa|tierra|"
+    r"positivo|negativo|luces|izquierda|derecha|la|le|el|les|los|las|du|del|der|die|das|von|an|am)(?![^\W\d_])")
+
+
 @dataclass(slots=True)
 class Taken:
     """What was measured. ``last``: kind (and path, or module) -> place of its snapshot, and the finding."""
@@ -249,7 +265,8 @@ def sagged(measured: Taken) -> bool:
 
 
 def cables(measured: Taken) -> tuple[SupplyState, str]:
-    """State and reason of cables and grounds: proven only where ground and positive path were measured."""
+    """State and reason of cables and grounds: proven only where ground and positive path were measured, from the
+    battery on; what was measured at one consumer alone is told and proves nothing of the others."""
     drops, feeds = measured.of("drop"), [finding for finding in measured.of("harness") if finding.state]
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
@@ -260,11 +277,26 @@ def cables(measured: Taken) -> tuple[SupplyState, str]:
         return "not tested", joined([*doubts, nobody]) if doubts else nobody
     passed = [finding for finding in drops if finding.state == "proven"]
     told = [finding.text for finding in passed]
-    paths = {finding.figures.get("path") for finding in passed}
+    paths = {finding.figures.get("path") for finding in passed if not _of_a_consumer(finding.text)}
     # A drop whose path nobody said is taken for the whole.
-    missing = [] if None in paths else [f"nobody measured the {path} path" for path in ("ground", "positive")
-                                        if path not in paths]
+    at_one = any(_of_a_consumer(finding.text) for finding in passed)
+    missing = [] if None in paths else [f"nobody measured the {path} path" + " from the battery" * at_one
+                                        for path in ("ground", "positive") if path not in paths]
     return ("not tested" if doubts or missing else "proven"), joined([*doubts, *told, *missing])
+
+
+def _of_a_consumer(text: str) -> bool:
+    """Whether a drop was measured at one consumer or module, and not along a path that all share.
+
+    >>> [_of_a_consumer(f"{name}: 0.05 V") for name in ("headlamp left ground drop with lamp on", "voltage drop ground",
+    ...     "voltage drop engine ground", "spannungsabfall masse links unter last", "chute de tension masse moteur")]
+    [True, False, False, False, False]
+    """
+    head, colon, _ = text.partition(": ")
+    if not colon:
+        return False
+    low = head.casefold()
+    return _SHARED.search(low) is None and _ANY_PATH.sub(" ", low).strip(" ,.:;-+/0123456789") != ""
 
 
 def joined(texts: Sequence[str]) -> str:

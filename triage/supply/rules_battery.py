@@ -149,11 +149,11 @@ def _no_start(view: View, crank: Segment) -> str:
 def sag_rule(view: View) -> list[Finding]:
     """Sags and load steps: how far, how long."""
     found = []
-    for segment in view.of("sag"):
+    for segment in (one for one in view.of("sag") if one.start_s not in view.covered):
         lowest = float(view.values(segment).min())
         found.append(Finding("sag", f"sag {when(segment)} to {segment.volts:.2f} V, lowest {lowest:.2f} V",
                              span_figures(segment, lowest_volts=round(lowest, 3)), view.cite("sag drop least")))
-    loads = view.of("load")
+    loads = [segment for segment in view.of("load") if segment.start_s not in view.covered]
     if loads:
         deepest = min(loads, key=lambda segment: segment.volts)
         many = f"{len(loads)} load steps, the deepest" if len(loads) > 1 else "load step"

@@ -26,7 +26,7 @@ def untested_rule(view: View) -> list[Finding]:
 
 def decides_rule(view: View) -> list[Finding]:
     """The one measurement that would decide most, by what was found: the worst finding has its own."""
-    ways = (_too_high, _at_generator, _contact, _crank, _ripple, _steps, _draw, _charging, _battery)
+    ways = (_too_high, _cuts_out, _at_generator, _contact, _crank, _ripple, _steps, _draw, _charging, _ready, _battery)
     return [next((found for way in ways if (found := way(view)) is not None), _asleep(view))]
 
 
@@ -45,8 +45,20 @@ def _too_high(view: View) -> Finding | None:
     if not any(found.kind == "overvoltage" for found in _of_charging(view, "failed")):
         return None
     text = ("engine running, nothing connected: measure at the battery posts and at the generator; alike and still "
-            "too high is the regulator")
+            "too high is the regulator; the engine runs no longer than the reading takes, and not beside a battery "
+            "that is hot or smells")
     return _next(text, {"charging_volts": view.limit("charging lowest")}, view.cite("charging lowest"))
+
+
+def _cuts_out(view: View) -> Finding | None:
+    """Charging that cuts out: what opens, while it is moved."""
+    if not any(found.kind == "cut-out" for found in view.found):
+        return None
+    drop = view.limit("drop positive path")
+    text = (f"{_alone(view)}, engine running: read the generator's own output and the battery together, and the "
+            "commanded value beside them, while its plug, harness and cable are moved: both fall is the generator, its "
+            f"plug, control or belt; more than {drop:.1f} V between them is the cable")
+    return _next(text, {"drop_volts": drop}, view.cite("drop positive path"))
 
 
 def _at_generator(view: View) -> Finding | None:
@@ -148,6 +160,20 @@ def _charging(view: View) -> Finding | None:
             f"battery: {low:.1f} to {high:.1f} V is charging, below {dead:.1f} V is not")
     return _next(text, {"charging_volts": low, "not_charging_volts": dead, "wait_s": wait},
                  view.cite("charging lowest", "not charging below", "charging judged after"))
+
+
+def _ready(view: View) -> Finding | None:
+    """A load that draws the battery down for minutes without a start in sight: an electric drive is never cranked."""
+    loads = view.of("key on", "load", "sag")
+    lasts = sum(part.end_s - part.start_s for part in loads)
+    known = any(view.context.engine_in(part.start_s, part.end_s) is not None for part in loads)
+    if known or view.of("crank", "charging", "running", "cycling") or lasts < view.limit("charging judged after") * 4:
+        return None
+    low, charged = view.limit("charging lowest"), view.limit("charged battery highest")
+    text = (f"say whether the drive was READY or the engine ran: if so, nothing charged the battery (more than "
+            f"{charged:.1f} V, mostly {low:.1f} V and more, is what a converter holds): its fuse, cable and output "
+            f"come first; if only the key was on, {_load_test(view)}")
+    return _next(text, {"charging_volts": low}, view.cite("charged battery highest", "charging lowest"))
 
 
 def _battery(view: View) -> Finding | None:

@@ -121,12 +121,26 @@ def _tidy(named: list[Named], signal: Signal) -> list[Named]:
         if row.end <= row.start:
             continue
         last = result[-1] if result else None
+        if last is not None and last.kind == "rest" and _stands_on(last, row, signal):
+            last.level = row.level if row.end - row.start > last.end - last.start else last.level
+            last.end = row.end
+            continue
         if last is not None and last.kind == row.kind and row.kind not in ("crank", "cycling") and (
                 row.kind == "recovery" or abs(last.level - row.level) < step):
             last.end = row.end
             continue
         result.append(row)
     return result
+
+
+def _stands_on(last: Named, row: Named, signal: Signal) -> bool:
+    """Whether a level only goes on with the rest before it: one more level of a long rest, or the last reading of a
+    trace, which is no stretch of its own."""
+    longest = 3600.0 * signal.limit("key on longest")
+    if row.kind == "rest":
+        return max(signal.span(last.start, last.end), signal.span(row.start, row.end)) > longest
+    alone = row.end - row.start == 1 and row.end == len(signal.volts)
+    return alone and row.kind in ("key on", "load") and signal.span(last.start, last.end) > longest
 
 
 def _segments(row: Named, cycle: Cycle | None, signal: Signal) -> list[Segment]:

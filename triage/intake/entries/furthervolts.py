@@ -6,12 +6,15 @@ so it is kept as a measurement under the words that stand beside it.
 
 from __future__ import annotations
 
+from triage.intake.entries import scanned
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import remembered
 from triage.intake.said import engine_state, voltpairs, volts
 from triage.intake.scan.assembly import SnapshotDraft
+from triage.intake.scan.context import Context
+from triage.model.connector_words import elsewhere
 from triage.model.snapshot import Reading
 
 _CRANKING = lazily(
@@ -54,7 +57,7 @@ _STATE = lazily(r"idle|idling|leerlauf|ralenti|[0-9]{3,4}|(?:[0-9]{3,4})?(?:rpm|
                 r"everything|off|licht|geblase|verbraucher|phares|luces")
 #: What a vehicle of 12 or 24 V can read, V.
 _LEAST, _MOST = 6.0, 32.0
-_LONGEST = 40
+_LONGEST, _LONGEST_PLACE = 40, 90
 #: One of two batteries, and from where on a supply is that of both together, V.
 _HALF = lazily(r"(?<![a-z])(?:batt(?:ery|erie)?|bat|bateria)\.? ?#?([ab12])$")
 _PAIR = 18.0
@@ -80,6 +83,24 @@ def keep(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> None:
     reading = Reading(name=name, value=volt.value, unit="V")
     if reading not in scan.readings:
         scan.readings.append(reading)
+
+
+def keep_elsewhere(context: Context, scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
+    """Keep what a module says of its own supply, or what was read at the connector of one consumer: neither is the
+    supply of the vehicle, whatever runs; whether it was that."""
+    before, after = _beside(row.low, volt)
+    where = elsewhere(before) or elsewhere(after)
+    if where is None or volt.value > _MOST:
+        return False
+    module = None
+    if where == "own":
+        named = [one.module for one in scanned.named(context, row) if row.low[one.start : one.end] in before]
+        module = named[0] if len(set(named)) == 1 else None
+    name = " ".join(f"{before}, {after}".split()).strip(" ,:=")[:_LONGEST_PLACE].strip()
+    found = Reading(module=module, name=name, value=volt.value, unit="V")
+    if found not in scan.readings:
+        scan.readings.append(found)
+    return True
 
 
 def reading(low: str, volt: volts.Volt) -> Reading:
@@ -207,4 +228,4 @@ def _with(name: str, words: str) -> str:
     return f"{name}, {words}" if words else name
 
 
-__all__ = ["is_of_supply", "keep", "keep_listed", "listed"]
+__all__ = ["is_of_supply", "keep", "keep_elsewhere", "keep_listed", "listed"]

@@ -9,7 +9,7 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates, readinessline
+from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -46,6 +46,8 @@ def read(context: Context, row: Row) -> list[Row] | None:
         return []
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):
+        return []
+    if not found and placeline.read(context, row):
         return []
     tested = _tested(row.low)
     if not tested and all(one.kind == "none" for one in found):

@@ -46,14 +46,14 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     builder = context.builder
     if volt.of == "nominal":
         _take_nominal(context, row, volt)
+    if volt.of == "nominal" or furthervolts.keep_elsewhere(context, snapshot or builder.snapshot, row, volt):
         return
     if volt.of != "other" and at_fault(row.low, volt.start, volt.end):
         draft = _code_above(context)
         if draft is not None and 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)
         return
-    when = _when(context, row, volt)
-    if when == "another day":
+    if (when := _when(context, row, volt)) == "another day":
         return
     if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
         volt = volt._replace(of="supply")  # "Battery was down to 10.7 V when I plugged in"

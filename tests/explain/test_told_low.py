@@ -1,0 +1,63 @@
+"""A low supply that somebody tells of is one: a supply code in one module alone then speaks of it, and its own step
+waits for what is established (common practice)."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from made_sessions import Json, job, scan, snapshot, tables
+
+from triage.assess import assess
+from triage.model.assessment import Assessment
+
+GOOD: Json = {"engine": "off", "outside_supply": "none"}
+
+
+def page(complaint: str | None, before: Json | None = None, *, again: bool = False) -> Assessment:
+    others = [scan(name) for name in ("ABS", "power steering", "body control", "instrument cluster")]
+    low = {"code": "P0562", "status": "current"} if again else "P0562"
+    after = scan("engine control", *([low] if again else []))
+    actuator = scan("park brake", {"code": "C1A31", "failure_type": "13", "status": "current"})
+    return assess(job(
+        snapshot("before-clear", scan("engine control", "P0562"), actuator, *others, volts=12.7, **(before or GOOD)),
+        snapshot("after-clear", after, actuator, *others, volts=12.6, **GOOD),
+        vehicle={"complaint": complaint} if complaint else None), tables())
+
+
+@pytest.mark.parametrize("complaint", [
+    "ABS lamp on, battery flat last week", "jump started yesterday", "Batterie war leer", "mit Starthilfe gestartet",
+    "batterie à plat, dépannée", "batería descargada ayer"])
+def test_words_prove_a_low_supply(complaint: str) -> None:
+    found = page(complaint)
+    event = next(row for row in found.verdict["supply"] if row["part"] == "event")
+    assert event["state"] == "proven"
+    assert "told of: " in event["why"]
+    assert not any("measure feed and ground of engine" in check["do"] for check in found.next_checks)
+    assert any(check["do"].startswith("charge the battery") for check in found.next_checks)
+
+
+@pytest.mark.parametrize("complaint", [
+    None, "flat tyre and ABS lamp", "ABS lamp, no flat battery since", "key battery flat"])
+def test_other_words_prove_none(complaint: str | None) -> None:
+    found = page(complaint)
+    assert next(row for row in found.verdict["supply"] if row["part"] == "event")["state"] == "not tested"
+
+
+def test_a_donor_beside_a_supply_code_tells_it_too() -> None:
+    found = page(None, {"engine": "off", "outside_supply": "donor vehicle"})
+    event = next(row for row in found.verdict["supply"] if row["part"] == "event")
+    assert event["state"] == "proven"
+    assert "donor vehicle connected" in event["why"]
+
+
+def test_what_comes_back_alone_at_a_good_supply_still_speaks_of_its_feed() -> None:
+    found = page("battery flat last week", again=True)
+    assert any("measure feed and ground of engine control" in check["do"] for check in found.next_checks)
+
+
+def test_the_step_of_what_hardly_persists_waits_for_what_is_established() -> None:
+    steps: Any = [check["settles"] for check in page(None).next_checks]
+    sure = next(place for place, settles in enumerate(steps) if "park brake C1A31-13" in settles)
+    alone = next(place for place, settles in enumerate(steps) if settles == ["engine control P0562"])
+    assert sure < alone
