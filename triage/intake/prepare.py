@@ -97,6 +97,7 @@ from triage.intake.tidying import (
     labelledaddresses,
     lastnames,
     legends,
+    listline,
     logs,
     lookedat,
     loosely,
@@ -186,9 +187,9 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found, unmarked = _laid_out(found, names)
+    found, unmarked = _laid_out(listline.parted(found, names), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(threads.told(found, names), names.likely)
+    found = questions.answered(listline.turned(threads.told(found, names), names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)

@@ -84,7 +84,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
             return read(context, rest_row, at, rest_hits)
     lead = row.text[: _opened(row, (hit := hits[0]).start)]
     before = tidy(lead).rstrip(" *=#~")
-    if not context.names.listed(before):
+    if not context.names.listed(before) and not names_of_list.begins_listed(context.names, before):
         bare = tidy(without_links(lead))
         # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
         kept = before and _separated(row, before) and before.endswith(bare) and (

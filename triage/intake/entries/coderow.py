@@ -62,14 +62,14 @@ def read(context: Context, row: Row) -> None:
     context.in_freeze_frame = False
     place = HEADING if row.entry else context.style.places.get(shape_of(row), HEADING)
     modules, used = _modules(context, row, place)
+    used = nameplaces.with_address(row, used)
     before_status = _status_before(context, row)
     codes = row.finds.codes
     led, starts = leads.of_row(context, row, named=used[1] > 0)
     pending: list[tuple[Found, Details]] = []
     for at, code in enumerate(codes):
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
-        details = beside(context, row, code, leads.stop_before(starts, code.start, stop), used)
-        pending.append((code, details))
+        pending.append((code, beside(context, row, code, leads.stop_before(starts, code.start, stop), used)))
     leads.share(context, row, pending, None if led else before_status)
     for at, (code, details) in enumerate(pending):
         if details.status is None and code.start in led:

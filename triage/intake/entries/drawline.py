@@ -7,6 +7,7 @@ import re
 
 from triage.intake.entries import ownlines
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases
@@ -31,6 +32,7 @@ _BACK = lazily(r"(?<![a-z])(?:back|refitted|in again|wieder|remis|repuesto)(?![a
 _STILL = lazily(r" ?(?:still|noch|toujours|todavia)$")
 _TIMED = lazily(r"(?<![a-z])(?:after|nach|apres|tras|despues de) [0-9]{1,3} ?"
                 r"(?:h|hrs?|hours?|min\w*|std|heures?|horas?)(?![a-z])")
+_KEY_ENDS = lazily(r"[:=]")
 _MARKS = " \t,;:=!-<>|*()"
 _UNITS = {"m": "mA", "a": "A"}
 #: So many lines below it a test may go on; a larger current is no vehicle's that sleeps, A.
@@ -40,8 +42,9 @@ _LONGEST_NAME = 100
 
 def read(context: Context, row: Row) -> bool:
     """A line of such a test: its currents are readings of the scan. Whether nothing else is told in it."""
-    # "DTC 5206: quiescent current, wrong step" is a code of a module.
-    begun = _begins(row.low) and ownlines.begins(row) is None
+    # "DTC 5206: quiescent current, wrong step", "Description: quiescent current too high" are said of a code.
+    begun = _begins(row.low) and ownlines.begins(row) is None and (
+        role_of(_KEY_ENDS.split(row.low, maxsplit=1)[0]) != "description")
     goes_on = context.drawing is not None and context.drawing < context.at <= context.drawing + _NEAR
     if not (begun or goes_on) or len(row.low) > _LONGEST or phases.scan_head(row.low):
         return False

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from triage.intake.lines.idents import before_idents, behind_gap
+from triage.intake.lines.pages import CONTINUED
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
@@ -29,10 +30,6 @@ class Heading:
     again: bool = False
 
 
-_CONTINUED = lazily(
-    r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
-    r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
-)
 _BESIDE_NAMES = ("supply", "bare", "named", "made")
 _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
 
@@ -83,7 +80,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
             return None
         if tidy(text[:cut]):
             volt, stop = found[0], min(stop, cut)
-    again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
+    again = CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
     goes_on = again is not None and again.start() > 1
     if goes_on and again is not None:
         stop = again.start()

@@ -50,6 +50,8 @@ _COLON_SIGNS = lazily(r"[:=]")
 _PLAIN = lazily(r"[a-z\s]*")
 #: Behind a status that opens its sentence, what leads on as a colon does: "Stored are P0562 and P0113".
 _ARE = lazily(r"\s(?:is|are|was|were|ist|sind|war|waren|est|sont|es|son|estan?)(?:\s(?:only|also|nur|auch|aussi))?$")
+_BOX = lazily(r"[(\[]\s?([^()\[\]]{2,40}?)\s?[)\]]\s?$")
+_PARTED = (";", "|", ",", "/", "+", "&")
 _SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH, _FEWEST = 60, 2
@@ -128,12 +130,14 @@ def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int,
 
 
 class _Start(NamedTuple):
-    """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on."""
+    """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on, ``boxed``
+    whether it stands in brackets."""
 
     start: int
     end: int
     status: StatusWord
     colon: bool
+    boxed: bool = False
 
 
 def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], translated: bool) -> _Start | None:
@@ -151,6 +155,9 @@ def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], tra
 def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     """A status that ends right before a place, behind ``least``."""
     first = max(least, stop - _REACH)
+    if (box := _BOX.search(low, first, stop)) is not None:
+        status = states.of_cell(box[1], translated)
+        return _Start(box.start(), box.end(), status, colon=False, boxed=True) if status is not None else None
     text = low[first:stop].rstrip(" \t(['\"*")
     dash = text[-1:] in ("-", ">")
     verb = _ARE.search(text)
@@ -192,6 +199,10 @@ def _where_all(
 ) -> list[_Start | None]:
     """The statuses before codes, those without a colon only in lists in which they stand before all codes."""
     found: list[_Start | None] = []
+    boxed = sum(start is not None and start.boxed for start in starts)
+    if _each_led(low, codes, starts, translated, groups=boxed >= _FEWEST):
+        return list(starts)
+    starts = [start if start is None or not start.boxed else None for start in starts]
     begins = [code[0] if start is None else start.start for code, start in zip(codes, starts, strict=True)]
     ends = [at for at in range(1, len(codes)) if _JOINT.fullmatch(low, codes[at - 1][1], begins[at]) is None
             or _ENDED.search(low, codes[at - 1][1], codes[at][0])]
@@ -203,6 +214,23 @@ def _where_all(
             all_led = False
         found += [start if start is None or start.colon or all_led else None for start in led]
     return found
+
+
+def _each_led(
+    low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool, *, groups: bool
+) -> bool:
+    """Whether each code of a list has a status right before it, or each group of them one in brackets (``groups``),
+    with a mark before that, and none behind its description: "stored C0035 brake switch; active U0100 engine lost",
+    "[active] C0035, C0040 | [stored] U0100". Taken for those of the codes in front they would hide what fails now."""
+    told = [start for start in starts if start is not None]
+    if len(told) < _FEWEST or starts[0] is None or (len(told) < len(codes) and not groups):
+        return False
+    if groups and not all(start.boxed for start in told):
+        return False
+    begins = [code[0] if start is None else start.start for code, start in zip(codes, starts, strict=True)]
+    stops = [*begins[1:], len(low)]
+    return all(low[max(stop - 4, 0) : stop].rstrip()[-1:] in _PARTED for stop in stops[:-1]) and not any(
+        states.in_text(_ENDED.split(low[end:stop])[0], translated) for (_, end), stop in zip(codes, stops, strict=True))
 
 
 def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool) -> bool:

@@ -24,6 +24,9 @@ IN = lazily(
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
 #: What leads to a name, right before it.
+#: A number in brackets is surely an address where it is written as one, or where a mark ends the name with it.
+_ADDRESS = lazily(
+    r"\s?[(\[]\s?(?:(?:0x|\$|@)[0-9a-f]{1,4}h?\s?[)\]]|(?=[a-f]*[0-9])[0-9a-f]{1,3}h?\s?[)\]](?=\s?:|\s+[-|>/]))")
 _LEAD = lazily(r"(?<![a-z])(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+$")
 #: Words of a name that nobody knows.
 _MOST_WORDS = 3
@@ -85,6 +88,13 @@ def with_lead(row: Row, place: tuple[int, int]) -> tuple[int, int]:
     """The place of a name with the word that leads to it."""
     lead = _LEAD.search(row.low, max(0, place[0] - 12), place[0])
     return (lead.start() if lead is not None else place[0]), place[1]
+
+
+def with_address(row: Row, place: tuple[int, int]) -> tuple[int, int]:
+    """The place of a name behind its code with the address in brackets between it and a mark: "C0035 - ABS (21): speed
+    sensor". It is no failure type, which stands with the code."""
+    match = _ADDRESS.match(row.low, place[1]) if place[1] > row.finds.codes[0].end else None
+    return (place[0], match.end()) if match is not None else place
 
 
 def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at: int) -> tuple[int, int]:

@@ -14,6 +14,7 @@ from triage.intake.said.near import small
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
 #: What joins the sides of two names that share a word.
 _AND = word_set("and und et y & + /")
+_LONGEST = 300
 _COMMA = lazily(r"\s*[,;|]\s*")
 _PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
@@ -32,6 +33,13 @@ def is_list(names: Names, text: str) -> bool:
         told or part == "ECU" or (unknown.is_short(part) and ("," in text or ";" in text))
         for told, part in zip(known, parts, strict=True)
     )
+
+
+def begins_listed(names: Names, text: str) -> bool:
+    """Whether a text is a list of which the first name is listed with what kind of thing it names: "Module arriere et
+    module airbag"."""
+    parts = of_list(names, text) if len(text) <= _LONGEST else []
+    return len(parts) > 1 and names.listed(parts[0]) and is_list(names, text)
 
 
 def of_list(names: Names, text: str) -> list[str]:
@@ -126,4 +134,4 @@ def _split(mark: re.Pattern[str], text: str) -> list[str]:
     return [name for name in (tidy(part) for part in mark.split(text)) if name]
 
 
-__all__ = ["is_list", "of_list", "shared"]
+__all__ = ["begins_listed", "is_list", "of_list", "shared"]

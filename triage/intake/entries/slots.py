@@ -27,6 +27,8 @@ from triage.intake.words.saying_words import VERBS
 from triage.intake.words.vocabulary import STATES
 from triage.intake.words.work_words import BEHIND_NAMES
 
+#: Between an answer and the mark before its list: "no codes in - ABS / radio".
+_LINKED = lazily(r"\s*(?:in|with|from|at|mit|bei|zu|von|dans|avec|de|du|en|con)(?=\s?[-:>])")
 #: From an answer to those that it is of, and the same behind one that leads to them itself ("could not reach").
 _LINK = lazily(
     r"\s(?:in|from|of|at|on|to|with|im|bei|beim|von|vom|aus|auf|zu|zum|zur|mit|dans|de|du|des|avec|en|del|con|sur|a)"
@@ -105,8 +107,8 @@ def devices(row: Row, known: Sequence[Span]) -> list[Span]:
 def told_of(names: Names, row: Row, said: Sequence[Spoken]) -> bool:
     """Whether a sentence gives its answer to several names of which no table lists one, or to one that more than an
     article stands beside; where a mark parts them, it is a line of a list."""
-    link = _LINK.match(row.low, said[-1].end)
-    # "No codes in - door / hay camera"
+    link = _LINK.match(row.low, said[-1].end) or _LINKED.match(row.low, said[-1].end)
+    # "No codes in - door / hay camera", "No codes in: door / hay camera"
     led = row.low[link.end() :].lstrip()[:1] if link is not None else ""
     beside = row.low[: said[0].start].rstrip()[-1:], row.low[said[-1].end :].lstrip()[:1], led
     if row.cells or not _MARKS.isdisjoint(beside):

@@ -9,6 +9,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.ownnumbers import ANY, TOKEN
 from triage.intake.codes.pieces import Details
+from triage.intake.lines.amongcodes import with_items
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_letter
@@ -77,7 +78,11 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
     ]
     found = [code for code in row.finds.codes if not any(start <= code.start < end for start, end in closed)]
     if found:
-        return found
+        for cell in by_role.get("code", ()):
+            inside = [code for code in found if cell.start <= code.start < cell.end]
+            found = [code for code in found if code not in inside]
+            found += with_items(row, inside, cell.start, cell.end) if inside else ()
+        return sorted(found, key=lambda code: code.start)
     spn, fmi = NUMBER.search(text_of(by_role, "spn")), NUMBER.search(text_of(by_role, "fmi"))
     pair = _PAIR.fullmatch(text_of(by_role, "spn").strip()) if fmi is None else None
     if pair is not None or (spn is not None and fmi is not None):

@@ -7,6 +7,10 @@
 >>> adopt(found, lambda name: name == "ECM")
 >>> [[code.text for code in row.finds.codes] for row in found]
 [['P0563', 'ABC40F'], ['P0563', 'U0140', '20417'], ['P0563']]
+>>> found = rows_of("ECM: 9A12B4, U0140, P0563\\nECM: active U0140 lost; stored 20417 fan\\nP0563 at 20417, U0140")
+>>> adopt(found, lambda name: name == "ECM")
+>>> [[code.text for code in row.finds.codes] for row in found]
+[['9A12B4', 'U0140', 'P0563'], ['U0140', '20417'], ['P0563', 'U0140']]
 """
 
 from __future__ import annotations
@@ -15,6 +19,8 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Literal
 
+from triage.intake.codes import ownnumbers
+from triage.intake.codes.finds import Found
 from triage.intake.codes.ownnumbers import SIGN, TOKEN
 from triage.intake.lines.codeplaces import typed_end
 from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, goes_on, measured, own_at
@@ -31,7 +37,12 @@ _PLACE = lazily(
     r"presente|affiche|signale|trouve|tiene|muestra|presenta|encontre))\s+"
     rf"({TOKEN})(?=\s+[(\[]?[^\W\d]{{2}})"
 )
+#: A number behind a mark, or behind words that stand between both.
+_ITEM = lazily(
+    rf"(?:(?<=[;,|/+:>])\s+|^)(?:([(\[]?[^\W\d_][^\d;,|/:>]{{2,40}})\s+)?({TOKEN})(?![^\s,;|/(\[])")
+_ITEM_ENDS = lazily(r"\s*(?:[,;|/]|\+\s|$)")
 _ANYWHERE = lazily(rf"(?<![\w./-]){TOKEN}[ (]")
+_NUMBER = lazily(rf"(?<![\w./-]){TOKEN}")
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,120})[)\]]")
 _JOINT = lazily(r"(?:\s*,(?:\s*(?:and|und|et|y))?|\s+(?:and|und|et|y))\s+")
 _TEXT = lazily(r"\s*:?\s*[^\W\d]{3}")
@@ -42,7 +53,10 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows with codes those numbers too that stand among them and are told in their manner. Linear."""
     for at in signs.places(rows, SIGN):
         row = rows[at]
-        if not row.finds.codes or row.roles or row.head or row.described or _ANYWHERE.search(row.text) is None:
+        if not row.finds.codes or row.roles or row.head or row.described or _NUMBER.search(row.text) is None:
+            continue
+        row.finds = row.finds._replace(codes=with_items(row, row.finds.codes, 0, len(row.text)))
+        if _ANYWHERE.search(row.text) is None:
             continue
         taken = [(code.start, code.end) for code in row.finds.codes]
         taken += [(refused.start, refused.end) for refused in row.finds.refusals]
@@ -57,6 +71,28 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
                 found.append(own)
         if found:
             row.finds = row.finds._replace(codes=tuple(sorted((*row.finds.codes, *found), key=lambda code: code.start)))
+
+
+def with_items(row: Row, codes: Sequence[Found], start: int, stop: int) -> tuple[Found, ...]:
+    """The codes of a place with the numbers that fill an item of their list, or that have a status right before or
+    behind them in it."""
+    taken = [(code.start, code.end) for code in codes]
+    taken += [(refused.start, refused.end) for refused in row.finds.refusals]
+    found: list[Found] = []
+    for match in _ITEM.finditer(row.text[start:stop]):
+        at, end = start + match.start(2), start + match.end(2)
+        own = own_at(row, at, match[2])
+        if own is None or any(first < end and at < last for first, last in taken) or measured(row, end):
+            continue
+        before = states.of_cell(row.low[start + match.start(1) : start + match.end(1)]) if match[1] else None
+        inside = _BRACKET.match(row.low, end, stop)
+        told = states.of_cell(inside[1]) is not None if inside is not None else states.leading(row.low, end) > end
+        alone = _ITEM_ENDS.match(row.low, inside.end() if inside is not None and told else end, stop) is not None
+        sure = ownnumbers.weight(match[2]) == "sure"
+        first = match[1] is None and ((told and inside is not None) or (sure and (told or alone)))
+        if before is not None or first:
+            found.append(own)
+    return tuple(sorted((*codes, *found), key=lambda code: code.start))
 
 
 def _is_told(row: Row, match: re.Match[str], manners: Sequence[Manner]) -> bool:
@@ -91,4 +127,4 @@ def _manner(row: Row, end: int) -> Manner:
     return "text" if _TEXT.match(row.low, end) is not None else ""
 
 
-__all__ = ["adopt"]
+__all__ = ["adopt", "with_items"]

@@ -24,6 +24,11 @@ from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import STATES
 
+#: Behind the name of a module whose list goes on behind the end of a page.
+CONTINUED = lazily(
+    r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
+    r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
+)
 _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|\||von|de|sur)\s*[0-9]{1,3})?"

@@ -15,6 +15,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set
 from triage.intake.plain.slips import nearest
+from triage.intake.words.answerwords import ANSWER_KEYS
 from triage.intake.words.module_words import ENTRIES, SPELLINGS
 from triage.intake.words.scan_words import SCANS, SESSIONS
 from triage.intake.words.vocabulary import STATES
@@ -174,8 +175,7 @@ _FLAGS = {
     "permanent": phrase_set("permanent"),
 }
 #: Statuses that name a scan or a column of dates as well.
-_MOMENTS = phrase_set("""
-    logged | saved | recorded | occurred | waiting | open | hard | constant | continuous""")
+_MOMENTS = phrase_set("logged | saved | recorded | occurred | waiting | open | hard | constant | continuous")
 #: The same, unless the other column is named by a status too.
 _TIMES = phrase_set("now | old | previous | prev | live | on now | jetzt | alt | fruher | ancien | ahora | anterior")
 #: In a column of names: the one above once more.
@@ -193,12 +193,14 @@ _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
+#: Keys of programs, which write several words as one: "lowestVoltage".
+_RUN_TOGETHER = {phrase.replace(" ", ""): role for phrase, role in _ROLE.items() if " " in phrase and len(phrase) >= 9}
 #: "Steuergeraet"
 _UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
-_NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?[0-9]{1,2}$")
+_NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?(?:[0-9]{1,2}[.-])?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
@@ -217,15 +219,14 @@ _NAME_OF = lazily(
 _OF_A_CODE = lazily(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)[\s._-]*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 #: Columns in which the codes of a module stand, their number, or what it answered.
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
-_COLONS = (":", "=")
+_COLONS, _QUOTES = (":", "="), ("\"", "'")
 #: What is called by its name; a customer's is none of them.
 _MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split()[-1] not in ("name", "nombre", "nom"))
 #: Words of a head over SPN and FMI in one cell: "DTC (SPN/FMI)".
 _PAIRED = word_set("spn fmi dtc dtcs code codes fault faults and no number fehler fehlercode defaut codigo")
-_QUOTES = ("\"", "'")
+#: Beside one of these "nombre" is how often, and no name.
+_FRENCH = word_set("calculateur calculateurs boitier organe systeme libelle statut defaut etat")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
-
-
 #: What columns and keys are made for that name no module.
 NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
 
@@ -237,8 +238,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     if not bare or len(bare) > 32:
         return None
     for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " "), _UMLAUT.sub(r"\1", bare)):
-        role = _ROLE.get(" ".join(text.split()))
-        if role is not None:
+        if (role := _ROLE.get(" ".join(text.split())) or _RUN_TOGETHER.get(text)) is not None:
             return role
     if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
         return "spn"
@@ -261,12 +261,11 @@ def role_of(low: str, exactly: bool = False) -> str | None:
             return "module"
         if counted in _NUMBERED_CODES:
             return "code"
-        if _ROLE.get(counted) in ("status", "description", "failure_type"):
-            return _ROLE[counted]
+        if (role := _ROLE.get(counted)) in ("status", "description", "failure_type") or counted in ANSWER_KEYS:
+            return role
     if exactly or len(bare) < 5 or has_digit(bare):
         return None
-    best = nearest(bare, _LONG_NAMES, 1 if len(bare) < 9 else 2)
-    return None if best is None else _LONG[best]
+    return _LONG.get(nearest(bare, _LONG_NAMES, 1 if len(bare) < 9 else 2) or "")
 
 
 def _names_modules(low: str) -> bool:
@@ -289,12 +288,13 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     if "scan" not in roles:
         roles = tuple(role or ("scan" if low.strip(_EDGE) in SESSIONS else None)
                       for role, low in zip(roles, lows, strict=True))
-    if "scan" in roles:
-        roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
-            not bare.strip(_EDGE) or role_of(bare) == "volts") else None)
-            for role, low in zip(roles, lows, strict=True))
+    roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
+        role_of(bare) == "volts" if bare.strip(_EDGE) else "scan" in roles) else None)
+        for role, low in zip(roles, lows, strict=True))
     if "module" in roles:
-        return roles
+        french = not _FRENCH.isdisjoint(low.strip(_EDGE) for low in lows)
+        return tuple("count" if french and low.strip(_EDGE) == "nombre" else role
+                     for role, low in zip(roles, lows, strict=True))
     if "short_name" in roles:
         return tuple("module" if role == "short_name" else role for role in roles)
     if not {"code", "spn"}.intersection(roles):

@@ -59,6 +59,10 @@ _PLAIN: dict[int, int | str] = {
     **dict.fromkeys(
         map(ord, "\u00b9\u2070\u2074\u2075\u2076\u2077\u2078\u2079\u1d43\u1d47\u1d48\u1d49\u1d9c"), "\u2020"),
 }
+#: Hollow marks, which a key may tell from the filled ones beside them.
+_HOLLOW = "\u25cb\u25e6\u25a1\u25c7\u25ab"
+_TOLD_APART = lazily(f"[{_HOLLOW}]\\s?[=:-]\\s?[^\\W\\d_]")
+_WITH_HOLLOW = {**_PLAIN, **dict.fromkeys(map(ord, _HOLLOW), "o")}
 #: Two of them are also of units: "m/s\u00b2".
 _RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")
 #: Letters of other alphabets that are drawn as ours. Read as ours only in a word that mixes alphabets.
@@ -182,6 +186,7 @@ def lines(text: str) -> list[Line]:
     """The lines of ``text``, whatever its line ends. Linear in its length; takes any text."""
     if "\r" in text or not text.isascii():
         text = _LINE_ENDS.sub("\n", text)
+    apart = not text.isascii() and _TOLD_APART.search(text) is not None
     found: list[Line] = []
     for number, raw in enumerate(text.split("\n"), 1):
         if "&" in raw and ";" in raw and _ENTITY.search(raw) is not None:
@@ -190,17 +195,17 @@ def lines(text: str) -> list[Line]:
             indent = indent_of(raw) if raw[:1] in _BLANKS else 0
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
         else:
-            found.append(_line(number, raw))
+            found.append(_line(number, raw, _WITH_HOLLOW if apart else _PLAIN))
     return found
 
 
-def _line(number: int, raw: str) -> Line:
-    """One line in plain characters."""
+def _line(number: int, raw: str, written: dict[int, int | str] = _PLAIN) -> Line:
+    """One line in plain characters. ``written``: the character for each other one."""
     if raw.isascii():
         if not _UNSEEN.search(raw):
             return line_of(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
         return _line_with_offsets(number, raw)
-    plain = raw.translate(_PLAIN)
+    plain = raw.translate(written)
     if "\u00b2" in plain or "\u00b3" in plain:
         plain = _RAISED.sub("\u2020", plain)
     if _FOREIGN.search(plain):

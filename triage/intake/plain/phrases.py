@@ -77,9 +77,9 @@ NOT_SHORT = "".join(
     for word in (
         "comm", "pass", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr",
         "ca", "vs", "com", "comun", "comunic", "komm", "kommun", "izq", "dcha", "del", "tras", r"del\. der",
-        r"tras\. der",
+        r"tras\. der", "o",
     )
-) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp"))
+) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp", "i"))
 
 
 def word_set(text: str) -> frozenset[str]:

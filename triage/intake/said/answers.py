@@ -19,7 +19,7 @@ from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, un
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names, names_codes
-from triage.intake.words.answerwords import BESIDE_IT, FLAT_THEN, FLAT_THING, IT, LEADING, SEVERAL
+from triage.intake.words.answerwords import ANSWER_KEYS, BESIDE_IT, FLAT_THEN, FLAT_THING, IT, LEADING, SEVERAL
 from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -142,6 +142,9 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     bare = low.strip(_AROUND)
     if not bare or len(bare) > 90:
         return None
+    key, mark, value = bare.partition(":")
+    if mark and key.rstrip() in ANSWER_KEYS:
+        return answer_of_cell(value, loose)
     bare = without_slips(bare)
     if loose and bare in _NO:
         return "silent" if bare not in ("none", "0", "x") else "clean"

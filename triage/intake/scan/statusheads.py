@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence, Set
 
+from triage.intake.lines.pages import CONTINUED
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import listheads, states
@@ -38,9 +39,10 @@ def are_heads(rows: Sequence[Row], marks: Set[int]) -> bool:
 
 def _are_heads(rows: Sequence[Row], heads: set[int], marks: Set[int]) -> bool:
     """Whether the lines at some places stand each over a line with a code, the first over the first of all, a page's
-    end between them or not."""
+    end between them or not, and behind that the name of the module once more."""
     kept = [at for at, row in enumerate(rows)
-            if not row.blank and row.kind != "rule" and (row.line.number not in marks or row.finds.codes)]
+            if not row.blank and row.kind != "rule" and (row.finds.codes or (
+                row.line.number not in marks and (len(row.low) > _LONGEST or CONTINUED.search(row.low) is None)))]
     filled = [rows[at] for at in kept]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
     if not coded or heads.isdisjoint(kept[: coded[0] + 1]):

@@ -112,7 +112,8 @@ def _end(rows: Sequence[Row], at: int, bare: dict[int, str], marks: set[str]) ->
     """Where the entry of a code alone in its line ends: with a status, at most a few lines of words between; its own
     place where it does not end so."""
     for place in range(at + 1, min(at + 2 + _MOST_LINES, len(rows))):
-        if place in bare:
+        if place in bare or rows[place].line.indent < rows[at].line.indent:
+            # Further left than the code the next module begins, or a status that heads the codes below it.
             return at
         if _status(rows[place], marks):
             return place if place > at + 1 else at

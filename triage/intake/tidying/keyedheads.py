@@ -43,6 +43,8 @@ _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+"
 )
 _NUMBER = lazily(TOKEN)
+#: What leads from a key to its value.
+_VALUE = lazily(r"[:=]")
 #: What ends a name.
 _STOP = lazily(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
 _FEWEST, _LONGEST, _MOST_WORDS = 2, 90, 5
@@ -53,8 +55,8 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     found: dict[str, list[tuple[int, int, bool]]] = defaultdict(list)
     for at in signs.places(rows, _SIGN):
         row = rows[at]
-        if row.finds.codes or len(row.text) > _LONGEST or role_of(row.low.partition(":")[0]) == "module":
-            # "ECU 3: body" is a key with its number.
+        if row.finds.codes or len(row.text) > _LONGEST or role_of(_VALUE.split(row.low, maxsplit=1)[0]) == "module":
+            # "ECU 3: body", "ECU 3 = body" are keys with their number.
             continue
         if (end := _key_end(row.low)) and is_as_pasted(row):
             known = _known(row, end, is_name)

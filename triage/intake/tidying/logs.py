@@ -133,9 +133,9 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
     }
     apart = set() if _are_events(rows, times, apart) else apart
     starts = {at: _rest_of(row.text, times[at].end()) for at, row in enumerate(rows) if at in times}
-    # The date of a line that heads a scan is not that of one in a log.
-    dated = any(match.start(1) - match.start() > 4 and not _tells_of_the_scan(rows[at].low[starts[at] :], rows[at])
-                for at, match in times.items() if match[1])
+    # The date of a line that heads a scan, alone or with words for it, is not that of one in a log.
+    dated = any(match.start(1) - match.start() > 4 and (rest := rows[at].low[starts[at] :])
+                and not _tells_of_the_scan(rest, rows[at]) for at, match in times.items() if match[1])
     if apart and dated:
         # Scans told apart by their times.
         return list(rows)

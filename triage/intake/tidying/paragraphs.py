@@ -34,7 +34,9 @@ from triage.intake.said.answers import spoken
 _SIGN = signs.of_words(PROSE.__contains__)
 _JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = lazily(r"[^,.;!?]*:")
-_SENTENCE = lazily(r"[.!?](?:\s|$)")
+_SENTENCE = lazily(r"(?<![\s.])[.!?](?:\s|$)")
+#: The time of a message, or of a line in a log.
+_CLOCK = lazily(r"[0-2]?[0-9][:h][0-5][0-9](?::[0-5][0-9])?\s+(?=\S)")
 _TIGHT_COMMA = lazily(r",(?![ 0-9]|$)")
 _KEYED = lazily(r"[^:]{1,24}:(?=[^\W\d]|\s)")
 #: Brackets that no sentence is told in.
@@ -145,7 +147,10 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
 
 
 def _is_list(rows: Sequence[Row]) -> bool:
-    """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code."""
+    """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code; or
+    messages, each with its time."""
+    if all(_CLOCK.match(row.low) is not None for row in rows):
+        return True
     cells = sum(len(_TIGHT_COMMA.findall(row.text)) for row in rows)
     if cells >= len(rows) or all(" / " in row.text for row in rows):
         return True

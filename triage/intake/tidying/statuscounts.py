@@ -1,10 +1,13 @@
-"""The number of codes before a status that leads a list of them: "2 history only: B0010 and U0100; 1 pending: B0051".
+"""The number of codes before a status that leads a list of them, or in brackets behind it: "2 history only: B0010 and
+U0100; 1 pending: B0051", "ABS - active (1): C0035".
 
 The codes are counted by themselves; with the number the status looks like the name of a module.
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in left_out(lines("hvac: 2 active now: b1000, b1251; 1 pending: b1241\\nRadio 2 active: P1"))]
 ['hvac: active: b1000, b1251; pending: b1241', 'Radio 2 active: P1']
+>>> [line.text for line in left_out(lines("ABS (2) -> prev. active (1): C0035 // pending (1): U0100\\nECM: P1 (2)"))]
+['ABS (2) -> prev. active: C0035 // pending: U0100', 'ECM: P1 (2)']
 """
 
 from __future__ import annotations
@@ -20,8 +23,12 @@ _COUNT = lazily(
     r"(?:^\s*|[:;,(]\s*|\s-+\s|(?:has|had|got|gave|shows?|showed|with|holds?|hat|zeigt|tiene|a)\s)"
     r"([0-9]{1,2}\s+)([a-z][a-z' -]{3,40}?)\s?:(?=\s)"
 )
-
-
+#: The same in brackets, behind a status that stands behind a mark, or first in its line.
+_BEHIND = lazily(
+    r"(?:[:;,>|/=\])]\s*|\s-+\s|\s\.{2,3}\s|^\s*|:[0-5][0-9]\s+)([a-z][a-z' .-]{3,40}?)"
+    r"(\s?[(\[]\s?[0-9]{1,3}\s?[)\]])\s?:\s?"
+    r"(?=[a-z]?[ -]?[0-9]|spn)"
+)
 _WORDS = {"current": "active"}
 
 
@@ -36,6 +43,9 @@ def _one(line: Line) -> Line:
         if status is not None:
             # Of several words for a status one may be taken for another: "failing right now: P0562".
             line = reworded(line, match.start(1), match.end(2), _WORDS.get(status, status))
+    for match in reversed(list(_BEHIND.finditer(line.low))):
+        if states.of_cell(match[1]) is not None:
+            line = reworded(line, *match.span(2), "")
     return line
 
 

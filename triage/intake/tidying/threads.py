@@ -57,6 +57,8 @@ _NOTED = lazily(r"(?:ok(?:ay)?|k)(?![a-z:])[\s,.!]*(?=(?P<rest>[^:;/]{0,60})$)",
 #: A word with digits in it may be a code.
 _CODED = lazily(r"[0-9]{2}")
 _SPLIT = lazily(r"\s?[:=>]|\s-+\s")
+#: Before a name at the end.
+_LAST = lazily(r"\s(?:<[-=]{1,2}|\u2190|\|{1,2}|#{2,3}|@|/|-)\s")
 _CODE = lazily(r"[pcbu][0-3o][0-9a-fo]{3}|spn\s?[0-9]")
 _FEWEST, _MOST_SENDERS, _LONG, _FEWEST_SAID = 3, 5, 6, 2
 _Find = Callable[[str], Sequence[tuple[int, int, bool]]]
@@ -102,9 +104,10 @@ def _is_person(low: str) -> bool:
 
 
 def _are_messages(said: list[str], is_name: Callable[[str], bool], find: _Find) -> bool:
-    """Whether somebody tells of modules: names one right at the beginning, or several in sentences, or writes as people
-    do."""
+    """Whether somebody tells of modules: names one right at the beginning, or several at the end or in sentences, or
+    writes as people do."""
     return (any(is_name(_SPLIT.split(text, maxsplit=1)[0].strip()) for text in said) or _talk(said)
+            or sum(is_name(_LAST.split(text)[-1].strip()) for text in said if _CODED.search(text)) >= _FEWEST_SAID
             or sum(_speaks_of_one(small(text), find) for text in said) >= _FEWEST_SAID)
 
 

@@ -150,6 +150,11 @@ FILLER = word_set("""
     hubo habia hay dio dieron obtuvo logro recibio consiguio eu donne donnee obtenu obtenue es gab gibt kam kommt bekam
     bekommen err nrc
 """)
+#: Keys for what a module answered.
+ANSWER_KEYS = word_set("""
+    result outcome verdict finding findings ergebnis befund prufergebnis resultat constat constatation bilan resultado
+    hallazgo hallazgos response answer reply antwort reponse respuesta
+""")
 #: Trouble codes and what else a memory holds.
 CODES = word_set("""
     code codes dtc dtcs fault faults faultcode faultcodes faultcount error errors entry entries malfunction

@@ -183,7 +183,8 @@ ANSWERS = Phrasebook(
         plus | ne repond plus | n a pas repondu | n ont pas repondu | aucune reponse | sans
         reponse | non repondu | ne repond plus | pas de communication | pas de com | aucune communication | ne
         communique pas | communication impossible | echec de communication | erreur de communication | muet | muette
-        | injoignable | delai depasse | hors ligne | pas de contact | pas de dialogue | dialogue impossible | sans
+        | injoignable | injoignables | muets | muettes | non joignables | mudos | mudas | inaccesibles |
+        delai depasse | hors ligne | pas de contact | pas de dialogue | dialogue impossible | sans
         communication | connexion impossible | pas de connexion | non joignable | reste muet | sin respuesta | no
         responde | no responden | no respondio | no respondieron | no contesta | no contesto | no ha respondido |
         ninguna respuesta | sin comunicacion | no comunica | no hay comunicacion | no hay respuesta | error de
@@ -192,6 +193,8 @@ ANSWERS = Phrasebook(
         inaccesible | no da respuesta | tot""",
         "clean": """
         ok rien | ok nothing | ok nada | ok nichts | ok none |
+        no trouble found | no troubles found | no issue found | no issues found | nil faults | nil codes | nil dtcs |
+        nil dtc | nil fault codes |
         no codes | no code | no dtc | no dtcs | no fault | no faults | no fault codes | no fault code | no trouble
         codes | no trouble code | no errors | no error | no error codes | no codes found | no codes stored | no
         faults found | no faults stored | no dtcs found | no dtc found | no dtcs stored | no code found | no codes

@@ -98,10 +98,17 @@ _CRANK = (
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
 CRANKING = lazily(_CRANK)
-LOWEST = lazily(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
+#: Of a key that a program writes as one word: "lowestVoltage".
+_KEY = r"(?:lowest|min(?:imum)?)(?:battery|supply|system)?(?:voltage|volts?)"
+LOWEST = lazily(
+    rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK}|{_KEY})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
 #: Behind a number.
 LOWEST_AFTER = lazily(
-    rf"(?:(?:was|is|being|war|etait|era) (?:the |its |das |der |die |le |la |el )?)?(?:{_LEAST}|{_FALL}|{_CRANK}|"
+    rf"(?:(?:was|is|being|war|etait|era) (?:the |its |das |der |die |le |la |el )?|"
+    # "6.3 V at lowest"; "at min. rpm" tells when it was read.
+    r"(?:at|as|am|im|als|beim|au|comme|como) (?:its |the |le |un |el )?"
+    r"(?![a-z.]{3,9} (?:rpm|speed|idle|load|dreh|regi)))?"
+    rf"(?:{_LEAST}|{_FALL}|{_CRANK}|"
     r"as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])"
 )
 AFTERWARDS = lazily(
