@@ -14,6 +14,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.lines import goingon
 from triage.intake.lines.ledcodes import LEADS
 from triage.intake.lines.outline import count_at
 from triage.intake.naming import IsName
@@ -54,7 +55,8 @@ def kind_of(text: str, is_name: IsName) -> Kind:
     if not bare or _is_code(bare):
         return "code" if bare else ""
     told = low(bare)
-    if answer_of_cell(told) is not None:
+    if answer_of_cell(told) is not None and goingon.last_word(told) not in goingon.IN_DESCRIPTIONS:
+        # "No messages from" goes on with a name, as descriptions do.
         return "answer"
     kind = _named(bare, is_name)
     if kind:
