@@ -47,3 +47,14 @@ def test_a_colon_behind_dots(dots: str, keys: tuple[str, ...]) -> None:
     text = "\n\n".join("\n".join(f"{key}{dots}{value}" for key, value in zip(keys, block, strict=True))
                        for block in blocks)
     assert modules_of(text) == {"anti-lock brakes": ["C0035-1C"], "radio": ["B1318-16"]}
+
+
+@pytest.mark.parametrize("first", ["", "15 | "])
+def test_rows_without_a_name_go_on_with_the_module_above(first: str) -> None:
+    empty = " " * (len(first) - 2) + "| " if first else ""
+    text = (f"{first}Radio    | stored | B131816  | Supply low\n{empty}         | active | U014087  | Body lost\n"
+            f"{empty}         | active | U010087  | Engine lost\n{first}Gearbox  | active | P070009  | Ratio\n"
+            f"{empty}         | stored | P071500  | Speed\n{first}ABS      |        | no codes |\n")
+    assert modules_of(text) == {
+        "radio": ["B1318-16 stored", "U0140-87 current", "U0100-87 current"],
+        "transmission control": ["P0700-09 current", "P0715-00 stored"], "anti-lock brakes": ["clean"]}
