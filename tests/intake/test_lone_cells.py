@@ -1,5 +1,5 @@
-"""Sheets whose lines above the head and between the scans have one cell, the empty ones behind it marked as in all rows;
-dots and a colon between keys and values. All texts are invented."""
+"""Sheets whose lines above the head and between the scans have one cell, the empty ones behind it marked as in all
+rows; dots and a colon between keys and values. All texts are invented."""
 
 from __future__ import annotations
 

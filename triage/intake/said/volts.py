@@ -342,6 +342,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
     of = "supply" if begun else extreme(before, own, after, dipped)
     if of is None and found and not dipped and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
         of = "lowest"
+    if of is None and dipped and _PRESENT.fullmatch(own):
+        of = "supply"
     if of is not None:
         return Volt(start, end, value, of, True)
     if label or not number.unit:
@@ -351,6 +353,10 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
     return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 
 
+#: Behind the lowest one: "min 9.0 V, present 11.4 V".
+_PRESENT = lazily(
+    r"\W*(?:(?:is|at) )?(?:at )?(?:present(?:ly)?|current(?:ly)?|actual(?:ly|mente)?|aktuell|momentan|derzeit|zurzeit|"
+    r"jetzt|actuel(?:le|lement)?|maintenant|a present|ahora|presente)(?: (?:value|reading|wert|valeur|valor))?\W*")
 _SECTION = 6.0  # nobody's supply is read so low by a number alone
 
 
