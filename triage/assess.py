@@ -14,6 +14,7 @@ from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
+from triage.explain.damage import damages
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
 from triage.explain.page import (
@@ -156,7 +157,7 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supplies[place], "next_checks": checks[place],
             "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place),
-                                 closed=bool(closed[first:last].any())),
+                                 closed=bool(closed[first:last].any()), damage=damages(book, place)),
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result
@@ -337,7 +338,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
             safety=work.standings.dangers[fault], band=band(entry["decibans"], back=again),
             why=[*why, CAME_BACK] if again else why,
-            clean=clean_words(book, tested, fault), note=facts.note, marks=marks(book, fault),
+            clean=clean_words(book, work.links, tested, fault), note=facts.note, marks=marks(book, fault),
             monitor=facts.monitor, record=is_record(book, fault), came_back=again, reaches=reaches(work, fault),
         ))
     return result

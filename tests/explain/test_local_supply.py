@@ -41,7 +41,29 @@ def test_a_converter_that_says_so_fails_with_what_lies_between() -> None:
     assert not any("outside supply off" in step for step in steps)
 
 
-@pytest.mark.parametrize(("volts", "code"), [(12.4, "P0118"), (13.9, "P0A94")])
+def test_no_converter_rests_a_battery_at_its_own_voltage() -> None:
+    """Common practice: what a charged battery has by itself, 12.8 V, is no output of a converter."""
+    found = electric(12.5, code="P0118")
+    assert entry(found, "charging")["state"] == "failed"
+    assert "12.5 V READY, nothing connected" in entry(found, "charging")["why"]
+
+
+def test_a_converter_measured_too_low_was_not_tested_clean() -> None:
+    quiet, held = scan("body control"), scan("DC/DC converter", "P0A94")
+    clean = scan("DC/DC converter")
+    run: Json = {"engine": "ready", "ran_minutes": 20}
+    found = {volts: assess(job(
+        snapshot("before-clear", held, quiet, **FLAT), snapshot("after-clear", clean, quiet, **HELD),
+        snapshot("after-run", clean, quiet, volts=volts, **run), vehicle={"drive": "electric"}), tables())
+        for volts in (12.5, 14.2)}
+    lines = {volts: next(line for group in page.unsettled + page.set_aside for line in group.lines
+                         if line.verdict["code"] == "P0A94") for volts, page in found.items()}
+    assert lines[12.5].verdict["decibans"] > lines[14.2].verdict["decibans"] + 5.0
+    assert lines[12.5].clean is None
+    assert lines[14.2].clean is not None and "one clean test" in lines[14.2].clean
+
+
+@pytest.mark.parametrize(("volts", "code"), [(13.0, "P0118"), (13.9, "P0A94")])
 def test_neither_alone_fails_the_charging(volts: float, code: str) -> None:
     assert entry(electric(volts, code=code), "charging")["state"] != "failed"
 

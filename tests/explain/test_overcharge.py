@@ -64,3 +64,36 @@ def test_what_was_set_by_too_much_is_not_told_as_too_little() -> None:
     page = assess(job(snapshot("before-clear", *over, volts=16.8, **ALONE), snapshot("after-clear", *clean, **HELD),
                       snapshot("after-run", *clean, volts=14.2, **ALONE)), tables())
     assert [group.head for group in page.set_aside] == ["set while the supply was too high"]
+
+
+@pytest.mark.parametrize(("volts", "nominal", "outside", "state"), [
+    (16.4, 12.0, None, "failed"), (15.6, 12.0, None, "failed"), (31.5, 24.0, None, "failed"),
+    # What cold charging may give proves nothing while nobody said what fed it, nor does anything with a charger on.
+    (15.2, 12.0, None, "not tested"), (30.2, 24.0, None, "not tested"), (16.4, 12.0, "charger", "not tested")])
+def test_what_nobody_said_blocks_a_good_verdict_and_never_a_bad_one(
+    volts: float, nominal: float, outside: Any, state: str,
+) -> None:
+    held = scan("engine control", {"code": "P0563", "status": "current"}), scan("body control", "B1317")
+    made = job(snapshot("before-clear", *held, volts=12.9 * nominal / 12, engine="off"),
+               snapshot("after-clear", *held, volts=volts, engine="running", outside_supply=outside))
+    page = assess(made.model_copy(update={"vehicle": Vehicle(nominal_volts=nominal)}), tables())
+    charging = next(row for row in page.verdict["supply"] if row["part"] == "charging")
+    steps = [check["do"] for check in page.next_checks]
+    assert charging["state"] == state
+    assert any(step.startswith(("run the engine", "drive", "charge the batter")) for step in steps) == (
+        state != "failed")
+    if state == "failed":
+        assert "take off any charger" in charging["why"] and page.short_list
+        told = [reason for group in page.unsettled for line in group.lines for reason in line.why]
+        assert not any("the supply was good" in reason for reason in told)
+        assert all("no support on one that is hot" in (check["gate"] or "") for check in page.next_checks
+                   if check["do"].startswith("hold the supply"))
+
+
+def test_what_was_too_high_is_not_headed_as_low() -> None:
+    over = [scan(name, {"code": "U3003", "failure_type": "17"}) for name in ("engine control", "ABS", "body control")]
+    page = assess(job(snapshot("before-clear", *over, volts=16.8), snapshot("after-clear", *over, volts=16.8)),
+                  tables())
+    heads = [group.head for group in page.unsettled]
+    assert "witnesses of the overvoltage: prove the charging, then clear and read again" in heads
+    assert not any("low supply" in head for head in heads)

@@ -246,6 +246,18 @@ def test_readiness_without_a_model_year() -> None:
     assert "2001 on: no more than 1" in line.why
 
 
+def test_readiness_is_told_of_one_scan_alone_with_the_permanent_codes() -> None:
+    # 40 CFR 86.010-18 (b)(3)(iii): a permanent code is erased by its own monitor alone, and no clear takes it.
+    listed = {"engine control": [code("P0171", status="permanent"), code("P0118")]}
+    (line,) = assess(job(van("after-clear", listed, **HELD, **READINESS)), tables()).verification
+    assert (line.printed, line.state) == ("readiness", "not yet proven")
+    assert "2 not complete after the clear at" in line.why
+    assert "permanent P0171: no clear takes it, only the own monitor" in line.why
+    alone = {"engine control": ["P0118"]}
+    (plain,) = assess(job(van("after-clear", alone, **HELD, **READINESS)), tables()).verification
+    assert "permanent" not in plain.why
+
+
 def test_an_electric_drive_has_no_readiness() -> None:
     assert readiness(2022, "electric") == []
 

@@ -25,9 +25,23 @@ def test_a_battery_that_passed_its_tester_is_no_module() -> None:
 @pytest.mark.parametrize(("low", "said"), [
     ("battery charged and failed the load test", "bad"), ("batterie geladen und getestet, gut", "good"),
     ("batería cargada y probada, buena", "good"), ("battery charged, actuator test ok", None),
+    ("load test 420 a of rated 640 a cca, pass", "good"), ("conductance test: bad, replace", "bad"),
+    ("battery test: soh 58 %, cca 290/640", "figures"), ("batterietest: soh 58 %", "figures"),
+    ("cca 290 of 640 a", "figures"),
+    ("load test 9.8 v", None), ("battery 80 % charged", None), ("road test ok", None), ("wiring test passed", None),
 ])
 def test_what_was_said_of_a_charged_battery(low: str, said: str | None) -> None:
     assert battery_tested(low) == said
+
+
+@pytest.mark.parametrize("line", [
+    "Battery test: SOH 58 %, CCA 290/640", "Batterietest: SOH 58 %", "Conductance test: bad, replace",
+    "Load test 420 A of rated 640 A CCA, pass"])
+def test_what_a_tester_said_is_kept_whole(line: str) -> None:
+    reading = read_text(f"before clear 11.9 V\nABS: C0044\n{line}\nECM: P0562", load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["ABS", "ECM"]
+    assert [event.note for event in reading.events] == [line]
+    assert not reading.notices
 
 
 @pytest.mark.parametrize(("low", "off"), [

@@ -80,3 +80,43 @@ def test_a_sender_who_writes_sentences_names_no_module() -> None:
             "[07:55] lou: on the charger, battery 14.2v\n")
     assert scans(text) == ["before-clear | radio: B1200 stored; rcm: silent; ecm: silent",
                            "after-clear 14.2 V | rcm: silent; ecm: silent; radio: clean"]
+
+
+@pytest.mark.parametrize("form", [
+    "[17.03.23, {time}] {name}: {text}", "17/03/2023, {time} - {name}: {text}", "{name}, 17 March 2023 {time}: {text}",
+    "{name} [17.03.23 {time}]\n{text}", "17.03.2023 {time} {name}\n{text}", "{name}  today at {time}\n{text}\n",
+    "{name}, yesterday {time} AM:\n{text}", "{name}: {text}",
+])
+def test_each_message_has_its_day_and_sender_or_only_that(form: str) -> None:
+    text = "\n".join(form.format(time=time, name=name, text=text) for time, name, text in (
+        *_SAID[:3], ("09:05", "Otto", "and the rest?"), ("09:06", "Lena", "no codes in the tail lift"), *_SAID[4:]))
+    assert scans(text) == [
+        "before-clear 11.2 V | ABS: C0035 stored C0040 current; Radio: clean; tail lift: clean",
+        "after-clear 12.4 V | ABS: C0040 current; Radio: silent"]
+
+
+@pytest.mark.parametrize(("said", "told"), [
+    ("Udo: was zeigt er?\nKai: im Radio steht B1200 gespeichert\nKai: keine Fehler in ABS\nKai: Kombi antwortet nicht\n"
+     "Udo: ok, danke", "Radio: B1200 stored; ABS: clean; Kombi: silent"),
+    ("Luc : tu as quoi ?\nZoé : dans la radio il y a B1200 mémorisé\nZoé : rien dans ABS\nZoé : combiné muet\n"
+     "Luc : merci", "radio: B1200 stored; ABS: clean; combiné: silent"),
+    ("Ana: ¿qué da?\nPepe: en la radio hay B1200 memorizado\nPepe: ningún código en ABS\nPepe: cuadro no responde\n"
+     "Ana: vale", "radio: B1200 stored; ABS: clean; cuadro: silent"),
+])
+def test_senders_alone(said: str, told: str) -> None:
+    assert scans(said) == [f" | {told}"]
+
+
+@pytest.mark.parametrize("text", [
+    "Awning: C0035 stored\nAwning: C0040 signal of ABS\nAwning: U0121 lost communication with ABS",
+    "Awning: no codes\nRadio: no answer\nAwning: after clear: C0035\nAwning: after run: C0035",
+])
+def test_an_unlisted_module_that_comes_again_is_no_sender(text: str) -> None:
+    assert "Awning" in modules_of(text)
+
+
+def test_headings_with_times_are_no_senders() -> None:
+    text = ("Scan 14:02\nABS: C0035\nRadio: no codes\nScan 14:30\nABS: no codes\nRadio: no codes\nScan 15:10\n"
+            "ABS: C0035\nRadio: no codes")
+    assert scans(text) == [" | ABS: C0035; Radio: clean", " | ABS: clean; Radio: clean",
+                           " | ABS: C0035; Radio: clean"]

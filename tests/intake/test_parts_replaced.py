@@ -48,6 +48,27 @@ def test_a_module_is_one_still(line: str, module: str) -> None:
     assert _done(line) == [(module, None)]
 
 
+@pytest.mark.parametrize(("line", "note"), [
+    ("Fitted new fuse, ABS wakes up.", "fuse"), ("Replaced fuse 7, EPS answers again", "fuse 7"),
+    ("Fuse 12 (EPS, 60 A) was blown, fitted a new one", "Fuse 12 (EPS, 60 A)"),
+    ("Replaced fuse 12 (EPS, 60 A), TCM answers now", "fuse 12 (EPS, 60 A)"),
+    ("neue Sicherung eingebaut, ABS antwortet", "neue Sicherung"),
+    ("Fusible 9 (ABS) grillé, remplacé", "Fusible 9 (ABS)"),
+    ("Fusible cambiado, ABS responde", "Fusible"), ("New relay fitted, ABS answers", "relay"),
+    ("Replaced the splice in the EPS feed", "splice in the EPS"), ("new battery fitted, EPS cleared", "battery"),
+])
+def test_what_is_put_in_is_the_noun_of_the_verb(line: str, note: str) -> None:
+    """A module in the next clause tells what came of it, one in brackets where it sits."""
+    assert _done(line) == [(None, note)]
+
+
+@pytest.mark.parametrize("line", [
+    "Fitted new ABS unit, fuse 14 ok", "ABS replaced, new fuse as well", "Replaced fuse 5, ABS module and a relay",
+])
+def test_a_module_beside_a_fuse_is_one_still(line: str) -> None:
+    assert [module for module, _ in _done(line)] == ["anti-lock brakes"]
+
+
 @pytest.mark.parametrize(("line", "told"), [
     ("battery changed for a new one", True), ("Batterie gewechselt", True), ("batterie changée", True),
     ("After clear + new battery, 12.6 V", True), ("batterie remplacée", True),

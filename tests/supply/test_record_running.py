@@ -12,7 +12,7 @@ from triage.model.session import Event
 
 
 @pytest.mark.parametrize(("volts", "later", "state"), [
-    (13.9, 11.6, "failed"), (13.8, 12.6, "not tested"), (12.4, 14.1, "proven"), (13.9, 14.1, "proven"),
+    (13.9, 11.6, "failed"), (13.8, 12.6, "failed"), (13.8, 13.0, "not tested"), (12.4, 14.1, "proven"), (13.9, 14.1, "proven"),
     (12.4, 11.6, "failed")])
 def test_the_measurement_under_load_decides(volts: float, later: float, state: str) -> None:
     alone = {"engine": "running", "outside_supply": "none", "volts": volts, "ran_minutes": 10}
@@ -40,3 +40,31 @@ def test_nothing_is_connected_on_the_road_or_once_it_was_taken_off(
     made = made.model_copy(update={"events": [Event(what=what) for what, _ in events]})
     charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
     assert charging["state"] == state
+
+
+@pytest.mark.parametrize(("shots", "state"), [
+    # Below what commanded charging goes down to (12.2 V), or with no more than the battery had standing.
+    ([("off", 12.7), ("running", 12.1)], "failed"), ([("off", 12.6), ("running", 12.6)], "failed"),
+    # Falling while it runs, where a command holds a level or raises it.
+    ([("off", 12.3), ("running", 12.7), ("running", 12.4)], "failed"),
+    # A level above the standing one that is held, and a full battery rested after it was charged, may be commanded.
+    ([("off", 12.3), ("running", 12.7), ("running", 12.7)], "not tested"),
+    ([("off", 12.3), ("running", 14.2), ("running", 12.7)], "not tested"),
+    ([("off", 12.9), ("running", 12.9)], "not tested"), ([("off", 12.7), ("running", 14.2)], "proven")])
+@pytest.mark.parametrize("times", [1.0, 2.0])
+def test_a_voltage_between_is_judged_by_rest_and_by_its_trend(
+    shots: list[tuple[str, float]], state: str, times: float,
+) -> None:
+    """Common practice: what lies no higher than at rest, or falls on, is a battery that feeds the vehicle alone."""
+    made = job(*(snapshot("after-clear", scan("engine control"), volts=volts * times, engine=engine,
+                          outside_supply="none") for engine, volts in shots),
+               vehicle={"nominal_volts": 12.0 * times})
+    charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+    assert charging["state"] == state
+
+
+def test_an_unnoted_supply_could_only_raise_what_is_too_low() -> None:
+    made = job(snapshot("after-clear", scan("engine control"), volts=12.6, engine="off"),
+               snapshot("after-run", scan("engine control"), volts=12.4, engine="running"))
+    charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+    assert charging["state"] == "failed" and "could only raise it" in charging["why"]

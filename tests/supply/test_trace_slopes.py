@@ -84,3 +84,16 @@ def test_below_what_commanded_charging_holds_is_no_charging() -> None:
     low: dict[str, Finding] = found_in(made.add("running", 90, 12.1).trace(), ALONE)
     assert "of a commanded one" in low["undercharge"].text
     assert "take off" not in low["decides"].text
+
+
+def test_a_run_that_falls_on_is_not_commanded() -> None:
+    """Common practice: commanded charging holds a level; a battery that feeds all by itself sinks."""
+    told = {}
+    for slope in (-0.001, 0.0):
+        seconds = np.arange(0.0, 600.0, 2.0)
+        volts = np.where(seconds < 20, 12.63, np.where(seconds < 24, 10.2, 12.75 + slope * (seconds - 24)))
+        trace = make_trace(seconds, np.round(volts, 2))
+        told[slope] = next(one for one in findings(trace, segments(trace), SupplyContext(engine_at=((100.0, "running"),)))
+                           if one.part == "charging" and one.kind in ("charging", "undercharge"))
+    assert told[-0.001].state == "failed" and "falling from 12." in told[-0.001].text
+    assert told[0.0].state == "not tested" and "falling" not in told[0.0].text

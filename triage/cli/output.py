@@ -120,10 +120,29 @@ def snapshot_words(snapshot: Snapshot) -> str:
         parts.append(f"ran {snapshot.ran_minutes:g} min")
     if snapshot.outside_supply:
         parts.append(f"outside supply: {snapshot.outside_supply}")
+    parts += _since_clear(snapshot)
     codes = sum(len(scan.codes) for scan in snapshot.modules)
     silent = sum(scan.responds is False for scan in snapshot.modules)
-    parts.append(f"{len(snapshot.modules)} modules, {silent} silent, {codes} codes")
+    parts.append(f"{_counted(len(snapshot.modules), 'module')}, {silent} silent, {_counted(codes, 'code')}")
     return ", ".join(parts)
+
+
+def _counted(number: int, name: str) -> str:
+    return f"{number} {name}" if number == 1 else f"{number} {name}s"
+
+
+def _since_clear(snapshot: Snapshot) -> list[str]:
+    """What the counters and the monitors tell of the time since the memory was cleared."""
+    parts = []
+    if (since := snapshot.since_clear) is not None:
+        told = [f"{value:g} {unit}" for value, unit in ((since.distance_km, "km"), (since.minutes, "min"))
+                if value is not None]
+        told += [_counted(since.warm_ups, "warm-up")] if since.warm_ups is not None else []
+        parts.append(f"since the clear: {' and '.join(told)}")
+    if snapshot.readiness:
+        unset = [name for name, state in snapshot.readiness.items() if state == "incomplete"]
+        parts.append(f"monitors not complete: {', '.join(unset)}" if unset else "monitors complete")
+    return parts
 
 
 def module_words(scan: ModuleScan) -> str:

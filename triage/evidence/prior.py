@@ -15,7 +15,7 @@ from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VO
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
-from triage.model.chargers import charger_says
+from triage.model.chargers import CHARGERS, charger_says
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -100,8 +100,12 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     since = ((book.phase > 0)[book.fault_session] & (book.seen == SEEN)).any(axis=1)
     _apply(result, supply & local & since, "a drop was measured on a path, and the supply is good", _scale(
         {HARD: params.rate("supply.lone_now")}))
-    _apply(result, _charger(book, link), "a run with nothing connected reads too low", _scale(
-        {HARD: params.rate("charger.says")}))
+    says = _charger(book, link)
+    _apply(result, says, "a run with nothing connected reads too low", _scale({HARD: params.rate("charger.says")}))
+    fails = np.array([events.lasting == "low" for events in link.events], dtype=bool)[book.fault_session]
+    charges = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
+    _apply(result, charges & fails & ~says, "what it speaks of was measured to fail", _scale(
+        {HARD: params.rate("charger.measured")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result

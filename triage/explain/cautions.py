@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from triage.explain.damage import damage_cautions
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
 from triage.model.session import Session
@@ -34,10 +35,10 @@ PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle 
 
 
 def cautions(session: Session, safeties: set[str], scale: float, modules: Iterable[str] = (), *,
-             closed: bool = False) -> list[str]:
+             closed: bool = False, damage: Iterable[str] = ()) -> list[str]:
     """Cautions for ``session``; ``safeties``: the safety classes its open faults touch; ``modules``: those scanned;
-    ``closed``: a contactor may be stuck closed."""
-    found = [CLOSED] if closed else []
+    ``closed``: a contactor may be stuck closed; ``damage``: what happened to the vehicle ("crash")."""
+    found = [*damage_cautions(damage), *([CLOSED] if closed else [])]
     found += [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
     vehicle = session.vehicle
     drive = vehicle.drive if vehicle else None

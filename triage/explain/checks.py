@@ -37,6 +37,7 @@ from triage.explain.common_steps import (
     monitors,
     not_driven,
 )
+from triage.explain.damage import damages, looked_over
 from triage.explain.fitness import (
     LIVE,
     before_a_start,
@@ -46,6 +47,7 @@ from triage.explain.fitness import (
     starved,
     unfit_to_drive,
 )
+from triage.explain.fuse_checks import fuse_checks
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
@@ -64,7 +66,7 @@ from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import CONVERTER, draws_first, failed_checks, untested_checks
+from triage.explain.supply_checks import CONVERTER, COOLED, draws_first, failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
@@ -210,6 +212,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first += recovery_checks(book, case, broken, bits, names, records)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += fuse_checks(book, link, case)
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     again = [module for module in modules if module not in broken]
@@ -227,8 +230,9 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
     general = behind(general, case, book, broken)
-    return first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
-                            drawn=draws_first(session, case.supply))
+    found = first + in_order(general, sure, others, never_cleared=never_cleared, live=live,
+                             drawn=draws_first(session, case.supply))
+    return looked_over(found, damages(book, place))
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
@@ -340,6 +344,8 @@ def _common(
             gates.insert(0, "the crash record written down first; it is not to be cleared")
         if step is CLEAR:
             gates += unset
+            if case.overcharged():
+                gates.append(COOLED)
         if step is not CLEAR:
             gates[:0] = proved_first
         elif ISOLATED in proved_first:

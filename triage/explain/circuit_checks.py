@@ -19,6 +19,7 @@ from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.standing import Standings
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
+from triage.model.crash import follows_crash
 from triage.model.verdict import NextCheck
 
 #: Measuring the isolation takes this long, making safe included.
@@ -162,6 +163,9 @@ def _circuit(
               if opened else
               f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
+    elif safety is None and not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
+        do = f"have the cut-off that {shown} tells of reset by the maker's procedure, once no fuel leaks"
+        passes = "no fuel leak nor fumes, and the code stays away after a clear"
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
         passes = "the maker's figures for that circuit"

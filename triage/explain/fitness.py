@@ -14,7 +14,17 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.standing import ASIDE, Standings
-from triage.model.casebook import NOT_SEEN, SEEN, Bools, Casebook, Floats, Timeline
+from triage.model.casebook import (
+    ANSWERS,
+    NOT_ASKED,
+    NOT_SEEN,
+    SEEN,
+    SILENT,
+    Bools,
+    Casebook,
+    Floats,
+    Timeline,
+)
 from triage.model.session import Session
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import NextCheck, SupplyVerdict
@@ -24,6 +34,8 @@ if TYPE_CHECKING:
 
 #: The safety classes without which nobody drives.
 DRIVEN = ("brakes", "steering")
+#: Those of which a module that stays silent keeps the vehicle off the road.
+UNREAD = (*DRIVEN, "restraints")
 #: A steering fault this likely to persist puts it in doubt; a sensor of the brakes is tested on the road: project's
 #: own choice.
 STEERING_DOUBT, BRAKES_DOUBT = 0.05, 0.5
@@ -127,7 +139,27 @@ def unfit_to_drive(book: Casebook, standing: Standings, chance: Floats, back: Bo
         least = {"steering": STEERING_DOUBT, "brakes": BRAKES_DOUBT}.get(standing.dangers[fault] or "", 2.0)
         if chance[fault] >= least or (back[fault] and least < 1.0):
             unfit[book.fault_session[fault]] = True
+    for module in unanswered(book):
+        unfit[book.module_session[module]] = True
     return unfit
+
+
+def unanswered(book: Casebook) -> list[int]:
+    """Modules without which nobody drives, and gateways, that stayed silent when they were last asked, cleared or not:
+    what they hold nobody knows (common practice). One that never answered while another one of its safety class does
+    may not be fitted; one of a trailer answers only with the trailer."""
+    asked = book.state != NOT_ASKED
+    last = book.state.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1) if book.state.size else np.zeros(0, dtype=int)
+    silent = np.flatnonzero(book.state[np.arange(len(last)), last] == SILENT) if book.state.size else last
+    if not silent.size:
+        return []
+    answered = (book.state == ANSWERS).any(axis=1)
+    kinds = [facts.safety if facts.safety in UNREAD else "gateway" if facts.name.startswith("gateway") else None
+             for facts in book.module_facts]
+    standing_in = {(int(book.module_session[module]), kinds[module]) for module in np.flatnonzero(answered).tolist()}
+    return [module for module in silent.tolist() if kinds[module] is not None
+            and book.module_facts[module].awake == "key"
+            and (answered[module] or (int(book.module_session[module]), kinds[module]) not in standing_in)]
 
 
 def standing_checks(complaint: str | None, faults: Sequence[int], dangers: Sequence[str | None], names: Sequence[str],

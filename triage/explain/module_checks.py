@@ -279,9 +279,10 @@ def in_order(events: list[Event]) -> list[Event]:
     return sorted(events, key=lambda event: stamp(event.at) if event.at else 0.0)
 
 
-def is_used(book: Casebook, case: Case, module: int) -> bool:
+def is_used(book: Casebook, module: int) -> bool:
     """Whether a module was fitted as a used part and not replaced since."""
-    fitted = [event for event in in_order(book.sessions[case.place].events or []) if event.what == "replaced"
+    session = book.sessions[int(book.module_session[module])]
+    fitted = [event for event in in_order(session.events or []) if event.what == "replaced"
               and not of_part(event) and event.module in (book.module_name[module], book.module_facts[module].name)]
     return bool(fitted) and fitted[-1].part == "used"
 
@@ -303,7 +304,7 @@ def program_checks(
         gates = ["the crash record written down first; it is not to be cleared"] if name in records else []
         do = f"program {name} before judging it, unless the maker says that it needs none"
         passes = "the programming ends without an error, its codes go and stay away after a key cycle"
-        if facts.safety == "restraints" and name in records and is_used(book, case, module):
+        if facts.safety == "restraints" and name in records and is_used(book, module):
             do = (f"take {name} out again and fit a new one, or one that the maker approves, and program that: a used "
                   "one with a crash record is not to be used again")
             passes = "the new module takes the vehicle's VIN and its codes stay away after a key cycle"

@@ -10,6 +10,8 @@ import numpy as np
 from triage.explain.records import is_record
 from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
+from triage.model.chargers import CHARGERS
+from triage.model.crash import follows_crash
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
 from triage.units import to_probability
@@ -21,6 +23,8 @@ if TYPE_CHECKING:
 LOW = 11.8
 #: From here on it is called good, V: a battery above half charge (common practice).
 GOOD = 12.2
+#: Above this nobody calls it good, V: more than charging gives in the cold (charging cold highest of limits.csv).
+TOO_MUCH = 15.4
 #: Place of "permanent" among the status words.
 PERMANENT = STATUS_WORDS.index("permanent")
 #: How the reason ends that tells of a module reported lost.
@@ -121,6 +125,8 @@ def reasons(
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
+    if not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
+        said.append("printed as what a crash made its module do: it follows from that")
     older = older_words(book, fault)
     if older:
         said.append(older)
@@ -227,6 +233,9 @@ def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
+    highest = max((volts for column in columns if (volts := float(book.volts[session, column])) == volts), default=0.0)
+    if highest > TOO_MUCH * line.scale[session]:
+        return f"the supply stood at {highest:.1f} V when it was seen: too much, which may be what set it"
     if supply and all(volts == volts for volts in supply):
         level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
         when = "in every scan that shows it since the clear" if since else "whenever it was read"
@@ -245,8 +254,9 @@ def _monitor(name: str) -> str:
             "event": "needs its event", "high voltage": "needs the drive enabled"}[name]
 
 
-def clean_words(book: Casebook, tested: Floats, fault: int) -> str | None:
-    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run.
+def clean_words(book: Casebook, link: Links, tested: Floats, fault: int) -> str | None:
+    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run. No code of
+    what charges was tested clean in a run that was measured not to charge.
 
     ``tested`` (N x K): chance that its monitor came to a result, zero at a supply that is low or was not read.
     """
@@ -255,6 +265,9 @@ def clean_words(book: Casebook, tested: Floats, fault: int) -> str | None:
     seen = [column for column in columns if book.seen[fault, column] == 1]
     since = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0
              and float(tested[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
+    events = link.events[session]
+    if events.lasting == "low" and any(word in book.facts[fault].title for word in CHARGERS):
+        since = [column for column in since if column < events.lasting_from]
     if not since:
         return None
     runs = len(since)

@@ -44,6 +44,8 @@ RECORD = "stored crash record: write it down, never clear it; the maker's proced
 LASTS = "witnesses of the supply that still fails: mend the supply, then clear and read again"
 #: Likewise where nothing that was measured says that it fails.
 WITNESSES = "witnesses of the low supply: prove the supply, then clear and read again"
+#: Likewise where it was too high.
+WITNESSES_OVER = "witnesses of the overvoltage: prove the charging, then clear and read again"
 CAUSE_REASONS = {
     "low-voltage": "set while the supply was low", "history": "old: seen before the clear and not since",
     "echo": "only repeats what another module holds", "hard": "tested clean since",
@@ -265,7 +267,8 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
     if line.safety == "restraints" and record_words(line):
         return RECORD
     if lasts(line):
-        return LASTS if fails else WITNESSES
+        over = line.verdict["explained_by"] == OVERVOLTAGE
+        return LASTS if fails else WITNESSES_OVER if over else WITNESSES
     if root is not None:
         return f"mend {root.printed} {root.verdict['code']} first, then clear and read again: these only repeat it"
     name = name_of(line.verdict)

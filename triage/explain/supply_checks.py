@@ -43,6 +43,7 @@ _DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
 APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
          "touches it")
 OVERCHARGED = "goggles and gloves, ventilated, no sparks; no charger on it"
+COOLED = "battery cool and looked at first: no support on one that is hot, swollen, leaking or smelling"
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
@@ -224,5 +225,5 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["CONVERTER", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
+__all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "LOAD_WORDS", "OVER", "draws_first", "failed_checks", "is_drained",
            "supply_in_doubt", "untested_checks"]

@@ -31,6 +31,7 @@ from triage.model.verdict import CAUSES
 if TYPE_CHECKING:
     from code_tables import Tables
     from triage.model.casebook import Bools, Floats
+    from triage.model.snapshot import Snapshot
 
 #: Monitor class -> what it needs, and the run that proves it (common practice; 40 CFR 86.010-18 (d)(4)(ii)).
 RUNS = {
@@ -91,7 +92,8 @@ def verification(
     session: Session, book: Casebook, line: Timeline, link: Links, opportunity: Floats, causes: Floats,
     decibans: Floats, tables: Tables, *, refused: Floats | None = None, place: int = 0, first: str | None = None,
 ) -> list[VerificationLine]:
-    """One line a fault of session ``place`` seen before the repair, then one an inspection rule; empty without either.
+    """One line a fault of session ``place`` seen before the repair, then one an inspection rule for the readiness read
+    since, or at all where there was neither repair nor clear.
 
     ``opportunity`` N x K, ``causes`` N x 5, ``decibans`` N; ``refused`` N: chance that the fault's module did not take
     the clear; ``first``: what has to be so before an engine is run for a proof.
@@ -99,7 +101,7 @@ def verification(
     since = Since(session, book, line, link, opportunity, causes, decibans, tables, safety_class(book, link), refused,
                   place, first)
     if not _find_start(since):
-        return []
+        return _readiness(since)
     since.words = _words(since)
     names = printed_names(session)
     found: list[tuple[int, bool, float, VerificationLine]] = []
@@ -335,6 +337,7 @@ def _readiness(since: Since) -> list[VerificationLine]:
                     distance=counters.distance_km if counters else None):
         told += "; memory was cleared a short while ago"
     proves = f"mixed drives from a cold start until complete: {', '.join(unset)}" if unset else None
+    told += _permanent_words(snapshot)
     year = vehicle.model_year if vehicle else None
     if year is None:
         rules = "; ".join(f"federal, model year {limit.years}: {limit.words}" for limit in federal_limits(since.tables))
@@ -347,6 +350,15 @@ def _readiness(since: Since) -> list[VerificationLine]:
             "readiness", f"{limit.rule} inspection", "ready" if passes else "not ready",
             f"{told}; the {limit.rule} limit for model year {year} is {limit.words}", None if passes else proves))
     return lines
+
+
+def _permanent_words(snapshot: Snapshot) -> str:
+    """That permanent codes outlive the clear, and what takes them (40 CFR 86.010-18 (b)(3)(iii))."""
+    held = dict.fromkeys(entry.code for scan in snapshot.modules for entry in scan.codes if entry.status == "permanent")
+    if not held:
+        return ""
+    return (f"; permanent {', '.join(held)}: no clear takes {'it' if len(held) == 1 else 'them'}, only the own monitor "
+            "once it has run and passed")
 
 
 __all__ = ["verification"]

@@ -63,7 +63,7 @@ def _phases(snapshots: list[Snapshot], parts: list[Part], notices: list[Notice])
         if snapshot.phase is None:
             named = _phase_of_name(part.source)
             guess = Guess(named, "from the name of the file") if named else guess_phase(
-                [*result, *_events_before(parts, place)], snapshot)
+                [*result, *_events_before(parts, place, result)], snapshot)
             notices.append(Notice("note", f"snapshot {place + 1} does not say its phase: taken as {guess.phase}, "
                                           f"{guess.why}; give --phase to settle it", part.source))
             snapshot = snapshot.model_copy(update={"phase": guess.phase})
@@ -71,12 +71,14 @@ def _phases(snapshots: list[Snapshot], parts: list[Part], notices: list[Notice])
     return result
 
 
-def _events_before(parts: Sequence[Part], place: int) -> list[Event]:
+def _events_before(parts: Sequence[Part], place: int, above: Sequence[Snapshot]) -> list[Event]:
     """What was done between a snapshot and the one before it: what either of their texts tells. What the first text
-    alone tells comes after its scan."""
+    alone tells comes after its scan, and a clear or a drive that it tells of was before a scan that says so."""
     if not place:
         return []
     before, own = parts[place - 1], parts[place]
+    if own is before and above[-1].phase != "before-clear":
+        return [event for event in own.events if event.what not in ("cleared", "drove")]
     return [*before.events, *(own.events if own is not before else [])]
 
 

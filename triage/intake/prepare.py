@@ -138,6 +138,7 @@ from triage.intake.tidying import (
     sectionnumbers,
     sectionrows,
     senderkeys,
+    senders,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -158,12 +159,14 @@ from triage.intake.tidying import (
     threads,
     ticks,
     tightcommas,
+    toldagain,
     tornrows,
     tornwords,
     totals,
     unitlists,
     unreadcodes,
     workremarks,
+    wrappedcells,
     wraps,
     xmlkeys,
     zerocounts,
@@ -179,13 +182,14 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found, unmarked = _laid_out(found, names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(threads.told(found, names.listed, names.find), lambda name: names.score(name) >= 60.0)
+    found = senders.left_out(threads.told(found, names.listed, names.find), names.likely, names.find)
+    found = questions.answered(found, names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = _keyed(found, names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
-    whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
+    whole, parted = _scans_told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     whole, doubt = bracketbytes.told(whole, tables.has_failure_type)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -234,10 +238,16 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     return context
 
 
+def _scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Line]]:
+    """The lines with the scans headed that only their lists tell, and the lines that were taken for such heads."""
+    whole, parted = scanbreaks.told(found, is_name)
+    return (whole, parted) if len(whole) > len(found) or parted else toldagain.told(whole, is_name)
+
+
 def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    whole = tornrows.joined(quotedbreaks.closed(dittos.repeated(found)))
+    whole = tornrows.joined(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     whole = countsahead.behind(lonecells.bared(delimiters.barred(delimiters.unboxed(whole))))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -24,4 +25,21 @@ def crash_record(facts: CodeFacts, texts: Sequence[str]) -> bool:
     return any(words in told for words in CRASH)
 
 
-__all__ = ["CRASH", "crash_record"]
+#: What a module does because of a crash, in four languages: "fuel pump cut after crash", "door unlock by crash".
+_FOLLOWS = re.compile(
+    r"(?:after|by|due to|because of|following|nach|durch|wegen|apr[eè]s|suite [aà]|par|tras|por|debido a)"
+    r"(?: (?:an?|the|une?|le|la|el|einem|dem|einen))? (?:crash|collision|accident|impact|unfall|aufprall|choc|choque|"
+    r"colisi[oó]n|accidente)(?![a-z])|(?<![a-z])crash[ -](?:cut|shut|disable|abschalt)")
+
+
+def follows_crash(texts: Sequence[str]) -> bool:
+    """Whether a code was printed as what a module did because of a crash: it goes with that.
+
+    >>> [follows_crash([text]) for text in ("fuel pump cut after crash", "crash sensor circuit", "after crash test ok")]
+    [True, False, False]
+    """
+    return any((found := _FOLLOWS.search(text.casefold())) is not None
+               and not text.casefold().startswith(" test", found.end()) for text in texts)
+
+
+__all__ = ["CRASH", "crash_record", "follows_crash"]

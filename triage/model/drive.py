@@ -24,6 +24,8 @@ def is_electric(session: Session, modules: Iterable[str]) -> bool:
     if drive not in (None, "unknown"):
         return drive == "electric"
     names = set(modules)
+    if "engine control" not in names and any(shot.engine == "ready" for shot in session.snapshots):
+        return True  # nothing else is ever called READY
     return "engine control" not in names and len(names & HIGH_VOLTAGE) >= 2
 
 

@@ -37,10 +37,13 @@ MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
 #: What a name says of a path without current.
 UNLOADED = ("no load", "without load", "unloaded", "ohne last", "sans charge", "sin carga")
 
+_SAID = r"(?:good|bad|pass(?:ed|es)?|fail(?:ed|s)?|ok(?:ay)?|replace|weak|bestanden|schlecht|defekt|tauschen)"
+#: A current, or a conductance, beside the rated one.
+_OF_RATED = r"[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?(?:rated |nenn )?[0-9]{2,4}\b"
+_FIGURES = re.compile(rf"\b{_OF_RATED}|\b[0-9]{{1,3}} ?%")
 _TESTED = re.compile(
-    r"\bload[ -]?test(?:ed|s)?\b(?=.{0,24}(?:\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of) ?[0-9]{2,4}\b|\b(?:good|bad|"
-    r"pass(?:ed)?|"
-    r"fail(?:ed)?|ok(?:ay)?)\b))|"
+    r"\bload[ -]?test(?:ed|s)?\b(?=.{0,24}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of) ?(?:rated )?[0-9]{2,4}\b|"
+    rf".{{0,40}}\b{_SAID}\b)|"
     r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)\b.{0,14}\b(?:test(?:er|ed|s)?|analy[sz]er)\b|\bbatterie-?test|"
     # "Battery charged and passed tester"
     r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)(?: (?:was|is|now|fully|(?:re-?)?charged|and|then|has|"
@@ -48,7 +51,10 @@ _TESTED = re.compile(
     r"(?:(?:passed|passes|failed|fails)(?: (?:on|the|a|its|load|battery))* test\w*|"
     r"tested|getestet|gepr(?:ü|ue|u)ft|test[ée]e|probada|comprobada)(?![a-z])|"
     r"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)?\b.{0,12}[0-9]{2,4}|"
+    rf"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)\b.{{0,12}}\b{_SAID}\b|"
+    r"(?<![a-z])(?:soh|state of health|gesundheitszustand|[eé]tat de sant[eé]|estado de salud) ?[:=]? ?[0-9]{1,3} ?%|"
     r"(?<![a-z])cca(?: |-)test(?:ed)?\b.{0,8}\b[0-9]{2,4}|"
+    rf"(?<![a-z])cca ?[:=]? ?{_OF_RATED}|"
     r"(?<![a-z])(?:test|essai|prueba)\b.{0,10}\b(?:batterie|bater[ií]a|battery)|"
     r"(?<![a-z])(?:batter(?:y|ie)|batt|bater[ií]a)\b.{0,12}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?"
     r"[0-9]{2,4}\b")
@@ -145,13 +151,16 @@ def pulled(low: str) -> bool:
     return _PULLED.search(_NOT_PULLED.sub(" ", low)) is not None
 
 
-def battery_tested(low: str) -> Literal["good", "bad", "again"] | None:
-    """What a battery tester said, as a line in small letters has it; None where it tells of none.
+def battery_tested(low: str) -> Literal["good", "bad", "again", "figures"] | None:
+    """What a battery tester said, as a line in small letters has it, or that it gave figures alone; None where it tells
+    of none.
 
     >>> [battery_tested(low) for low in ("battery test: passed", "battery tested good, 680/700 cca", "battery low")]
     ['good', 'good', None]
     >>> [battery_tested(low) for low in ("battery b 180 a of 650 replace", "battery tester: good - recharge")]
     ['bad', 'again']
+    >>> [battery_tested(low) for low in ("conductance test: bad", "battery test: soh 62 %, cca 310/640", "soh 62 %")]
+    ['bad', 'figures', 'figures']
     """
     if _TESTED.search(low) is None:
         return None
@@ -159,7 +168,9 @@ def battery_tested(low: str) -> Literal["good", "bad", "again"] | None:
         return "bad"
     if _AGAIN.search(low) is not None:
         return "again"
-    return "good" if _GOOD.search(low) is not None else None
+    if _GOOD.search(low) is not None:
+        return "good"
+    return "figures" if _FIGURES.search(low) is not None else None
 
 
 __all__ = ["MEASURED", "UNLOADED", "MeasuredKind", "battery_tested", "between_points", "is_drop", "path_of", "pulled"]

@@ -51,6 +51,7 @@ FORMS = (
     Form("K4729", r"[A-Z]{1,2}[0-9]{4}", "usual"),
     # Lamp bulbs end with a W: "H21W".
     Form("K47F", r"(?![PCBU])[A-Z][0-9]{2,3}[A-VX-Z]", "usual"),
+    Form("K4F27", r"(?![PCBU])[A-Z][0-9][A-Z][0-9]{2}", "usual"),
     Form("27-140", r"[0-9]{2}-[0-9]{3}", "usual"),
     Form("QM-4410", r"(?![PCBU]-[0-9]{4}(?![0-9A-Z]))[A-Z]{1,3}-[0-9]{4,5}[A-Z]?", "usual"),
     Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{3,4}", "usual"),

@@ -14,7 +14,8 @@ MODULE_WORDS = ("module", "control unit", "ecu", "computer")
 #: What runs to a module or stands on its way: mended, it is no part of that module's own circuits.
 WIRING_WORDS = (
     r"(?:fuses?|fusible(?: link)?|relays?|hoses?|pipes?|wires?|wiring|harness|loom|cables?|connectors?|plugs?|lamps?|"
-    r"bulbs?|lights?|bracket|belts?|(?:ground|earth|bonding) ?(?:straps?|braids?|leads?|points?|studs?)|straps?|"
+    r"bulbs?|lights?|bracket|belts?|(?:ground|earth|bonding) ?(?:straps?|braids?|leads?|points?|studs?|lugs?)|straps?|"
+    r"splices?|eyelets?|"
     r"[a-z-]{0,16}sicherung|relais|schlauch|[a-z-]{0,16}leitung|[a-z-]{0,16}kabel(?:baum)?|stecker|lampe|"
     r"[a-z-]{0,8}masseb(?:and|[aä]nder)|fusible|durite|c[aâ]ble|faisceau|connecteur|"
     r"ampoule|tresse(?: de masse)?|rele|manguito|cableado|conector|bombilla|(?:trenza|cinta|malla)(?: de masa)?)")

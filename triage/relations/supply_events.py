@@ -9,6 +9,7 @@ import numpy as np
 from triage.model.casebook import SEEN, Casebook, Ints, Timeline
 from triage.model.chargers import charger_says
 from triage.model.measured_words import is_drop
+from triage.model.not_charged import Levels, not_charged
 from triage.model.supply_event import SupplyEvents, judge_events
 
 if TYPE_CHECKING:
@@ -27,7 +28,11 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
         return []
     scale = line.scale[:, None]
     lowest = np.fmin(book.volts, book.lowest)
-    alone = (book.engine_on == 1.0) & (book.outside == 0) & ~np.isnan(book.volts)
+    runs = (book.engine_on == 1.0) & ~np.isnan(book.volts)
+    # So much is too much and so little too little whoever feeds it: what nobody said blocks a good verdict alone.
+    bad = (book.volts > tables.limit("charging cold highest") * scale) | (
+        book.volts < tables.limit("charged battery highest") * scale)
+    alone = runs & ((book.outside == 0) | ((book.outside < 0) & bad))
     last = alone.shape[1] - 1 - np.argmax(alone[:, ::-1], axis=1)
     running = np.where(alone.any(axis=1), book.volts[np.arange(count), last], np.nan) / line.scale
     fails = running < tables.rate("charging.none")
@@ -36,6 +41,12 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     said = np.zeros(count, dtype=bool)
     said[book.fault_session[charger_says(book, last)]] = True
     fails |= (running < under) & said
+    levels = Levels(tables.limit("commanded charging lowest"), tables.limit("charged battery highest"))
+    for place in np.flatnonzero(~fails & (running < levels.charged)).tolist():
+        # Nor does commanded charging hold what falls, or lies where the battery had it by itself.
+        times = float(line.scale[place])
+        shots = [book.sessions[place].snapshots[at] for at in book.order[place]]
+        fails[place] = not_charged(shots, int(last[place]), Levels(*(times * volts for volts in levels))) is not None
     exceeds = (running > tables.rate("charging.over")) & (running < _MOST)
     is_low: list[bool] = ((lowest < tables.rate("supply.event") * scale).any(axis=1) | fails).tolist()
     top = tables.limit("overvoltage above") * scale

@@ -72,14 +72,15 @@ def _lithium(volts: float, system: int, figures: Mapping[str, Figure]) -> Findin
 
 def load_test(volts: float, *, temperature_c: float | None = None, charge_percent: float | None = None,
               seconds: float = 15.0) -> Finding:
-    """The voltage of one 12 V battery at the end of 15 s at half its cold cranking current."""
+    """The voltage of one 12 V battery at the end of ``seconds`` at half its cold cranking current, which is what the
+    limit holds for."""
     least = load_test_limit(temperature_c)
     figures = {"volts": round(volts, 3), "limit_volts": round(least, 2), "temperature_c": temperature_c,
                "charge_percent": charge_percent, "seconds": seconds}
     source = cite("load test lowest by temperature", "load test charge least")
     at = "20 degrees Celsius and above" if temperature_c is None else f"{temperature_c:.0f} degrees Celsius"
-    text = (f"load test {volts:.2f} V after {seconds:.0f} s at half the cold cranking current, against {least:.2f} V "
-            f"at {at}")
+    text = (f"load test {volts:.2f} V, against {least:.2f} V at {at}, after {limit('load test seconds'):.0f} s at half "
+            f"the cold cranking current")
     wanted = limit("load test charge least")
     cold = load_test_limit(-18.0)
     if charge_percent is not None and charge_percent < wanted:
@@ -99,11 +100,13 @@ def load_test(volts: float, *, temperature_c: float | None = None, charge_percen
 
 def running_voltage(volts: float, *, outside: OutsideSupply | None = None, temperature_c: float | None = None,
                     commanded: bool | None = None, seconds_since_start: float | None = None,
-                    nominal: float = 12.0, said: str | None = None) -> Finding:
+                    nominal: float = 12.0, said: str | None = None, loaded: bool = False,
+                    ready: bool = False) -> Finding:
     """A voltage with the engine running (an electric drive in READY).
 
     With an outside supply connected nothing is concluded. ``commanded``: the engine module sets the charging
-    voltage; where it may, a low one is not a fault by itself. ``said``: what stands before the verdict.
+    voltage; where it may, a low one is not a fault by itself, unless it was read with consumers on (``loaded``) or is a
+    converter's (``ready``). ``said``: what stands before the verdict.
     """
     system = system_of(nominal)
     figures = {"volts": round(volts, 3), "temperature_c": temperature_c, "seconds_since_start": seconds_since_start}
@@ -119,11 +122,17 @@ def running_voltage(volts: float, *, outside: OutsideSupply | None = None, tempe
     if early and band in ("not charging", "undercharge", "low"):
         return Finding("charging", f"{said}, {seconds_since_start:.0f} s after the start: too early, judge it after "
                        f"{wait:.0f} s", figures, cite("charging judged after"), "charging", "not tested")
+    charged = limit("charged battery highest", system)
+    given = (loaded or ready) and limit("not charging below", system) <= volts < charged
     kind, words, state = _charging_words(band, system, temperature_c, commanded,
                                          held=volts >= limit("commanded charging lowest", system))
+    if given:
+        why = "with consumers on" if loaded else "a converter that works holds more"
+        kind, words, state = "undercharge", f"{why}, below the {charged:.1f} V of a charged battery: it does not " \
+            "charge", "failed"
     if not alone:
         doubt = "nobody said whether an outside supply was connected"
-        low = band == "not charging"
+        low = band == "not charging" or given
         words = f"{words}; {doubt}" + (", which could only raise it" if low else "")
         state = state if low or band in ("overcharge", "overvoltage") else "not tested"
     else:

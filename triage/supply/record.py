@@ -10,12 +10,14 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, NamedTuple
 
+from triage.model.not_charged import Levels, not_charged
 from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
 from triage.supply.cut_off import cut_off
 from triage.supply.draws import draw
+from triage.supply.limits import limit
 from triage.supply.record_parts import Taken, battery, cables, charging_measured, overvoltage, sagged, taken
 from triage.supply.wakes import woken
 
@@ -62,6 +64,8 @@ def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[
     if charging["state"] == "not tested" and facts.not_charging:
         charging = _entry("charging", "failed", f"{charging['why'].partition(', lies between')[0]}: too little, and "
                           f"{', '.join(facts.not_charging)} says so itself")
+    elif facts.not_charging and lasting == "low":
+        charging = _entry("charging", "failed", f"{charging['why']}; {', '.join(facts.not_charging)} says so itself")
     return [
         _event(session, facts, tables, lasting, measured), _battery(session, facts.scale, tables, measured), charging,
         _entry("key-off draw", *(woken(session) or draw(measured, session))),
@@ -174,20 +178,28 @@ def _charging_read(
     shots = in_order(session)
     good, bad = tables.rate("charging.good") * scale, tables.rate("charging.none") * scale
     over = tables.rate("charging.over") * scale
+    top = limit("charging cold highest") * scale
     highest = max((shot.volts for shot in shots[since:] if shot.engine in ("running", "ready")
-                   and shot.volts is not None and shot.volts < _MOST and shot.outside_supply == "none"), default=0.0)
+                   and shot.volts is not None and shot.volts < _MOST and (
+                       shot.outside_supply == "none" or _unsaid_over(shot, top))), default=0.0)
     for place in range(len(shots) - 1, -1, -1):
         snapshot = shots[place]
         charged = _charged(snapshot, scale, good)
-        if not (snapshot.engine in ("running", "ready") or charged) or snapshot.volts is None or not alone(
-                session, snapshot):
+        known = alone(session, snapshot)
+        if not (snapshot.engine in ("running", "ready") or charged) or snapshot.volts is None or not (
+                known or _unsaid_over(snapshot, top)):
             continue
         volts = snapshot.volts
         if highest > over and (place < since or volts != highest):
             continue
-        how = "READY" if snapshot.engine == "ready" else "running"
+        how = _how(snapshot)
         read = f"{volts:.1f} V, nothing connected, which no battery holds by itself" if charged else (
             f"{volts:.1f} V {how}, nothing connected")
+        if not known:
+            return _entry("charging", "failed", f"{volts:.1f} V {how}: above {top:.1f} V, overcharging by the "
+                          "vehicle's own charging or by a charger in a boost stage, and nobody said that nothing was "
+                          "connected: switch the vehicle off and take off any charger first"), (
+                              "high" if volts < _MOST else None), place
         if volts > over:
             return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "
                                                 "cold"), "high" if volts < _MOST else None, place
@@ -195,10 +207,16 @@ def _charging_read(
             return _entry("charging", "proven", read), None, place
         if volts < bad:
             return _entry("charging", "failed", f"{read}: it does not charge"), "low", place
+        if (why := _not_charged(shots, place, scale)) is not None:
+            return _entry("charging", "failed", f"{read}: {why}"), "low", place
         return _entry("charging", "not tested", f"{read}, lies between: commanded charging may hold it there; load it "
                                                 "with lamps and blower and read again"), None, place
     running = [s for s in shots if s.engine in ("running", "ready") and s.volts is not None]
     entry = _charging_unsure(running, good, bad)
+    if entry["state"] == "not tested" and running and running[-1].outside_supply in (None, "unknown") and (
+            why := _not_charged(shots, shots.index(running[-1]), scale)) is not None:
+        entry = _entry("charging", "failed", f"{running[-1].volts:.1f} V {_how(running[-1])}: {why}; nobody said whether "
+                       "an outside supply was connected, which could only raise it")
     told = [shot for shot in shots if shot.engine in (None, "unknown") and shot.volts is not None and _has_run(shot)
             and alone(session, shot)]
     if entry["state"] == "not tested" and told:
@@ -206,6 +224,24 @@ def _charging_read(
         entry = _entry("charging", "not tested", f"{read}: too little if "
                        "the engine still ran, and nobody said so; read it again while it runs, lamps and blower on")
     return entry, None, -1
+
+
+def _not_charged(shots: list[Snapshot], place: int, scale: float) -> str | None:
+    """Why nothing charges the battery in a scan whose supply commanded charging might hold; None where it may."""
+    system = 24 if scale > 1.5 else 12
+    return not_charged(shots, place, Levels(limit("commanded charging lowest", system),
+                                            limit("charged battery highest", system)))
+
+
+def _how(shot: Snapshot) -> str:
+    return "READY" if shot.engine == "ready" else "running"
+
+
+def _unsaid_over(shot: Snapshot, top: float) -> bool:
+    """Whether a scan with the engine running read too much while nobody said what fed it: above ``top`` it is too much
+    from whatever source, and the battery gasses."""
+    return (shot.engine in ("running", "ready") and shot.outside_supply in (None, "unknown")
+            and shot.volts is not None and shot.volts > top)
 
 
 def _has_run(shot: Snapshot) -> bool:
@@ -242,8 +278,9 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
         volts = running[-1].volts or 0.0
         if volts < bad:
             return _entry("charging", "failed", f"{volts:.1f} V running: it does not charge")
-        return _entry("charging", "not tested", f"{volts:.1f} V with the engine running, but nobody said that no "
-                                                f"outside supply was connected; {good:.1f} V alone would prove it")
+        how = "with the drive READY" if running[-1].engine == "ready" else "with the engine running"
+        return _entry("charging", "not tested", f"{volts:.1f} V {how}, but nobody said that no outside supply was "
+                                                f"connected; {good:.1f} V alone would prove it")
     return _entry("charging", "not tested", "no reading with the engine running (or the drive READY) and nothing "
                    "connected")
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from statistics import median
 
 from triage.model.measured_words import battery_tested
+from triage.model.not_charged import is_loaded
 from triage.model.parts import battery_renewed
 from triage.model.session import BatteryType, Session
 from triage.model.snapshot import OutsideSupply, Snapshot
@@ -112,9 +113,10 @@ def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
 
 
 def _tester(note: str, said: str) -> Finding:
-    """The verdict of a battery tester; one that asks for a charge first settles nothing."""
+    """The verdict of a battery tester; one that asks for a charge first settles nothing, nor do figures alone."""
     state: SupplyState = "proven" if said == "good" else "failed" if said == "bad" else "not tested"
-    return Finding("battery test", f"battery tester: {note}", {}, "common practice: the tester's verdict", "battery",
+    told = f"{note}; no verdict was told with it" if said == "figures" else note
+    return Finding("battery test", f"battery tester: {told}", {}, "common practice: the tester's verdict", "battery",
                    state)
 
 
@@ -146,7 +148,8 @@ def _judged(
     outside: OutsideSupply | None = one.outside or snapshot.outside_supply
     name = _CONNECTED.sub("", one.name)
     return running_voltage(one.value, outside=outside, temperature_c=celsius, nominal=nominal,
-                           said=f"{name} {one.value:.1f} V")
+                           said=f"{name} {one.value:.1f} V", loaded=is_loaded(one.name.casefold()),
+                           ready=snapshot.engine == "ready")
 
 
 def _crank(volts: float, nominal: float, celsius: float | None) -> Finding:

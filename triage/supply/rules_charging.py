@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.model.not_charged import FALLS
 from triage.supply.finding import Finding
 from triage.supply.measurements import ripple, running_voltage
 from triage.supply.rules_drive import drives_rule
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
 _FIGURE = re.compile(r"\d+(?:\.\d+)?")
 #: A level is cut where the outside supply changes in its midst, unless a part shorter than this would be left, s.
 _CUT = 2.0
+#: A level that falls is one that lasts this long, s; project's own choice.
+_FALLS_FOR = 60.0
 #: The scatter of a slow log is taken within this many readings.
 _WINDOW = 20
 
@@ -77,6 +80,8 @@ def _level(view: View, segment: Segment) -> Finding:
                             commanded=view.context.charging_commanded, nominal=view.context.nominal,
                             seconds_since_start=view.after_start(segment), said=name)
     text, state = found.text, found.state
+    if found.kind in ("undercharge", "charging") and state == "not tested" and (fall := _falls(view, segment)):
+        text, state = f"{name}: {fall}", "failed"
     if segment.kind == "running" and not runs and state == "failed":
         # A trace can't tell a running engine from a try that failed.
         text += "; provided the engine ran"
@@ -88,6 +93,19 @@ def _level(view: View, segment: Segment) -> Finding:
         text += "; the outside supply had been taken off before"
     return Finding(found.kind, text, figures | {"seconds_after_start": view.after_start(segment)}, source, found.part,
                    state)
+
+
+def _falls(view: View, segment: Segment) -> str | None:
+    """What is said of a level below all charging that falls on: charging would hold it, or raise it."""
+    values = view.values(segment)
+    part = max(1, len(values) // 10)
+    first, middle, last = (float(np.median(values[start:start + part])) for start in (
+        0, (len(values) - part) // 2, len(values) - part))
+    if segment.end_s - segment.start_s < _FALLS_FOR or last >= view.limit("charged battery highest") or not (
+            first >= middle + FALLS / 4 and middle >= last + FALLS / 4 and first >= last + FALLS):
+        return None
+    return (f"falling from {first:.2f} to {last:.2f} V, where commanded charging would hold a level: nothing charges "
+            "the battery")
 
 
 def _once(found: list[Finding], near: float) -> list[Finding]:

@@ -11,7 +11,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import dates, phases, programming
 from triage.intake.said.outside import outside_supply
-from triage.intake.said.partsof import Part, part_at
+from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
 from triage.model.parts import battery_renewed
 from triage.model.session import Event
@@ -60,8 +60,15 @@ _MEANWHILE = lazily(
 )
 #: "Cleared 2 Mar, new alternator": what was put in is not what was cleared.
 _NEW = lazily(r"(?<![a-z])(?:new|another|neue[rnsm]?|nouvel(?:le)?|nuev[oa]) $")
+#: Between one thing that was put in and the next, and behind the last: no word of what came of it.
+_GOES_ON = lazily(r"[\s,]*(?:(?:and|und|et|y|as well as|a|the|new|also) )*")
+_ENDS = lazily(r"(?: (?:module|unit|ecu|control unit|steuergerat|calculateur|modulo))?\s*"
+               r"(?:[.;,]|$|(?:and|und|et|y|with) )")
+#: Characters before a clause in which the thing stands that it leaves out.
+_NEAR = 80
 _SENTENCE = lazily(r"[.;!](?=\s|$)")
-_CLAUSE = lazily(r"[.;,!](?=\s|$)")
+#: A comma in brackets parts nothing: "fuse 14 (ABS, 10 A) renewed".
+_CLAUSE = lazily(r"[.;,!](?=\s|$)(?![^()\n]{0,40}\))")
 #: What is done to a module, not to the whole vehicle.
 _TO_MODULES = ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test")
 
@@ -69,8 +76,15 @@ _TO_MODULES = ("replaced", "programmed", "paired", "calibrated", "cleared", "act
 def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.Stamp]) -> None:
     """One deed as an event for each module it was done to."""
     parts = _parts(context, row) if deed.what == "replaced" else {}
-    about = _modules(context, row, deed, parts) if deed.what in _TO_MODULES else [None]
+    lone = _lone_part(context, row, deed, parts) if deed.what == "replaced" else None
     at = next((stamp.value for stamp in stamps), None) or clock_of(context, row)
+    if lone is not None:
+        record(context, Event(at=at, what="replaced", part=deed.part, answer=deed.answer,
+                              note=_words(row, lone)))
+        return
+    about = _modules(context, row, deed, parts) if deed.what in _TO_MODULES else [None]
+    if parts and _only_parts(context, row, deed, parts):
+        about = [None]
     first, last = _part_of(row, deed)
     told = [(place, part) for place, part in parts.items() if part is not None and first <= place[0] < last]
     for place, part in told:
@@ -78,7 +92,7 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
         module = None if part.wiring else _owner(context, row.text[place[0] : place[1]])
         if not part.wiring or about == [None]:
             record(context, Event(at=at, what="replaced", module=module, part=deed.part, answer=deed.answer,
-                                  note=row.text[part.start : part.end]))
+                                  note=_words(row, part)))
     for module in about if not told or about != [None] else ():
         battery = deed.what == "replaced" and module is None and _of_battery(row, deed)
         link = _LINK.search(row.text) if deed.what == "replaced" and module is None and not battery else None
@@ -86,6 +100,53 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
         supply = f"supply {held[-1].value:g} V" if held else None
         note = deed.note or supply or ("battery" if battery else link[0] if link is not None else None)
         record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
+
+
+def _words(row: Row, part: Part) -> str:
+    """The words for a part, a bracket that they open closed: "fuse 14 (ABS, 10 A)"."""
+    told = row.text[part.start : part.end]
+    close = row.text.find(")", part.end, part.end + _NEAR) if told.count("(") > told.count(")") else -1
+    return row.text[part.start : close + 1] if close >= 0 else told
+
+
+def _lone_part(context: Context, row: Row, deed: phases.Deed, parts: Mapping[tuple[int, int], Part | None],
+               ) -> Part | None:
+    """The part that was put in where its own clause names no module: what stands in the next one only tells what came
+    of it ("fitted new fuse, ABS wakes up"), unless it goes on with what was put in ("new fuse, ABS and a relay").
+
+    Where the clause names nothing, the part is what was found bad right before: "fuse 14 blown, fitted a new one".
+    """
+    first, last = _part_of(row, deed)
+    places = [name[:2] for name in context.names.find(row.low)]
+    if _says_battery(row.text[first:last]) or any(first <= place[0] < last for place in places):
+        return None
+    if _goes_on(row, last, places, parts):
+        return None
+    part = alone(row.low, first, last)
+    if part is not None or not all(word in _LEFT_OUT for word, _, _ in words(row.low[first:last])):
+        return part
+    told = [(place[0], one) for place, one in parts.items() if one is not None and place[1] <= first]
+    found = alone(row.low, max(0, first - _NEAR), first)
+    told += [(found.start, found)] if found is not None else []
+    before = max(told, default=None, key=lambda one: one[0])
+    return before[1] if before is not None and before[1].wiring and not any(
+        place[0] > before[1].end for place in places if place[1] <= first) else None
+
+
+def _goes_on(row: Row, last: int, places: Sequence[tuple[int, int]], parts: Mapping[tuple[int, int], Part | None],
+             ) -> bool:
+    """Whether a module behind a clause is one more thing that was put in: "fuse 5, ABS module and a relay"."""
+    further = next((place for place in places if place[0] >= last), None)
+    return (further is not None and further not in parts and _ENDS.match(row.low, further[1]) is not None
+            and _GOES_ON.fullmatch(row.low, last, further[0]) is not None)
+
+
+def _only_parts(context: Context, row: Row, deed: phases.Deed, parts: Mapping[tuple[int, int], Part | None]) -> bool:
+    """Whether all that the clause of a deed names is parts: "EPS ground strap replaced, engine starts"."""
+    first, last = _part_of(row, deed)
+    places = [name[:2] for name in context.names.find(row.low)]
+    own = [place for place in places if first <= place[0] < last]
+    return bool(own) and all(place in parts for place in own) and not _goes_on(row, last, places, parts)
 
 
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
@@ -111,12 +172,20 @@ def record(context: Context, event: Event) -> None:
     builder = context.builder
     if any(known.what == event.what and known.module == event.module and known.at == event.at
            and known.note == event.note for known in builder.events):
+        if _clears_all(event) and builder.snapshot.empty and len(builder.snapshots) > 1:
+            # Once more, in the heading of a later scan: "charger off, cleared again".
+            builder.next_phase = "after-clear"
         return
     builder.events.append(event)
-    if event.what == "cleared" and event.module is None and event.answer != "refused":
+    if _clears_all(event):
         if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
             builder.snapshot.phase = "before-clear"
         builder.next_phase = "after-clear"
+
+
+def _clears_all(event: Event) -> bool:
+    """Whether an event is a clear of the whole vehicle."""
+    return event.what == "cleared" and event.module is None and event.answer != "refused"
 
 
 def _owner(context: Context, name: str) -> str:
@@ -165,7 +234,8 @@ def _modules(
     if deed.what == "replaced" and _of_battery(row, deed):
         # "Battery replaced, engine running": a module beside it stands in the words of the deed, or right before them.
         first, last = _part_of(row, deed)
-        told = [name for name in told if first <= name[0] < last or not row.low[name[1] : first].strip(" ,")]
+        told = [name for name in told if first <= name[0] < last or (
+            name[1] <= first and not row.low[name[1] : first].strip(" ,"))]
         named = [name for name in told if not _says_battery(row.low[name[0] : name[1]])]
     elif told or deed.what == "cleared":
         named = told

@@ -55,7 +55,11 @@ _TRIED = lazily(
     r"uberbruckt|debranchee?|arrosee?|mouillee?|secouee?|chauffee?|refroidie?|pontee?|desconectad[oa]|desenchufad[oa]|"
     r"mojad[oa]|rociad[oa]|sacudid[oa]|movid[oa]|calentad[oa]|enfriad[oa]|puentead[oa])(?![a-z])")
 _SENTENCES = lazily(r"[.;!](?=\s|$)")
-_CLAUSES = lazily(r"[.;!](?=\s|$)|,\s")
+#: A comma in brackets parts nothing: "fuse 14 (ABS, 10 A) blown".
+_CLAUSES = lazily(r"[.;!](?=\s|$)|,\s(?![^()\n]{0,40}\))")
+#: The number of a fuse: once told whose it is, it is so where it is named again.
+_NUMBER = lazily(r"(?<![a-z0-9])(?:fuse|sicherung|fusible)(?: (?:no|nr|n°)\.?)? ?(?P<number>[a-z]?[0-9]{1,3})(?![0-9])|"
+                 r"(?<![a-z0-9])(?P<short>f ?[0-9]{1,3})(?![0-9])")
 _SIGNS = lazily(r"(?<![a-z])(?:open|blow|blew|burn|melt|popp|tripp|durch|defekt|unterbr|grill|fond|coup|hs|quem|fund|"
                 r"abier|wrong|back to|revers|cross|verpol|falsch|vertausch|a l'env|inver|al rev)|polarity")
 _LONGEST = 320
@@ -81,7 +85,8 @@ def note(context: Context, row: Row) -> bool:
     if not found or remarks.is_plan(row.low):
         return False
     for begin, end in found:
-        _record(context, _module(context, row, begin, end), row.text[begin:end])
+        module = _module(context, row, begin, end) or _owner_told(context, row.low[begin:end])
+        _record(context, module, row.text[begin:end])
     return not (volts.find(row.low) or phases.events(row.low))
 
 
@@ -116,6 +121,17 @@ def _module(context: Context, row: Row, begin: int, end: int) -> str | None:
               and _OPEN.search(row.low, part.start, end) is not None}
     told = owners or {place.module for place in places} & seen
     return told.pop() if len(told) == 1 else None
+
+
+def _owner_told(context: Context, low: str) -> str | None:
+    """The module that an earlier note gives a fuse of the same number to: "fuse 14 blown again"."""
+    number = _numbers(low)
+    return next((event.module for event in reversed(context.builder.events) if event.module is not None and number
+                 and not number.isdisjoint(_numbers((event.note or "").casefold()))), None)
+
+
+def _numbers(low: str) -> set[str]:
+    return {(match["number"] or match["short"]).replace(" ", "").removeprefix("f") for match in _NUMBER.finditer(low)}
 
 
 def _record(context: Context, module: str | None, words: str) -> None:

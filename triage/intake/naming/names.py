@@ -13,8 +13,9 @@ from functools import lru_cache
 
 from code_tables import Tables
 from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
-from triage.intake.naming.ampere import is_no_name
+from triage.intake.naming.ampere import is_no_name, is_rating, says_i
 from triage.intake.naming.heads import role_of
+from triage.intake.naming.hyphens import with_hyphened
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.naming.shortforms import to_full_stop
 from triage.intake.plain.characters import has_digit, has_letter
@@ -281,25 +282,7 @@ class Names:
                 # No name begins with most words.
                 at += 1
                 continue
-            size = self._name_at(parts, at)
-            while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
-                    parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
-                # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
-                size -= 1
-            size = to_full_stop(low, parts, at, size, self._names)
-            if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
-                # "No answer from the transfer case. ECU clean"
-                size -= 1
-            if size > 1 and (_SPACED_CODE.match(low, parts[at + size - 1][1]) or (
-                    parts[at + size - 1][0] in SIDES and self._of_the_next(low, parts, at + size - 1))):
-                size -= 1
-            if size > 1 and _says_i(parts, at + size - 1):
-                size -= 1
-            if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
-                size = 0
-            if (size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)) or (
-                    size and at and is_no_name(low, *parts[at])):
-                size = 0
+            size = self._size_at(low, parts, at)
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN
@@ -307,7 +290,7 @@ class Names:
                     not low[parts[first - 1][2] : parts[first][1]].strip(" -")
                 ):
                     first, sure = first - 1, True
-                while last < len(parts) and not _says_i(parts, last) and not self._of_the_next(low, parts, last) and (
+                while last < len(parts) and not says_i(parts, last) and not self._of_the_next(low, parts, last) and (
                     parts[last][0] in SIDES or parts[last][0] in FILLERS or _NUMBERED.fullmatch(parts[last][0])
                 ):
                     gap = low[parts[last - 1][2] : parts[last][1]]
@@ -316,10 +299,12 @@ class Names:
                     if low[parts[last][2] : parts[last][2] + 1] in ("'", "/") and len(parts[last][0]) == 1:
                         # "L'airbag n'a rien"
                         break
-                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
+                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]) or is_rating(
+                            low, *parts[last]):
                         break
-                    last += 1
-                    sure = True
+                    last, sure = last + 1, True
+                if size == 1:
+                    first, last = with_hyphened(low, parts, first, last)
                 meant = self._names[" ".join(part[0] for part in parts[at : at + size])]
                 if found and meant == before and low[found[-1][1] : parts[first][1]].isspace():
                     # "The brakes ABS" is one module.
@@ -330,6 +315,27 @@ class Names:
             else:
                 at += 1
         return found
+
+    def _size_at(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> int:
+        """How many parts the longest name that begins at a place has, without what belongs to what follows."""
+        size = self._name_at(parts, at)
+        while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
+                parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
+            # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
+            size -= 1
+        size = to_full_stop(low, parts, at, size, self._names)
+        if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
+            # "No answer from the transfer case. ECU clean"
+            size -= 1
+        if size > 1 and (_SPACED_CODE.match(low, parts[at + size - 1][1]) or (
+                parts[at + size - 1][0] in SIDES and self._of_the_next(low, parts, at + size - 1))):
+            size -= 1
+        if size > 1 and says_i(parts, at + size - 1):
+            size -= 1
+        if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
+            size = 0
+        article = size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)
+        return 0 if article or (size and at and is_no_name(low, *parts[at])) else size
 
     def _of_the_next(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
         """Whether sides behind a comma, or words of its kind, are those of the name that follows ("brakes, rear right
@@ -361,15 +367,6 @@ class Names:
 _SPACED_CODE = lazily(r"(?:[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?|[a-z]/[a-z])(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)", "radio 12 V"): they number nothing.
 _DECIMAL = lazily(r"[.,][0-9]|:[0-5][0-9](?![0-9])|\s?v(?:olts?)?(?![a-z0-9])")
-#: What somebody says he did: "in the radio I found" is no radio number one.
-_I_DID = word_set("found find get got have had see saw read can could did do noticed still also only now then")
-
-
-def _says_i(parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
-    """Whether the word is somebody who says what he did, and no number."""
-    return parts[at][0] == "i" and at + 1 < len(parts) and parts[at + 1][0] in _I_DID
-
-
 _EDGE = " \t:;,.|-=_*#>\u2022\"'~/\u2717\u2718\u274c\u2715\u2716\u274e"
 
 

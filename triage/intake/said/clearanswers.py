@@ -36,7 +36,7 @@ class Part(NamedTuple):
     own: bool = False
 
 
-_NRC = r"(?:\(?(?:nrc|neg\.? resp\w*\.?|code)?[ :=]{0,2}\(?(?:0x)?[0-9a-f]{2}h?\)?)"
+_NRC = r"(?:\(?(?:nrc|neg\.? resp\w*\.?|code)?[ :=]{0,2}\(?(?:7f ?(?:14|04) ?)?(?:0x)?[0-9a-f]{2}h?\)?)"
 #: What only a request is answered with, and no list.
 _REFUSED = (
     r"(?:(?:were |was |is |has |have |been |got |still |also |both |all |each |hat |haben |wurden? |ist |a |ont |ha |"
@@ -94,12 +94,14 @@ _ALL = (
     r"tous(?: les (?:calculateurs|modules))?|les deux|todos(?: los (?:modulos|calculadores))?|ambos)"
 )
 _SAYS = r"(?:\s?(?:->|=>|[:=>-])\s?|\s(?:says?|said|gives?|gave|answer(?:s|ed)|repl(?:ies|ied)|report(?:s|ed)|with|" \
-        r"came back with|sagt|meldet|gibt|antwortet(?: mit)?|dit|repond|donne|indique|dice|responde|da)\s|\s)"
+        r"came back with|sagt|meldet|gibt|antwortet(?: mit)?|dit|repond|donne|indique|dice|responde|da)(?:\s?:)?\s|\s)"
+#: The same in more words than one: "negative response 7F 14 22, conditions not correct".
+_REFUSALS = rf"{_REFUSED}(?:[ :]{{1,2}}{_REFUSED})?"
 _PART = lazily(
     rf"(?:(?P<rest>{_REST})|(?P<all>{_ALL}))?(?:(?:^(?:says |said |gives |gave |with )?|"
-    rf"{_SAYS})(?:(?P<refused>{_REFUSED})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|(?P<well>{_WELL})))"
+    rf"{_SAYS})(?:(?P<refused>{_REFUSALS})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|(?P<well>{_WELL})))"
     r"(?: (?:everywhere|in all(?: modules)?|uberall|partout|en todos?))?[.!\"')\]]*")
-_ENDS = lazily(rf"{_SAYS}(?:(?P<refused>{_REFUSED})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|"
+_ENDS = lazily(rf"{_SAYS}(?:(?P<refused>{_REFUSALS})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|"
                rf"(?P<well>{_WELL}))[.!\"')\]]*$")
 #: "All ok except the SRS", "refused by ABS": the one it is said of comes behind.
 _EXCEPT = lazily(

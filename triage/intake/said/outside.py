@@ -14,6 +14,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import tocome
+from triage.intake.said.usedparts import put_in
 from triage.model.snapshot import OutsideSupply
 
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
@@ -207,7 +208,8 @@ def outside_supply(low: str) -> OutsideSupply | None:
     found: OutsideSupply | None = None
     for kind, noun in _SUPPLY_NOUN:
         match = noun.search(low)
-        if match is None:
+        if match is None or (kind == "donor vehicle" and put_in(low)):
+            # "A module from a donor car fitted": no car that feeds another.
             continue
         before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
         behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]

@@ -34,11 +34,17 @@ _BEHIND = tuple(lazily(
     rf"[ -](?:(?!{_BREAKS} )[a-z-]+ ){{0,3}}?(?P<part>{kind})(?![a-z])(?!(?: [a-z]+)? {_MODULE}(?![a-z]))")
     for kind in (WIRING_WORDS, CIRCUIT_WORDS))
 _BEFORE = tuple(lazily(
+    # "fuse 14 (ABS, 10 A)"
+    rf"(?<![a-z]){kind}(?:(?: (?:no\.?|nr\.?))? ?[a-z]?[0-9]{{1,3}}[a-z]?)? ?\($|"
     rf"(?<![a-z]){kind}(?: (?:a|de|d') ?[a-z]+)? "
     r"(?:(?:of|for|at|to|on|in|from|near|behind|von|vom|zum|zur|fur|am|an|im|de|du|del|"
     r"(?:between|zwischen|entre)(?: \w+){0,5}?(?: (?:and|und|et|y))?) (?:(?:the|der|die|das|den|dem|la|le|el) |l')?|"
     r"d'|de l')?$")
     for kind in (WIRING_WORDS, CIRCUIT_WORDS))
+#: A part with the words that tell which, and no module among them: "new fuse 14", "right front wheel speed sensor".
+_ALONE = lazily(
+    rf"(?<![a-z0-9-])(?:(?!{_BREAKS} )[a-z]+[ -]){{0,4}}?(?:{WIRING_WORDS}|(?P<circuit>{CIRCUIT_WORDS}))"
+    rf"(?:(?: (?:no\.?|nr\.?))? ?[a-z]?[0-9]{{1,3}}[a-z]?)?(?![a-z0-9])(?!(?: [a-z]+)? {_MODULE}(?![a-z]))")
 #: Names that modules go by and that are parts when they are put in.
 _ONLY_PARTS = lazily(r"(?:[a-z]+ ){0,2}?(?:clock ?springs?|wickelfeder|(?:steering )?racks?)")
 
@@ -62,4 +68,15 @@ def part_at(low: str, start: int, end: int) -> Part | None:
     return None
 
 
-__all__ = ["Part", "part_at"]
+def alone(low: str, first: int, last: int) -> Part | None:
+    """The first part that a clause of a line in small letters names by itself, with no module's name.
+
+    >>> low = "fitted new fuse 14, replaced the front wheel speed sensor"
+    >>> alone(low, 0, 18), alone(low, 19, len(low)), alone("new fuse box module fitted", 0, 26)
+    (Part(start=11, end=18, wiring=True), Part(start=33, end=57, wiring=False), None)
+    """
+    match = _ALONE.search(low, first, last)
+    return Part(*match.span(), match["circuit"] is None) if match is not None else None
+
+
+__all__ = ["Part", "alone", "part_at"]

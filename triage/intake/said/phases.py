@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import symptoms, tocome, uncleared, voltmoments
+from triage.intake.said import symptoms, tocome, uncleared, usedparts, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -196,7 +196,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
             rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?|(?:\w+ )?(?:lamps?|lights?|messages?|noises?|leaks?)"
             rf"(?![a-z]))(?:[a-z]+ ){{1,5}}?(?:(?:fitted|installed|put in|in|on){_AT_ONCE}|"
-            rf"(?:fitted|installed|put in)(?= (?:and|then|now|today|this morning)(?![a-z])))|"
+            rf"(?:fitted|installed|put in)(?= (?:and|then|now|today|this morning|yesterday|last (?:week|month)|on "
+            rf"[a-z]+day)(?![a-z])))|"
             rf"neue[rnsm]? [a-z-]+ (?:[a-z-]+ ){{0,3}}?(?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
             rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)?|nuev[oa])"
             rf"(?: posee?| montee?| puest[oa])?"
@@ -210,7 +211,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"capteur)|"
             r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
             r"sensor)|"
-            rf"ersetzt|"
+            rf"ersetzt|{usedparts.FITTED}|"
             rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
             rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
@@ -322,7 +323,8 @@ _DEED_SIGNS = lazily(
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
     r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]|remplac|"
-    r"wechselt|change|put in|[a-z]baut|montiert|(?:monte|pose|installe) |(?:monto|montado|puso|puesto|instalo|"
+    r"wechselt|change|put in|[a-z]baut|montiert|(?:monte|pose|installe)e?(?![a-z])|"
+    r"(?:montad|instalad|puest)[oa]|(?:monto|montado|puso|puesto|instalo|"
     r"instalado) "
 )
 
@@ -355,7 +357,8 @@ def events(low: str) -> tuple[Deed, ...]:
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
         )
-        found.append(Deed(match.start(), match.end(), what, None, _part(low) if what == "replaced" else None, answer))
+        part = usedparts.part_of(low) if what == "replaced" else None
+        found.append(Deed(match.start(), match.end(), what, None, part, answer))
     kind = outside_supply(low)
     if kind == "none" and _TAKEN_OFF.search(low):
         name = outside_supply(_TAKEN_OFF.sub(" connected ", low))
@@ -386,15 +389,3 @@ def of_cell(low: str) -> Phase | None:
 def _has_cause(low: str, start: int, end: int) -> bool:
     """Whether what was emptied at a place was so by a supply too low: nobody cleared it."""
     return _BY_CAUSE.match(low, end) is not None or _CAUSE_BEFORE.search(low, max(0, start - 60), start) is not None
-
-
-def _part(low: str) -> Literal["new", "used", "repaired"] | None:
-    """Whether the part put in was new, used or repaired."""
-    for part, pattern in (
-        ("used", r"(?<![a-z])(?:used|second[ -]?hand|gebraucht\w*|occasion|usad[oa])(?![a-z])"),
-        ("new", r"(?<![a-z])(?:new|neue?[nrs]?|neuf|neuve|nuev[oa])(?![a-z])"),
-        ("repaired", r"(?<![a-z])(?:repaired|rebuilt|refurbished|repariert\w*|reparee?|reparad[oa])(?![a-z])"),
-    ):
-        if re.search(pattern, low):
-            return part  # type: ignore[return-value]
-    return None

@@ -40,7 +40,9 @@ def told(rows: list[Row], is_name: IsName) -> list[Row]:
         # A line of dashes may set off a heading.
         return rows
     marks = _marks(rows, is_name)
-    if not marks or _has_words(rows):
+    # What is told above the first list is no answer of a module: "all lamps flash, then fine".
+    first = next((at for at, row in enumerate(rows) if at in dashed or row.finds.codes), 0)
+    if not marks or _has_words(rows[first:]):
         return rows
     found = list(rows)
     for at, (name, mark) in dashed.items():

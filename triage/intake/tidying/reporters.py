@@ -40,12 +40,16 @@ _BY = (
     r"(?:visto|registrado|informado|guardado|almacenado|senalado|presente|reportado|memorizado|leido) (?:por|en)"
 )
 _THE = r"(?:\s+(?:the|der|die|das|dem|den|le|la|les|el|los))?\s*:?\s+"
+#: Behind words that lead to a name: "in module ABS", "reported by the ECU Radio". In French and Spanish the name begins
+#: with it.
+_A_MODULE = r"(?:(?:control )?module|control unit|ecu|controller|steuergerat|sg|modul)(?=\s+[^\s])"
 #: Behind the text of a code, and first in a line below it; a small word leads there as well.
 _INSIDE = lazily(
     rf"(?:^|[\s,;:(\u2013-]+)(?:(?:is|was|are|also|ist|wird|est|es|esta) )?(?:{_BY}){_THE}|\s@\s+")
 _BEFORE = lazily(
-    rf"(?:[-=]*>\s*)?(?:@\s*|(?:{_BY}){_THE}|(?:in|by|from|at|bei|von|dans|par|en|por|units?|modules?|ecus?|steuergerate?|"
-    r"calculateurs?|unidad(?:es)?|modulos?)(?:\s*:\s*|\s+(?=[^a-z]|[a-z]+ )))?")
+    rf"(?:[-=]*>\s*)?(?:@\s*|(?:{_BY}){_THE}(?:{_A_MODULE}\s+)?|(?:in|by|from|at|im|von|vom|aus|bei|dans|par|du|en|por|del)"
+    rf"{_THE}{_A_MODULE}\s+|(?:in|by|from|at|bei|von|dans|par|en|por|units?|modules?|ecus?|steuergerate?|"
+    r"calculateurs?|unidad(?:es)?|modulos?)(?:\s*:\s*|\s+(?=[^a-z]|[a-z]+(?: |$))))?")
 _MARK = lazily(r"\s*[,;|]\s*")
 #: What stands in names as well parts known ones alone.
 _WEAK = lazily(r"\s*[+&/]\s*|\s+(?:and|und|et|y)\s+")
@@ -159,7 +163,11 @@ def _entry(rows: Sequence[Row], at: int, is_name: IsName) -> _Entry | None:
     while place + 1 < len(rows) and (below := _below(row, rows[place + 1])) is not None:
         begins, listed, told = below
         last, verb = texts[-1] if texts else ("", "")
-        if texts and not begins and (last[-1:] in _OPEN or not _ends_whole(last, is_name)):
+        if texts and _is_status(listed):
+            # A line of its own tells the status that the modules above report, perhaps behind a key for it.
+            stated = listed.rpartition(":")[2].strip()
+            texts = [(text, verb or stated) for text, verb in texts]
+        elif texts and not begins and (last[-1:] in _OPEN or not _ends_whole(last, is_name)):
             texts[-1] = f"{last} {listed}", verb
         elif _reporters(listed, is_name):
             texts.append((listed, told))

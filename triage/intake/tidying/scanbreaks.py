@@ -243,14 +243,15 @@ def _heads_list(found: Sequence[Line], at: int, entries: Set[int]) -> bool:
 
 
 def _head(line: Line, number: int) -> list[Line]:
-    """A line that heads a scan, in the place of one that parts two; before it where that is the head of a table."""
+    """A line that heads a scan, in the place of one that parts two; before it where that is the head of a table, or
+    words that may be read as the heading of a module ("Wiggled the loom at the ABS plug:")."""
     start = len(line.text) - len(line.text.lstrip(" -=*#>|:+"))
-    table = _is_table_head(line.low)
-    if start < len(line.text) and not table:
+    apart = _is_table_head(line.low) or line.low.rstrip().endswith(":")
+    if start < len(line.text) and not apart:
         return [reworded(line, start, start + 1, f"Scan {number}: {line.text[start]}")]
     text = f"Scan {number}:"
     head = line_of(line.number, line.raw, text, (0,) * len(text), line.own)
-    return [head, line] if table else [head]
+    return [head, line] if apart else [head]
 
 
 __all__ = ["told"]

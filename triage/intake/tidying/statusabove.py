@@ -27,7 +27,8 @@ def put_behind(rows: Sequence[Row]) -> list[Row]:
     if not any(at + 1 >= len(rows) or not _is_status(rows[at + 1]) for at in coded):
         # Each code has one above and one below.
         return list(rows)
-    if _heads_several(rows, coded):
+    if _heads_several(rows, coded) or all(rows[at - 1].line.indent > rows[at].line.indent for at in coded):
+        # What is set in below the lines of codes tells of the code above, though the first may not be known for one.
         return list(rows)
     kept = list(rows)
     for at in above:

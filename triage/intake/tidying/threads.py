@@ -1,10 +1,14 @@
-"""Threads of messages, each with its time and its sender before it in one line: "Ann, 14:02: ABS: C0035", "14:03 Ben:
-ok thanks". The sender is left out, and so is the "ok" with which another person takes note.
+"""Threads of messages, each with its time and its sender before it in one line ("Ann, 14:02: ABS: C0035", "14:03 Ben:
+ok thanks") or in a line above it ("Ann, [03.05.24 14:02]"). The sender is left out, and so is the "ok" with which
+another person takes note.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Ann, 14:02: after the clear\\nAnn, 14:03: ABS: C0035\\nBen, 14:04: ok thanks\\nAnn, 14:05: Radio: no codes"
 >>> [line.text for line in told(lines(text), {"ABS", "Radio"}.__contains__)]
 ['14:02 after the clear', '14:03 ABS: C0035', '14:04 thanks', '14:05 Radio: no codes']
+>>> text = "Ann [3.5.24 14:02]\\nABS: C0035\\nAnn [3.5.24 14:04]\\nRadio: no codes\\nAnn [3.5.24 14:04]\\n11.4 V"
+>>> [line.text for line in told(lines(text), {"ABS", "Radio"}.__contains__)]
+['', 'ABS: C0035', '', 'Radio: no codes', '', '11.4 V']
 >>> log = "14:02 ABS: C0035\\n14:03 Radio: no codes\\n14:04 ECM: P0562"
 >>> [line.text for line in told(lines(log), {"ABS", "Radio", "ECM"}.__contains__)]
 ['14:02 ABS: C0035', '14:03 Radio: no codes', '14:04 ECM: P0562']
@@ -14,20 +18,35 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
+from triage.intake.naming.heads import role_of
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
+from triage.intake.words.phase_ways import PHASE_WORDS
+from triage.intake.words.scan_words import counts_scans
 
 _CLOCK = r"(?P<clock>[0-2]?[0-9][:h.][0-5][0-9](?::[0-5][0-9])?)"
 _NAME = r"(?P<name>[^\W\d_](?:[^\W\d_]|[.' -](?=[^\W\d_])){0,22}\.?)"
+#: A time with the day, or with the half of it.
+_DAY = (
+    r"(?:(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}|[0-9]{1,2}\.?\s[^\W\d_]{3,9}\.?(?:\s20[0-9]{2})?|today|yesterday|"
+    r"heute|gestern|aujourd'hui|hier|hoy|ayer)(?:,?\s|,|T)(?:(?:at|um|a|\u00e0|a las)\s)?)?"
+)
+_MOMENT = rf"{_DAY}{_CLOCK}(?:\s?[APap]\.?[Mm]\.?)?"
 #: The time before the sender, and behind it.
 _FORMS = (
-    lazily(rf"\s*[\[(]?{_CLOCK}[\])]?[ ,-]{{1,3}}{_NAME}\s?:\s+(?=\S)"),
-    lazily(rf"\s*{_NAME},?\s[\[(]?{_CLOCK}[\])]?\s?:\s+(?=\S)"),
-    lazily(rf"\s*[\[(]{_NAME},? {_CLOCK}[\])]\s?:?\s+(?=\S)"),
+    lazily(rf"\s*[\[(]?{_MOMENT}[\])]?[ ,-]{{1,3}}{_NAME}\s?:\s+(?=\S)"),
+    lazily(rf"\s*{_NAME},?\s[\[(]?{_MOMENT}[\])]?\s?:\s+(?=\S)"),
+    lazily(rf"\s*[\[(]{_NAME},? {_MOMENT}[\])]\s?:?\s+(?=\S)"),
+)
+#: The same in a line of their own.
+_ALONE = (
+    lazily(rf"\s*[\[(<]?{_MOMENT}[\])>]?\s?[,|\u2022-]?\s?{_NAME}\s?:?\s*$"),
+    lazily(rf"\s*{_NAME}\s?[,|\u2022-]?\s?[\[(<]?{_MOMENT}[\])>]?\s?:?\s*$"),
 )
 #: What a message takes note with, and no more of it than a short line.
 _NOTED = lazily(r"(?:ok(?:ay)?|k)(?![a-z:])[\s,.!]*(?=(?P<rest>[^:;/]{0,60})$)", re.IGNORECASE)
@@ -36,33 +55,58 @@ _CODED = lazily(r"[0-9]{2}")
 _SPLIT = lazily(r"\s?[:=>]|\s-+\s")
 _CODE = lazily(r"[pcbu][0-3o][0-9a-fo]{3}|spn\s?[0-9]")
 _FEWEST, _MOST_SENDERS, _LONG, _FEWEST_SAID = 3, 5, 6, 2
+_Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
 def told(
-    found: list[Line], is_name: Callable[[str], bool],
-    find: Callable[[str], Sequence[tuple[int, int, bool]]] = lambda low: (),
+    found: list[Line], is_name: Callable[[str], bool], find: _Find = lambda low: (),
 ) -> list[Line]:
     """The lines of a thread, each with its time alone before it. ``is_name``: names of modules; ``find``: those in
     running text. Linear."""
     timed = [at for at, line in enumerate(found) if has_digit(line.text[:32])]
     for form in _FORMS:
-        heads = {at: match for at in timed if (match := form.match(found[at].text)) is not None}
-        senders = Counter(match["name"] for match in heads.values())
-        if max(senders.values(), default=0) < _FEWEST or len(senders) > _MOST_SENDERS or any(map(is_name, senders)):
-            continue
-        # Who tells of modules names one right behind the sender, or several in sentences, or writes as people do.
-        said = [found[at].text[match.end() :] for at, match in heads.items()]
-        if not (any(is_name(_SPLIT.split(text, maxsplit=1)[0].strip()) for text in said) or _talk(said)
-                or sum(_speaks_of_one(small(text), find) for text in said) >= _FEWEST_SAID):
-            continue
-        kept = list(found)
-        for at, match in heads.items():
-            kept[at] = _plain(found[at], match)
-        return kept
+        heads = _heads(found, timed, form, is_name)
+        if heads and _are_messages([found[at].text[match.end() :] for at, match in heads.items()], is_name, find):
+            kept = list(found)
+            for at, match in heads.items():
+                kept[at] = _plain(found[at], match)
+            return kept
+    for form in _ALONE:
+        heads = {at: match for at, match in _heads(found, timed, form, is_name, _FEWEST_SAID).items()
+                 if _is_person(small(match["name"]))}
+        said = [line.text for at, line in enumerate(found) if at not in heads and line.text.strip()]
+        if heads and _are_messages(said, is_name, find):
+            return _without(found, heads)
     return found
 
 
-def _speaks_of_one(low: str, find: Callable[[str], Sequence[tuple[int, int, bool]]]) -> bool:
+def _heads(
+    found: Sequence[Line], timed: Sequence[int], form: re.Pattern[str], is_name: Callable[[str], bool],
+    fewest: int = _FEWEST,
+) -> dict[int, re.Match[str]]:
+    """The lines that begin with a time and a sender, where one of a few senders comes again."""
+    heads = {at: match for at in timed if (match := form.match(found[at].text)) is not None}
+    senders = Counter(match["name"] for match in heads.values())
+    if len(heads) < _FEWEST or max(senders.values()) < fewest or len(senders) > _MOST_SENDERS:
+        return {}
+    if any(map(is_name, senders)):
+        return {}
+    return heads
+
+
+def _is_person(low: str) -> bool:
+    """Whether words beside a time may be a name of somebody: they head no scan ("after clear 14:02") and no column."""
+    return not signs.of(low) & PHASE_WORDS and not counts_scans(low) and role_of(low) is None
+
+
+def _are_messages(said: list[str], is_name: Callable[[str], bool], find: _Find) -> bool:
+    """Whether somebody tells of modules: names one right at the beginning, or several in sentences, or writes as people
+    do."""
+    return (any(is_name(_SPLIT.split(text, maxsplit=1)[0].strip()) for text in said) or _talk(said)
+            or sum(_speaks_of_one(small(text), find) for text in said) >= _FEWEST_SAID)
+
+
+def _speaks_of_one(low: str, find: _Find) -> bool:
     """Whether a message names a module that is none of the description of a code: no code stands before it."""
     named = find(low)
     return bool(named) and _CODED.search(low[: named[0][0]]) is None
@@ -79,6 +123,16 @@ def _plain(line: Line, match: re.Match[str]) -> Line:
     noted = _NOTED.match(line.text, match.end())
     end = noted.end() if noted is not None and (noted["rest"] or match["name"]) else match.end()
     return reworded(line, 0, end, f"{match['clock']} ")
+
+
+def _without(found: Sequence[Line], heads: Mapping[int, re.Match[str]]) -> list[Line]:
+    """The lines, those of senders and times emptied, and the "ok" left out that is all of a message."""
+    kept = list(found)
+    for at in heads:
+        kept[at] = reworded(found[at], 0, len(found[at].text), "")
+        if at + 1 < len(found) and (noted := _NOTED.match(found[at + 1].text)) is not None:
+            kept[at + 1] = reworded(found[at + 1], 0, noted.end(), "")
+    return kept
 
 
 __all__ = ["told"]

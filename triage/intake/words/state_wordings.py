@@ -5,6 +5,8 @@ Each is a sequence of slots, each slot a choice of words; "-" is no word. Source
 
 from __future__ import annotations
 
+from triage.intake.words import turned_wordings
+
 Slots = tuple[str, ...]
 
 _MOMENT = (
@@ -43,6 +45,7 @@ _SEEN = (f"{_SURE} | {_MEMORISE} | {_MEMORIZADO} | stored | in memory | memory |
          "logged | saved | held | recorded | latched | gespeichert | abgelegt | im speicher")
 _BUT = ",- | but | but is | but now | and | aber | jedoch | und | mais | et | pero | y"
 _STORED: tuple[Slots, ...] = (
+    *turned_wordings.STORED,
     # What a memory holds and what is so now: the second says which.
     (_SEEN, _BUT, f",- | {_MOMENT}",
      ",not | no longer | not longer | not currently | not presently | isn t | is not | no more",
@@ -185,6 +188,7 @@ _STORED: tuple[Slots, ...] = (
     ("presente | activo | visto", "anteriormente"),
 )
 _CURRENT: tuple[Slots, ...] = (
+    *turned_wordings.CURRENT,
     (_SURE, _BUT, f",- | still | is still | {_MOMENT}", ",active | present | failing", f"- | {_MOMENT}"),
     (_SURE, _BUT, f",- | noch | weiterhin | {_DERZEIT}", ",vorhanden | aktiv | anliegend | prasent"),
     (_SURE, _BUT, f",- | toujours | encore | {_MAINTENANT}", ",present | presente | actif | active",

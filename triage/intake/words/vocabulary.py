@@ -147,7 +147,7 @@ DOUBTFUL_STATES = phrase_set("""
     | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
     | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
     | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
-    | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif | persistent | ongoing
+    | not passing | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif | persistent | ongoing
     | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler
 """)
 
