@@ -49,6 +49,12 @@ def test_a_colon_behind_dots(dots: str, keys: tuple[str, ...]) -> None:
     assert modules_of(text) == {"anti-lock brakes": ["C0035-1C"], "radio": ["B1318-16"]}
 
 
+@pytest.mark.parametrize("mark", [";", ",", " /"])
+def test_a_wrapped_list_of_names_is_no_sheet(mark: str) -> None:
+    text = f"ABS\n  C0035 stored\n\nWithout codes: Radio{mark}\nGateway{mark} Gearbox{mark}\nWinch{mark} Heater\n"
+    assert list(modules_of(text).values()) == [["C0035 stored"], *[["clean"]] * 5]
+
+
 @pytest.mark.parametrize("first", ["", "15 | "])
 def test_rows_without_a_name_go_on_with_the_module_above(first: str) -> None:
     empty = " " * (len(first) - 2) + "| " if first else ""

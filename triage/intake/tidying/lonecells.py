@@ -14,9 +14,11 @@ from collections.abc import Sequence
 from triage.intake.codes.found import find
 from triage.intake.lines.columnlines import heads_scan
 from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import volts
 
-_MARKS = (";", "\t", ",,", "|")
+#: The mark at the end of a line with one cell, and between two cells: one with a space behind parts a list of names.
+_MARKS = ((";", lazily(r";\S")), ("\t", lazily(r"\t.")), (",,", lazily(r",\S")))
 #: So many rows with several cells make a sheet.
 _FEWEST = 2
 _LONGEST = 120
@@ -24,9 +26,9 @@ _LONGEST = 120
 
 def bared(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those without such marks; the same lines where there are none. Linear."""
-    for mark in _MARKS:
+    for mark, between in _MARKS:
         ends = {at: end for at, line in enumerate(found) if (end := _end(line, mark)) is not None}
-        rows = [at for at, line in enumerate(found) if mark[0] in line.text and at not in ends] if ends else []
+        rows = [at for at, line in enumerate(found) if at not in ends and between.search(line.text)] if ends else []
         if len(rows) < _FEWEST:
             continue
         lone = [at for at in ends if at < rows[0] or _tells_of_the_scan(found[at], ends[at])]
