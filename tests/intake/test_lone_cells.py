@@ -64,3 +64,10 @@ def test_rows_without_a_name_go_on_with_the_module_above(first: str) -> None:
     assert modules_of(text) == {
         "radio": ["B1318-16 stored", "U0140-87 current", "U0100-87 current"],
         "transmission control": ["P0700-09 current", "P0715-00 stored"], "anti-lock brakes": ["clean"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Without codes: Radio; Gateway; Winch; Kxq unit", "Ohne Fehler: Radio; Gateway; Winde; Kxq",
+    "Sans d\u00e9faut : Radio; Passerelle; Treuil; Kxq", "Sin aver\u00edas: Radio; Pasarela; Cabrestante; Kxq"])
+def test_semicolons_part_names_that_nobody_knows_as_well(line: str) -> None:
+    assert list(modules_of(f"ABS\n  C0035 stored\n\n{line}\n").values()) == [["C0035 stored"], *[["clean"]] * 4]
