@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables
+    from triage.model.codes import Code
 
 #: What the class of a monitor means for a code that did not come back.
 ABSENCE = {
@@ -24,19 +25,42 @@ ABSENCE = {
 
 
 def explain_code(text: str, *, as_json: bool = False) -> str:
-    """What a code is, in lines or as JSON. Any text is taken: what can't be a code is said to be none, and why."""
+    """What a code is, in lines or as JSON; of several one after the other, as JSON a list. Any text is taken: what
+    can't be a code is said to be none, and why."""
     from code_tables import load
     from triage.errors import InputError
-    from triage.model.codes import explain_invalid, own, parse
+    from triage.model.codes import explain_invalid
 
     tables = load()
-    code = parse(text) or own(text)
-    if code is None:
+    codes = _codes(text)
+    if codes is None:
         raise InputError(explain_invalid(text) or f"{text!r} is no trouble code")
-    facts = tables.facts(code.text, code.failure_type)
+    found = [(tables.facts(code.text, code.failure_type), code.failure_type) for code in codes]
     if as_json:
-        return json.dumps(_as_json(facts, code.failure_type), ensure_ascii=False, indent=2) + "\n"
-    return "\n".join(_lines(facts, code.failure_type, tables)) + "\n"
+        told = [_as_json(*one) for one in found]
+        return json.dumps(told[0] if len(told) == 1 else told, ensure_ascii=False, indent=2) + "\n"
+    return "\n\n".join("\n".join(_lines(*one, tables)) for one in found) + "\n"
+
+
+#: "SPN 168 FMI 4"
+_MOST_WORDS = 4
+
+
+def _codes(text: str) -> list[Code] | None:
+    """The codes of a text, one or several; None where something in it is none."""
+    from triage.model.codes import own, parse
+
+    if (whole := parse(text) or own(text)) is not None:
+        return [whole]
+    words, found = text.split(), []
+    while words:
+        sizes = range(min(_MOST_WORDS, len(words)), 0, -1)
+        size, code = next(((size, code) for size in sizes if (code := parse(" ".join(words[:size])))), (0, None))
+        if code is None:
+            return None
+        found.append(code)
+        words = words[size:]
+    return found or None
 
 
 def _as_json(facts: CodeFacts, failure_type: str | None) -> dict[str, object]:

@@ -8,6 +8,8 @@ No such figure is a supply of anything.
 [('CAN H to ground', 1.2), ('CAN H to L', 61.0)]
 >>> [find(low)[0].name for low in ("120 ohm between can h and can l", "can h pin 6, can l pin 14: 60 ohm")]
 ['CAN H to L', 'CAN H to L']
+>>> [find(low)[0].value for low in ("obd pins 6 to 14: 119 ohm", "bus resistance 121 ohm", "60 ohm across 6 and 14")]
+[119.0, 121.0, 60.0]
 >>> find("can gateway 12.1 v"), find("battery 12.4 v")
 ((), ())
 """
@@ -42,6 +44,19 @@ _BETWEEN = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(k ?ohms?|ohms?|
                   r"(?: two| both)?(?: lines of)?(?: the)? "
                   r"(can|lin|flexray)(?![a-z])[ _-]?(?:bus )?(?:h|lines?)?")
 _PINS_OF_BOTH = lazily(r"(?<![a-z0-9])(?:c ?(?:-|/|to|and) ?d|6 ?(?:-|/|to|and) ?14)(?![a-z0-9])")
+_OHM = r"(?P<{0}>[0-9]{{1,4}}(?:[.,][0-9]{{1,2}})?) ?(?P<{0}unit>k ?ohms?|ohms?|\u03c9)(?![\w/])"
+_ENDS = (r"(?:pins? ?)?6 ?(?:-|/|to|and|gegen|und|nach|zu|et|a|y) ?(?:pin ?)?14"
+         r"(?![0-9]|[.,][0-9]|\s?(?:a|ah|mm|v|w|km)(?![a-z]))")
+#: The two lines by their pins in the diagnostic connector (SAE J1962), or the whole bus by what ends it.
+_UNNAMED = lazily(
+    rf"(?:(?P<pins>(?<![\w.,]){_ENDS})|(?<![a-z])(?:(?:bus|termina(?:tion|tor|ting)s?|abschluss|bus-?abschluss)[ -]?"
+    r"(?:resist(?:ance|or)s?|widerst(?:and|ande))?|buswiderstand|abschlusswiderst(?:and|ande)|"
+    r"resistance (?:du |de )?(?:bus|terminaison)|resistencia (?:del |de )?(?:bus|terminacion)))"
+    rf"(?: (?:is|reads?|at the socket|measured|battery off|ist|misst))*\s?[:=,]?\s?(?<![\w.,]){_OHM.format('behind')}|"
+    rf"(?<![\w.,]){_OHM.format('before')}(?: (?:measured|read))?,? (?:between|across|zwischen|entre|at|an|on) (?:the )?"
+    rf"{_ENDS}")
+_SOCKET = lazily(r"\W*(?:(?:at|the|on|in|measured|resistance|obd(?:[- ]?(?:ii|2))?|dlc|diag\w*|j1962|socket|plug|port|"
+                  r"connector|dose|obd-\w+|buchse|stecker|an|der|prise|toma|conector|de|del|la|le|du)\W*)*")
 _CUT = lazily(r"[;,(]\s?|\.\s|\s(?:and|but|then|should|soll|und|aber)(?![a-z])")
 #: No line of a CAN bus reads higher in volts.
 _MOST = 5.5
@@ -64,8 +79,9 @@ def find(low: str) -> tuple[BusLine, ...]:
     """The figures of bus lines in a line in small letters; each by the bus named last before it, in the same clause or
     the one before."""
     named = list(_BUS.finditer(low))
+    unnamed = _unnamed(low) if "ohm" in low or "\u03c9" in low else []
     if not any(name["bus"] for name in named):
-        return ()
+        return tuple(unnamed)
     found = [BusLine(*told.span(1), f"{told[3].upper()} H to L", float(told[1].replace(",", ".")),
                      _UNIT.get(told[2][0], "ohm")) for told in _BETWEEN.finditer(low)]
     stops = [*(name.start() for name in named[1:]), len(low)]
@@ -98,7 +114,22 @@ def find(low: str) -> tuple[BusLine, ...]:
                 line, other = f"{bare} H", "L"  # "pin 26 CAN H, pin 14 CAN L: 60.4 ohm"
             if not any(one.start == figure.start() for one in found):
                 found.append(BusLine(*figure.span(), f"{line} to {other}" if other else line, value, unit))
-    return tuple(found)
+    known = {one.start for one in found}
+    return (*(one for one in unnamed if one.start not in known), *found)
+
+
+def _unnamed(low: str) -> list[BusLine]:
+    """The resistances between the two lines of a bus that is named by its pins alone, or by what ends it."""
+    found = []
+    for told in _UNNAMED.finditer(low):
+        clause = _CUT.split(low[: told.start()])[-1]
+        if told["pins"] and _SOCKET.fullmatch(clause) is None:
+            # Pins of a module's own connector are numbered as its maker likes.
+            continue
+        which = "before" if told["before"] else "behind"
+        found.append(BusLine(*told.span(which), "CAN H to L", float(told[which].replace(",", ".")),
+                             _UNIT.get(told[f"{which}unit"][0], "ohm")))
+    return found
 
 
 def _follows_the_other(low: str, named: list[re.Match[str]], name: re.Match[str]) -> bool:

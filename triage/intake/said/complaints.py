@@ -19,7 +19,7 @@ from triage.intake.said import phases
 
 _THING = (
     r"(?:van|minivan|car|estate|truck|lorry|tractor|(?:mini|linien|reise|stadt|schul)?bus|coach|pick-?up|saloon|sedan|"
-    r"hatchback|suv|motorhome|"
+    r"hatchback|suv|motorhome|supermini|mpv|coupe|berline|citadine|monospace|berlina|monovolumen|"
     r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
     r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
     r"furgoneta|coche|excavadora|carretilla)"
