@@ -342,11 +342,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
     of = "supply" if begun else extreme(before, own, after, dipped)
     if of is None and found and not dipped and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
         of = "lowest"
-    if of is None and dipped and _PRESENT.fullmatch(own):
-        of = "supply"
     if of is not None:
         return Volt(start, end, value, of, True)
-    if label or not number.unit:
+    if label or not number.unit or (dipped and _PRESENT.fullmatch(own)):
         return Volt(start, end, value, "supply", True)
     if voltaround.is_made(low, start, own):
         return Volt(start, end, value, "made", True)
