@@ -121,9 +121,9 @@ class Entry(NamedTuple):
 
 
 def entries(parts: Sequence[str], is_name: IsName) -> list[Entry]:
-    """What the lines of a column are, those that hold nothing left out."""
+    """What the lines of a column are, those that hold nothing, or are drawn, left out."""
     kind = cache(lambda text: kind_of(text, is_name))
-    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if text.strip()]
+    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if any(map(str.isalnum, text))]
 
 
 class Weighed(NamedTuple):
