@@ -46,6 +46,8 @@ _AROUND = " *=#<>_~:-"
 #: The key and the number of a module before its name: "Unit 63 - Radio".
 _NUMBERED = lazily(r"([^\W\d][^\W\d]{0,14})\.? (?:0[xX]|\$)?[0-9a-fA-F]{1,4}h?(?:\s?[-:.)]{1,2})?\s{1,3}(?=[^\W\d])")
 _LONGEST = 160
+#: What rules are drawn with; a bar between columns is none.
+_RULE = " \t-=_~+"
 
 
 def kind_of(text: str, is_name: IsName) -> Kind:
@@ -123,7 +125,7 @@ class Entry(NamedTuple):
 def entries(parts: Sequence[str], is_name: IsName) -> list[Entry]:
     """What the lines of a column are, those that hold nothing, or are drawn, left out."""
     kind = cache(lambda text: kind_of(text, is_name))
-    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if any(map(str.isalnum, text))]
+    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if text.strip(_RULE)]
 
 
 class Weighed(NamedTuple):
