@@ -1,5 +1,5 @@
-"""Makers' own numbers behind a word for a code, below their module: with how often they were seen, with what sounds like
-a test of the current at rest, with a status that begins with "in". All invented."""
+"""Makers' own numbers behind a word for a code, below their module: with how often they were seen, with what sounds
+like a test of the current at rest, with a status that begins with "in". All invented."""
 
 from __future__ import annotations
 
@@ -30,3 +30,15 @@ def test_below_a_module(line: str, expected: str) -> None:
 ])
 def test_of_other_things(line: str) -> None:
     assert "radio" not in modules_of(f"Radio\n {line}\n\nABS\n no codes\n")
+
+
+def test_the_numbers_of_entries_before_such_numbers() -> None:
+    text = ("Radio\n  1 U0140 | stored: Body lost\n  2 20417 | present: Aerial open\n\nGearbox\n"
+            "  1 31822 | not present: Valve open\n  2 31823 | present: Valve stuck\nABS >> no codes\n")
+    assert list(modules_of(text).values()) == [
+        ["U0140 stored", "20417 current"], ["31822 stored", "31823 current"], ["clean"]]
+
+
+def test_numbers_before_such_numbers_that_do_not_run_on_are_addresses() -> None:
+    rows = ("Addr | Code | Text | State\n03 | 31822 | Valve open | stored\n17 | 20417 | Aerial open | stored\n")
+    assert [code for codes in modules_of(rows).values() for code in codes] == ["31822 stored", "20417 stored"]

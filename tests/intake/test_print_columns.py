@@ -1,5 +1,5 @@
-"""Lists that go on in a second column beside the first, with a line drawn between or without: each code and answer is of
-the module above it in its own column, whatever the headings look like. All texts are invented."""
+"""Lists that go on in a second column beside the first, with a line drawn between or without: each code and answer is
+of the module above it in its own column, whatever the headings look like. All texts are invented."""
 
 from __future__ import annotations
 
@@ -91,6 +91,15 @@ def test_each_scan_has_its_own_columns() -> None:
 def test_a_table_stays_one(text: str) -> None:
     assert modules_of(text) == {
         "engine control": ["P0562 stored"], "radio": ["U0140 current"], "transmission control": ["clean"]}
+
+
+def test_descriptions_in_a_column_of_their_own_name_no_modules() -> None:
+    gap = " " * 20
+    text = (f"Instruments         no answer\nGateway\n  U0164 [14]        No messages from\n{gap}climate control\n"
+            f"  U0131 [86]        Lost contact with\n{gap}power steering\n"
+            f"  U0155 [04]        No messages from\n{gap}instrument cluster\nEngine              no codes\n")
+    assert modules_of(text) == {"instrument cluster": ["silent"], "gateway": ["U0164-14", "U0131-86", "U0155-04"],
+                                "engine control": ["clean"]}
 
 
 def test_a_stroke_far_to_the_right_quotes_nothing() -> None:

@@ -1,4 +1,5 @@
-"""What a tester draws around its list, keys and how far it has come, is no module, no answer and no scan. All invented."""
+"""What a tester draws around its list, keys and how far it has come, is no module, no answer and no scan. All
+invented."""
 
 from __future__ import annotations
 
@@ -17,7 +18,8 @@ from tests.intake.reads import scans
 def test_bars(bar: str) -> None:
     text = (f"{bar}\nABS\n  no codes\n\nRadio\n  U0140 stored\n{bar}\n  B1318 active\n\nafter clearing\n{bar}\n"
             f"ABS\n  no answer\n\nRadio\n  no codes\n{bar}\n")
-    assert scans(text) == [" | ABS: clean; Radio: U0140 stored B1318 current", "after-clear | ABS: silent; Radio: clean"]
+    assert scans(text) == [
+        " | ABS: clean; Radio: U0140 stored B1318 current", "after-clear | ABS: silent; Radio: clean"]
 
 
 def test_what_only_sounds_like_a_bar() -> None:

@@ -29,6 +29,14 @@ def test_angular_brackets_tell_a_status_as_round_ones_do(status: str) -> None:
     assert scans(text)[0].startswith(f" | Radio: U0415 {'stored' if status == 'inactive' else 'current'}")
 
 
+@pytest.mark.parametrize(("o", "c"), [("<", ">"), ("\u27e8", "\u27e9"), ("(", ")")])
+def test_what_follows_such_a_bracket_changes_nothing(o: str, c: str) -> None:
+    text = (f"Radio\n  U0415 Wheel speed data not usable {o}present{c} 12x\n  20417 Link lost {o}historc{c} 3x\n"
+            f"Gateway U0101 Link lost {o}stored{c} 2x U0100 Engine lost {o}active{c} 1x\n")
+    assert modules_of(text) == {
+        "radio": ["U0415 current", "20417 stored"], "gateway": ["U0101 stored", "U0100 current"]}
+
+
 def test_other_things_in_angular_brackets_stay() -> None:
     text = "<ABS>\nC0035 open <front left>\nC0040 low <pin 4>\n<Radio>\nB1000 <stored>"
     assert [line.text for line in statusbrackets.told(lines(text))] == text.splitlines()

@@ -153,3 +153,22 @@ def test_spans_of_a_sentence_are_no_things_of_their_own() -> None:
     page = ("<html><body><p><span>The ABS has </span><span>C0035</span> <span>and C0040</span> stored.</p>"
             "<p><b>Radio</b> <span>has</span> <span>B1000</span> <span>active</span></p></body></html>")
     assert modules_of(page) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000 current"]}
+
+
+@pytest.mark.parametrize("head", [
+    "Unit | Status", "Unit | Trouble code", "SG | Bemerkung", "Steuerger\u00e4t | Ergebnis", "Calculateur | Remarque",
+    "Sistema | Estado"])
+@pytest.mark.parametrize("mark", [" / ", ", ", "; ", "<br>"])
+def test_makers_numbers_with_their_texts_among_codes(head: str, mark: str) -> None:
+    held = mark.join(("C2876 (stored)", "96D8 Aerial feed low (active)", "DF104 Loop open (stored)", "U0100 (active)"))
+    text = (f"| {head} |\n|---|---|\n| ABS | {held} |\n| Radio | 8A31F0 Clock lost (stored) |\n| Gateway | no codes |\n"
+            "| Gearbox | P0700 (stored) |\n")
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C2876 stored", "96D8 current", "DF104 stored", "U0100 current"],
+        "radio": ["8A31F0 stored"], "gateway": ["clean"], "transmission control": ["P0700 stored"]}
+
+
+def test_measures_and_years_among_codes() -> None:
+    text = ("| Unit | Status |\n|---|---|\n| ABS | C2876 (stored), 20417 km since then |\n"
+            "| Radio | U0140 lost, 2019 model |\n")
+    assert modules_of(text) == {"anti-lock brakes": ["C2876 stored"], "radio": ["U0140"]}

@@ -108,6 +108,11 @@ def test_a_lowest_beside_a_supply(form: str, lowest: str) -> None:
         ("Kl. 30: 12,1 / 24 V vehicle, batt 10.7", (12.1, None, 24.0)),
         ("running 14.2 V (lowest 12.3 V)", (14.2, 12.3, None)),
         ("12.6 V max, 9.4 V min", (None, 9.4, None)),
+        ("Batt. min 8.9 V, present 11.4 V", (11.4, 8.9, None)),
+        ("Batterie min. 8,9 V, aktuell 11,4 V", (11.4, 8.9, None)),
+        ("Batterie : min 8,9 V, actuelle 11,4 V", (11.4, 8.9, None)),
+        ("Bater\u00eda: m\u00edn. 8,9 V, actual 11,4 V", (11.4, 8.9, None)),
+        ("Batt. min 8.9 V, sensor 5.0 V", (None, 8.9, None)),
     ],
 )
 def test_several_in_one_line(text: str, expected: tuple[float | None, float | None, float | None]) -> None:

@@ -99,6 +99,7 @@ from triage.intake.tidying import (
     legends,
     listline,
     logs,
+    lonecells,
     lookedat,
     loosely,
     lostbreaks,
@@ -258,7 +259,7 @@ def _laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWo
     whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    whole = countsahead.behind(delimiters.barred(delimiters.unboxed(whole)))
+    whole = countsahead.behind(lonecells.bared(delimiters.barred(delimiters.unboxed(whole))))
     cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)

@@ -106,8 +106,8 @@ class Code:
     """One trouble code.
 
     ``text`` is the canonical text without failure type and source address ("P0562", "SPN 168 FMI 4", a maker's own
-    number as written, in capitals, but for the "0x" of some); ``failure_type`` is two hexadecimal digits in capitals or None. ``spn`` and
-    ``fmi`` are set for J1939 only, ``source_address`` there if it was given.
+    number as written, in capitals, but for the "0x" of some); ``failure_type`` is two hexadecimal digits in capitals or
+    None. ``spn`` and ``fmi`` are set for J1939 only, ``source_address`` there if it was given.
     """
 
     text: str

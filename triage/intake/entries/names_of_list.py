@@ -29,6 +29,9 @@ def is_list(names: Names, text: str) -> bool:
     if len(parts) < 2 or names.listed(text):
         return False
     known = [names.score(part) >= 60.0 for part in parts]
+    if any(known) and "; " in text:
+        # It stands within no name, whoever knows the others.
+        return True
     return any(known) and all(
         told or part == "ECU" or (unknown.is_short(part) and ("," in text or ";" in text))
         for told, part in zip(known, parts, strict=True)

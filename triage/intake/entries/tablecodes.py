@@ -27,7 +27,10 @@ _OWN = lazily(
     r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".
-_TOLD = lazily(rf"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))({ANY})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{{2}})")
+_BEGINS, _TEXT = r"(?:^|(?<=[+/;,|]\s)|(?<=\s\s)|(?<=>))", r"(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{2})"
+_TOLD = lazily(f"{_BEGINS}({ANY}){_TEXT}")
+#: The same where no head tells that the cell is one for codes.
+_SURELY_TOLD = lazily(f"{_BEGINS}({TOKEN}){_TEXT}")
 _LISTED = lazily(r"[^\s,;/][^,;/]*")
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
@@ -82,7 +85,7 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
             inside = [code for code in found if cell.start <= code.start < cell.end]
             found = [code for code in found if code not in inside]
             found += with_items(row, inside, cell.start, cell.end) if inside else ()
-        return sorted(found, key=lambda code: code.start)
+        return _with_own(by_role, sorted(found, key=lambda code: code.start))
     spn, fmi = NUMBER.search(text_of(by_role, "spn")), NUMBER.search(text_of(by_role, "fmi"))
     pair = _PAIR.fullmatch(text_of(by_role, "spn").strip()) if fmi is None else None
     if pair is not None or (spn is not None and fmi is not None):
@@ -99,18 +102,18 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
         row.finds = row.finds.allowed(own.start, own.end)
     if slips or row.finds.refusals:
         return slips
-    several = _own_numbers(by_role) or _told_numbers(by_role) or _by_status(by_role)
+    several = _own_numbers(by_role) or _told_numbers(by_role) or _by_status(by_role) or _told_as_answers(by_role)
     if several:
         return several
     if own is not None:
         return [own]
     if "code" in by_role or "spn" in by_role:
         return []
-    return [
+    return _with_own(by_role, [
         code
         for code in row.finds.codes
         if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
-    ]
+    ])
 
 
 def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
@@ -150,6 +153,35 @@ def _told_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
             if (own := ownnumbers.found(cell.start + match.start(1), match[1])) is not None:
                 found.append(own)
     return found
+
+
+def _with_own(by_role: dict[str, list[Cell]], found: list[Found]) -> list[Found]:
+    """The codes of a row with the makers' own numbers that stand among them in their cells, each with its text: "C2876
+    (stored), 96D8 Supply low (active)"."""
+    cells = {cell.start: cell for cells in by_role.values() for cell in cells
+             if any(cell.start <= code.start < cell.end for code in found)}
+    more = [own for cell in cells.values() for own in _surely_told(cell)
+            if not any(code.start < own.end and own.start < code.end for code in found)]
+    return sorted((*found, *more), key=lambda code: code.start) if more else found
+
+
+def _told_as_answers(by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Makers' own numbers with their texts in a cell for the answer of a module, where no column is for codes."""
+    if "module" not in by_role or "code" in by_role:
+        return []
+    found: list[Found] = []
+    for cell in (cell for role in ("status", "answer", "description") for cell in by_role.get(role, ())):
+        own = _surely_told(cell) if answer_of_cell(cell.low) is None and states.of_cell(cell.low) is None else []
+        found += own if own and own[0].start == cell.start else []
+    return found
+
+
+def _surely_told(cell: Cell) -> list[Found]:
+    """The makers' own numbers of a cell that have the form of one and a text behind; no measure, no few digits."""
+    matches = (match for match in _SURELY_TOLD.finditer(cell.text)
+               if not ownnumbers.few_digits(match[1]) and QUANTITY.match(cell.low, match.end(1)) is None)
+    found = (ownnumbers.found(cell.start + match.start(1), match[1]) for match in matches)
+    return [own for own in found if own is not None]
 
 
 def _by_status(by_role: dict[str, list[Cell]]) -> list[Found]:

@@ -14,6 +14,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.lines import goingon
 from triage.intake.lines.ledcodes import LEADS
 from triage.intake.lines.outline import count_at
 from triage.intake.naming import IsName
@@ -45,6 +46,8 @@ _AROUND = " *=#<>_~:-"
 #: The key and the number of a module before its name: "Unit 63 - Radio".
 _NUMBERED = lazily(r"([^\W\d][^\W\d]{0,14})\.? (?:0[xX]|\$)?[0-9a-fA-F]{1,4}h?(?:\s?[-:.)]{1,2})?\s{1,3}(?=[^\W\d])")
 _LONGEST = 160
+#: What rules are drawn with; a bar between columns is none.
+_RULE = " \t-=_~+"
 
 
 def kind_of(text: str, is_name: IsName) -> Kind:
@@ -54,7 +57,8 @@ def kind_of(text: str, is_name: IsName) -> Kind:
     if not bare or _is_code(bare):
         return "code" if bare else ""
     told = low(bare)
-    if answer_of_cell(told) is not None:
+    if answer_of_cell(told) is not None and goingon.last_word(told) not in goingon.IN_DESCRIPTIONS:
+        # "No messages from" goes on with a name, as descriptions do.
         return "answer"
     kind = _named(bare, is_name)
     if kind:
@@ -119,9 +123,9 @@ class Entry(NamedTuple):
 
 
 def entries(parts: Sequence[str], is_name: IsName) -> list[Entry]:
-    """What the lines of a column are, those that hold nothing left out."""
+    """What the lines of a column are, those that hold nothing, or are drawn, left out."""
     kind = cache(lambda text: kind_of(text, is_name))
-    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if text.strip()]
+    return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if text.strip(_RULE)]
 
 
 class Weighed(NamedTuple):

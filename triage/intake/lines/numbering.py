@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.recut import behind_number, is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -24,6 +25,8 @@ from triage.intake.words.wordings import CODES
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
 _CELL = lazily(r"[0-9]{1,2}\t")
+#: The number of a code, and a maker's own number behind it.
+_ENTRY, _OWN = lazily(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])"), lazily(TOKEN)
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
 _GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
 #: Words for the place of a line in its list.
@@ -110,9 +113,29 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     run = run if len(run) >= 0.5 * len(found) else {}
     # "3)climate": a bracket right before a name belongs to no name, whatever numbers are left out.
     run |= {at: match.end() for at, match in found if match[0][-1:] in (")", "]")}
+    run |= _before_codes(rows)
     if not run:
         return list(rows)
     return [behind_number(row, run[at]) if at in run else row for at, row in enumerate(rows)]
+
+
+def _before_codes(rows: Sequence[Row]) -> dict[int, int]:
+    """Where the numbers end that count the codes of each module before makers' own ones, as in other rows before
+    standard ones or such: "1 18927 | stored", "2 U0100 | active", "1 18930 | stored". By the place of the row."""
+    found: dict[int, int] = {}
+    last = counted = 0
+    for at, row in enumerate(rows):
+        match = _ENTRY.match(row.text) if row.text[:1].isdigit() and not row.head else None
+        if match is None or (row.finds.codes and row.finds.codes[0].start != match.end()) or (
+                not row.finds.codes and _OWN.match(row.text, match.end()) is None):
+            continue
+        if int(match[1]) not in (1, last + 1):
+            # An address, or how often something was there.
+            return {}
+        last, counted = int(match[1]), counted + 1
+        if not row.finds.codes:
+            found[at] = match.end()
+    return found if counted > 1 else {}
 
 
 def uncounted(rows: Sequence[Row]) -> list[Row]:

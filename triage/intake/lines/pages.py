@@ -53,6 +53,12 @@ _FIRM = lazily(
     r"\w*werkstatt|\w*werkstatten|autohaus|taller(?:es)?|ateliers?|carrosserie|services?$|"
     r"gmbh|kg|e\.? ?k|ltd|limited|llc|inc|sarl|sas|s\.l|s\.a|& (?:co|sons?|sohne?|fils|hijos))\.?(?![a-z])"
 )
+#: Whom a page is for.
+_NOTICE = lazily(
+    r"(?<![a-z])(?:confidential|vertraulich|confidentiel(?:le)?|confidencial|copyright|all rights reserved|"
+    r"(?:for )?(?:workshop|internal|dealer) use only|nur fur (?:den )?(?:internen|werkstatt)\w*|usage interne|"
+    r"usage atelier|uso interno|solo para (?:el )?taller)(?![a-z])"
+)
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES, _MOST_HEAD, _LONGEST_DATE = 4, 12, 24
 
@@ -162,7 +168,7 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                         # "Scan 2" below "Scan 1" is no title that stands again.
                         break
                     if not _is_title(row, is_module, again) or not (
-                            again or TITLE.search(row.low) or _stands_apart(rows, others)):
+                            again or TITLE.search(row.low) or _NOTICE.search(row.low) or _stands_apart(rows, others)):
                         break
                     found.update(rows[other].line.number for other in same)
                     found.add(row.line.number)

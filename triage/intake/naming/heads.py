@@ -25,10 +25,10 @@ ROLES: dict[str, frozenset[str]] = {
     "module": phrase_set("""
         module | modules | control module | control unit | ecu | unit | system | controller | module name | ecu
         name | system name | control unit name | node | node name | computer | device | steuergerat | steuergerate
-        | stg | modul | steuereinheit | calculateur | calculateurs | organe | boitier | centralita | unidad | modulo |
+        | stg | sg | modul | steuereinheit | calculateur | calculateurs | organe | boitier | centralita | unidad |
         unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
-        control units | steuergeratename | name | ucu | module or system | unite | module / system | baugruppe |
-        nombre | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
+        modulo | control units | steuergeratename | name | ucu | module or system | unite | module / system | nombre |
+        baugruppe | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |

@@ -357,13 +357,17 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
         of = "lowest"
     if of is not None:
         return Volt(start, end, value, of, True)
-    if label or not number.unit:
+    if label or not number.unit or (dipped and _PRESENT.fullmatch(own)):
         return Volt(start, end, value, "supply", True)
     if voltaround.is_made(low, start, own):
         return Volt(start, end, value, "made", True)
     return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 
 
+#: Behind the lowest one: "min 9.0 V, present 11.4 V".
+_PRESENT = lazily(
+    r"\W*(?:(?:is|at) )?(?:at )?(?:present(?:ly)?|current(?:ly)?|actual(?:ly|mente)?|aktuell|momentan|derzeit|zurzeit|"
+    r"jetzt|actuel(?:le|lement)?|maintenant|a present|ahora|presente)(?: (?:value|reading|wert|valeur|valor))?\W*")
 _SECTION = 6.0  # nobody's supply is read so low by a number alone
 
 

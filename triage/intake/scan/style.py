@@ -112,6 +112,9 @@ def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -
         others = groups.get((kind, at, False), [])
         if not before or not kind or at < 1 or len(others) < len(group):
             continue
+        if style.places[kind, at, before].cell not in (None, at - 1):
+            # The others have no name of their own: "15 | Radio | stored | B1000" above "   |   | stored | U0140".
+            continue
         if all(row.cells and states.of_cell(row.cells[at - 1].low) is not None for row in others):
             cells = [tidy(row.cells[at - 1].text) for row in group if row.cells]
             if cells and _share(cells, names) == 0.0:

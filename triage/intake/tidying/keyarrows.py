@@ -1,5 +1,5 @@
 """Arrows and rows of dots between a key and its value, as the colons that they stand for: "Module -> ABS", "Result =>
-no codes", "Present..... yes".
+no codes", "Present..... yes", a colon behind the dots or not.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Module -> ABS\\nResult -> no codes\\nU0100 -> U0121\\nText \u2192 a -> b"
@@ -18,7 +18,7 @@ from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 
-_KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>|(?:\.\s?){3,40})\s*)(?=[^\s>.])")
+_KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>|(?:\.\s?){3,40}:?)\s*)(?=[^\s>.])")
 _SIGN = signs.of_parts(">", "...", ". . .")
 #: A name of words before dots.
 _NAME = lazily(r"(?:[0-9]{1,2}[:.][0-9]{2}\s)?[^:=|;\t.]{0,80}[a-z0-9)\]](\s+\.{2,4}\s+)(?=\S)")

@@ -172,7 +172,8 @@ def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName) -> boo
         return False
     # What is said of a module stands in its line or right below; columns of tables name some as well.
     told = left.told > 0 and 2 * right.told >= right.names
-    known = left.known > 0 and right.known >= max(1, right.names - right.known - 1)
+    unlisted = right.names - right.known
+    known = left.known > 0 and right.known >= (max(_FEWEST, unlisted) if unlisted else 1)
     return told and known and right.strange <= _STRANGE * right.edge
 
 

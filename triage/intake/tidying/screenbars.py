@@ -22,18 +22,18 @@ _KEYS = word_set("esc escape enter pgup pgdn pgdown scroll scrollen menu menue d
 _KEY_NUMBER = lazily(r"f[0-9]{1,2}")
 #: What else stands on keys, and what they do.
 _DEEDS = word_set(
-    "exit quit tab back home help clear erase print detail details more next previous prev save select continue cancel up down "
-    "left right settings options return start stop end info page list "
-    "zuruck weiter hilfe loschen drucken beenden abbrechen speichern auswahlen auswahl fortsetzen optionen einstellungen seite "
-    "retour suivant aide effacer imprimer quitter valider annuler enregistrer choisir continuer options precedent page "
-    "atras volver siguiente ayuda borrar imprimir salir aceptar cancelar guardar elegir continuar opciones anterior pagina detalles "
-    "haut bas gauche droite arriba abajo auf ab und and et y")
+    "exit quit tab back home help clear erase print detail details more next previous prev save select continue cancel "
+    "up down left right settings options return start stop end info page list "
+    "zuruck weiter hilfe loschen drucken beenden abbrechen speichern auswahlen auswahl fortsetzen optionen seite "
+    "retour suivant aide effacer imprimer quitter valider annuler enregistrer choisir continuer precedent page "
+    "atras volver siguiente ayuda borrar imprimir salir aceptar cancelar guardar elegir continuar opciones anterior "
+    "pagina detalles haut bas gauche droite arriba abajo auf ab und and et y")
 #: What is said of fuses and modules as well.
 _ANSWERS = word_set("ok yes no ja nein oui non si")
 #: How far a scan has come.
 _PROGRESS = lazily(
-    r"\W*(?:[a-z]{2,12} )?(?:scan|scanning|reading|read|test|progress|abfrage|auslesen|scannen|fortschritt|lecture|analyse|"
-    r"progression|lectura|escaneo|progreso)\s*[:=.]{0,3}\s*[0-9]{1,3} ?%\W*")
+    r"\W*(?:[a-z]{2,12} )?(?:scan|scanning|reading|read|test|progress|abfrage|auslesen|scannen|fortschritt|lecture|"
+    r"analyse|progression|lectura|escaneo|progreso)\s*[:=.]{0,3}\s*[0-9]{1,3} ?%\W*")
 _SIGN = signs.of_words(_KEYS.__contains__) | signs.of_pattern(r"^f[0-9]{1,2}$") | signs.of_parts("%")
 _LONGEST = 90
 

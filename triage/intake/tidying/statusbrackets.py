@@ -1,5 +1,5 @@
 """Statuses in brackets behind what they are said of: whole where a line was wrapped within them, without a key
-before them, and in round brackets where the text has angular ones.
+before them, and in round brackets where the text has angular ones, whatever follows in the line.
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in told(lines("<ABS>\\nC0035 open <stored>\\nC0040 low <no\\n  longer active>\\nC0051 <1>"))]
@@ -14,13 +14,13 @@ from triage.intake.codes.found import find
 from triage.intake.lines.glue import lines_glued
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 
 #: Other brackets than round and square ones; the first word in them is no tag.
 _ANGULAR = lazily(r"[<\u27e8\u2329\u3008\u3010]\s*([^\W\d][^<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]{0,60})"
-                  r"([>\u27e9\u232a\u3009\u3011])\s*$")
+                  r"([>\u27e9\u232a\u3009\u3011])")
 _NO_BRACKETS = r"[^()\[\]<>\u27e8\u27e9\u2329\u232a\u3008-\u3011/]"
 _OPENS = lazily(rf"[(\[<\u27e8\u2329\u3008\u3010]({_NO_BRACKETS}{{2,60}})$")
 _CLOSES = lazily(rf"\s*({_NO_BRACKETS}{{2,60}})[)\]>\u27e9\u232a\u3009\u3011]\s*$")
@@ -41,14 +41,16 @@ def told(found: Sequence[Line]) -> Sequence[Line]:
     behind, alone = list[tuple[int, int, int]](), list[tuple[int, int, int]]()
     statuses = 0
     for at in signs.places(whole, _SIGN):
-        if (match := _ANGULAR.search(whole[at].low)) is None:
-            continue
-        status = states.of_cell(match[1]) is not None
-        if whole[at].low[: match.start()].strip():
-            behind.append((at, match.start(), match.start(2)))
-            statuses += status
-        elif status and at and whole[at - 1].low.rstrip()[-1:] not in ("", ">", ")"):
-            alone.append((at, match.start(), match.start(2)))
+        low = whole[at].low
+        for match in _ANGULAR.finditer(low):
+            ends = not low[match.end() :].strip()
+            # Behind a code its count may follow, or the next one: "C0035 open <stored> 4x".
+            status = (ends or has_digit(low[: match.start()])) and states.of_cell(match[1]) is not None
+            if (ends or status) and low[: match.start()].strip():
+                behind.append((at, match.start(), match.start(2)))
+                statuses += status
+            elif ends and status and at and whole[at - 1].low.rstrip()[-1:] not in ("", ">", ")"):
+                alone.append((at, match.start(), match.start(2)))
     if not statuses or statuses < _MOST * len(behind):
         return whole
     for at, opens, closes in behind + alone:
