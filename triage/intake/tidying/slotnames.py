@@ -60,7 +60,8 @@ _NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
 _SIGN = signs.of_parts(". ") | signs.of_words((SAYS | word_set(
     "with mit avec con steht stehen hay there il liegt liegen came donne in im from aus dans en hatte a")).__contains__)
 #: From one code of a sentence to the next, with what is of both.
-_CODES = lazily(rf"(?:,\s|\s(?:and|und|et|y)\s|^)?{_CODE}(?:[ :-]{{0,2}}(?:[0-9a-f]{{2}}|\([0-9a-f]{{2}}\))(?![a-z0-9]))?,?")
+_CODES = lazily(
+    rf"(?:,\s|\s(?:and|und|et|y)\s|^)?{_CODE}(?:[ :-]{{0,2}}(?:[0-9a-f]{{2}}|\([0-9a-f]{{2}}\))(?![a-z0-9]))?,?")
 #: The form of a sentence that is nothing but codes and what they are in.
 _WHOLE = "codes alone"
 _LONGEST, _MOST, _MOST_WORDS, _TAIL, _LEAST = 4000, 24, 5, 90, 2
