@@ -116,8 +116,6 @@ _OBJECT_ENDS = word_set(
 #: Before the first word of a sentence.
 _OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
-
-
 #: What stands between a name and what is said of it, and a code, which no name has in it.
 _MARK = lazily(r"\s*(?:[:=|\t](?!>)|(?<=\s)[-=]*[->](?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")

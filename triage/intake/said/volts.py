@@ -383,9 +383,7 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
         return True
-    if number.start in voltremarks.starts(low):
-        return True
-    if seen and _is_of_the_scan(low, number):
+    if number.start in voltremarks.starts(low) or (seen and _is_of_the_scan(low, number)):
         return True
     if filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
