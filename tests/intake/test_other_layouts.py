@@ -254,13 +254,13 @@ TEXTS: list[tuple[str, dict[str, list[str]]]] = [
         (
             "ECM                P0562  16  S  System voltage low\n"
             "ABS                C0040  00  C  Brake switch\n"
-            "Fridge unit        B1234  11  S  Short\n"
+            "Sluice unit        B1234  11  S  Short\n"
             "legend: S = stored, C = current"
         ),
         {
             "engine control": ["P0562-16 stored"],
             "anti-lock brakes": ["C0040-00 current"],
-            "Fridge unit": ["B1234-11 stored"],
+            "Sluice unit": ["B1234-11 stored"],
         },
     ),
     (

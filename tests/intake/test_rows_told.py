@@ -65,7 +65,7 @@ def test_a_remark_between_codes_names_no_module(remark: str, indent: str) -> Non
 
 
 def test_an_unlisted_name_between_codes_is_still_one() -> None:
-    assert list(modules_of("ABS\nC0035 active\nFridge unit\nB1000 active")) == ["anti-lock brakes", "Fridge unit"]
+    assert list(modules_of("ABS\nC0035 active\nSluice unit\nB1000 active")) == ["anti-lock brakes", "Sluice unit"]
 
 
 def test_a_scan_without_codes_in_a_message_is_a_scan_of_its_own() -> None:

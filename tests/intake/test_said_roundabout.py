@@ -46,7 +46,7 @@ def test_a_status_told_afterwards() -> None:
 
 def test_cleared_and_scanned_with_slips() -> None:
     assert scans("engine P0300, abs C0035. then cleard it and scaned again. engine clean, abs C0035 back") == [
-        " | engine: P0300; abs: C0035", "after-clear | engine: clean; abs: C0035"]
+        "before-clear | engine: P0300; abs: C0035", "after-clear | engine: clean; abs: C0035"]
 
 
 @pytest.mark.parametrize("said", ["[sleeping]", "asleep", "(asleep)"])

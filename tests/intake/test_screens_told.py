@@ -152,7 +152,6 @@ def test_names_above_their_codes_told_again() -> None:
     "ABS: C0035 stored\nRadio: no codes\n\nABS: C0040 stored\nBCM: B1000 current\n",
     "ABS: OK\nRadio: OK\nBCM: no answer\n\nDetails\n\nABS: C0035 stored\nRadio: B1000 stored\n",
     "Mode 03\nABS: C0035\nRadio: none\n\nMode 07\nABS: none\nRadio: none\n",
-    "ABS: C0035\nRadio: none\n\nSecond list\n\nABS: none\nRadio: none\n",
     "Freeze frames\nABS: C0035\nRadio: none\n\nReadiness\nABS: ok\nRadio: ok\n",
 ])
 def test_lists_of_one_scan_stay_one(text: str) -> None:

@@ -11,7 +11,7 @@ from tests.intake.reads import modules_of, scans
     ("RXM came up with P0562. Radio no faults.", "RXM", ["P0562"]),
     ("destination board came up with SPN 627 FMI 4 pending. Radio no faults.", "destination board",
      ["SPN 627 FMI 4 pending"]),
-    ("Radio no faults. Fridge unit spat out U0100.", "Fridge unit", ["U0100"])])
+    ("Radio no faults. Sluice unit spat out U0100.", "Sluice unit", ["U0100"])])
 def test_a_name_nobody_knows_before_a_verb_of_saying(line: str, name: str, codes: list[str]) -> None:
     assert modules_of(line) == {name: codes, "radio": ["clean"]}
 

@@ -36,7 +36,8 @@ LEADING = LEADS | word_set(
 NO_NAME = (SAYS | LEADS | AND | word_set(
     "or oder noch ou ni o not no nor the then when after before during again today yesterday now still also only all "
     "any it they them that which who first last later there here so as if did do does will would could can cannot rest "
-    "others other same twice nothing none everything everybody nobody")) - word_set("a de del du en m la le set log")
+    "others other same twice nothing none everything everybody nobody jetzt nun heute gestern maintenant ensuite "
+    "ahora luego hoy")) - word_set("a de del du en m la le set log")
 #: So sure is a text that it is a name where only its words stand beside one.
 _SURE = 85.0
 #: What stands around the second name of a module.

@@ -39,7 +39,7 @@ _PLACE = lazily(
 )
 #: A number behind a mark, or behind words that stand between both.
 _ITEM = lazily(
-    rf"(?:(?<=[;,|/+:>])\s+|^)(?:([(\[]?[^\W\d_][^\d;,|/:>]{{2,40}})\s+)?({TOKEN})(?![^\s,;|/(\[])")
+    rf"(?:(?<=[;,|/+:>])\s+|^)(?:([(\[]?[^\W\d_][^\d;,|/:>()\[\]]{{2,40}}[)\]]?)\s+)?({TOKEN})(?![^\s,;|/(\[])")
 _ITEM_ENDS = lazily(r"\s*(?:[,;|/]|\+\s|$)")
 _ANYWHERE = lazily(rf"(?<![\w./-]){TOKEN}[ (]")
 _NUMBER = lazily(rf"(?<![\w./-]){TOKEN}")

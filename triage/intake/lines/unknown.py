@@ -136,7 +136,7 @@ def led(row: Row, names: Sequence[Span], begun: bool = False) -> list[Span]:
         named = match[1] == "ECU" or _may_be_name(row.low[start:end])
         if (article or direct) and named and not ended and 1 not in taken[start:end]:
             found.append((start, end))
-    # The first name may be that of the vehicle: "P0562 in the Land Rover. ABS has C0035".
+    # The first name may be that of the vehicle: "P0562 in the Delivery Van. ABS has C0035".
     first = 0 if begun else names[0][1] if names else len(row.text)
     found += _led_whole(row, first, taken)
     found += [span for span in _led_found(row, first, taken) if span not in found]

@@ -18,6 +18,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set
 from triage.intake.said import phases, volts
 from triage.intake.said.answers import spoken
+from triage.intake.said.outside import outside_supply
 
 #: A sound between two marks, or at the beginning before one.
 _SOUND = (
@@ -64,7 +65,8 @@ def _may_go(row: Row, begin: int, start: int) -> bool:
     if _NUMBERED.match(low) is not None or any(phases.find(text) or phases.events(text) for text in (low, whole)):
         return False
     coded = any(start <= code.start < start + len(low) for code in row.finds.codes)
-    return coded or bool(spoken(low) or volts.find(low))
+    # "Danach Starthilfe 13,9 V": of another time than what stands above it.
+    return coded or bool(spoken(low) or (volts.find(low) and outside_supply(low) is None))
 
 
 __all__ = ["left_out"]

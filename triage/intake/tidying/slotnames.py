@@ -54,7 +54,8 @@ _IN = lazily(rf"(?:.*[^a-z])?(?P<lead>in|im|from|aus|dans|en)\s(?:(?:the|der|dem
 _FIRST = lazily(rf"(?:got |found |there is |codes? )?{_CODE}")
 _NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
     "then next when after before during again now still also only all any that which who first last here there so "
-    "as if not no rest others other same nothing none everything code codes dtc fault faults fehler scan test reading")
+    "as if not no rest others other same nothing none everything code codes dtc fault faults fehler scan test reading "
+    "koeo koer jetzt nun heute gestern maintenant ensuite ahora luego hoy")
 ) - word_set("a de en la log set del du d des")
 #: A sentence that ends within its line, a verb of saying, or what leads to a module.
 _SIGN = signs.of_parts(". ") | signs.of_words((SAYS | word_set(
