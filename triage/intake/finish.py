@@ -57,7 +57,8 @@ def _fill_rest(context: Context) -> None:
     before = None
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
-        if before == "after-clear" == draft.phase and ((draft.said.ran_minutes or 0) > 0 or draft.said.drove):
+        ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove
+        if before == "after-clear" and draft.phase in ("after-clear", None) and ran:
             # Two scans after one clear, the second after a run.
             draft.phase = "after-run"
         before = draft.phase

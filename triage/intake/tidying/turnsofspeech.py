@@ -37,8 +37,8 @@ _SIGN = signs.of_words(lambda word: word in ("as", "als", "comme", "como", "but"
 _SIGN_OF_DASHES = signs.of_text(r",\s.{3,60}\s-\s")
 #: "U0100 and U0140, both as history", "all are marked as pending": said of several, and understood.
 _OF_ALL = word_set(
-    "both all each two three alle beide jeweils tous toutes les deux todos todas ambos marked flagged listed shown kept "
-    "given markiert gefuhrt marques marquees affiches affichees marcados marcadas"
+    "both all each two three alle beide jeweils tous toutes les deux todos todas ambos marked flagged listed shown "
+    "kept given markiert gefuhrt marques marquees affiches affichees marcados marcadas"
 )
 _LONGEST, _FARTHEST, _FEWEST = 4000, 48, 2
 
