@@ -2,8 +2,8 @@
 
     python tests/bench/score_pastes.py --kept
 
-Six generators of invented pastes, each by another hand that knew the requirement and nothing of the program; two
-seeds of each are kept, and the last (f) is of one that tried to break the reader. They guard what is read; a figure
+Generators of invented pastes, a letter each, by hands that knew the requirement and nothing of the program; two seeds
+of each are kept, and f is of one that tried to break the reader. They guard what is read; a figure
 for what is not known yet takes texts nobody has looked at.
 """
 
