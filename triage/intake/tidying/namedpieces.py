@@ -152,14 +152,17 @@ def _enclosed(rows: list[Row], names: Names) -> list[Row]:
 
 def _come_again(found: Sequence[tuple[Row, Span]], names: Names) -> bool:
     """Whether most of the names in brackets are listed or of several lines that hold no more than that, as in lists by
-    status ("Stored: P0562 (ECM), B1318 (CHAIR LIFT), U0100 (CHAIR LIFT)"): a description goes with its own code."""
+    status ("Stored: P0562 (ECM), B1318 (CHAIR LIFT), U0100 (CHAIR LIFT)"). Several listed ones hold a code of their
+    own: "U0100 (ECM)", "U0140 (BCM)" among "U0121 (no signal)" tell whom others lost."""
     codes: defaultdict[str, set[str]] = defaultdict(set)
     for row, span in found:
         if row.text[span[1] :].strip(" )]."):
             return False
-        codes[row.text[slice(*span)]].add(row.finds.codes[0].text)
-    told = sum(len(codes[text]) > 1 or names.score(tidy(text)) >= _SURE
-               for text in (row.text[slice(*span)] for row, span in found))
+        codes[tidy(row.text[slice(*span)])].add(row.finds.codes[0].text)
+    sure = {text for text in codes if names.listed(text) or names.score(text) >= _SURE}
+    if sum(any(code[:1] != "U" for code in codes[text]) for text in sure) < _NAMES:
+        return False
+    told = sum(len(codes[text]) > 1 or text in sure for text in (tidy(row.text[slice(*span)]) for row, span in found))
     return told >= _MOST * len(found) and all(map(_may_name, codes))
 
 
