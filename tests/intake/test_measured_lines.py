@@ -93,3 +93,21 @@ def test_the_wire_that_excites_the_generator_and_the_lines_of_a_bus(line: str, f
     shot = read_text(text, load()).snapshots[0]
     assert (shot.volts, [module.printed for module in shot.modules]) == (11.2, ["Engine", "ABS"])
     assert sorted((one.name, one.value) for one in shot.readings or []) == sorted(found)
+
+
+@pytest.mark.parametrize(("first", "second"), [
+    ("Before clearing 14/03/2024 07:40", "After replacing the battery (14/03/2024 10:15)"),
+    ("Vor dem Löschen 14.03.2024 07:40", "Nach Tausch der Batterie (14.03.2024 10:15)"),
+    ("Avant effacement 14/03/2024 07:40", "Après remplacement batterie 14/03/2024 10:15"),
+    ("Antes de borrar 14/03/2024 07:40", "Tras cambiar la batería - 14/03/2024 10:15"),
+])
+def test_a_date_gives_no_figures_of_a_battery(first: str, second: str) -> None:
+    reading = read_text(f"{first}\nABS: C0035 stored\nBCM: P0562\n{second}\nABS: C0040\nBCM: C0051\n", load())
+    assert [scan.phase for scan in reading.snapshots] == ["before-clear", "after-repair"]
+    assert not reading.events
+
+
+@pytest.mark.parametrize("line", ["Battery test 14/03/2024: passed", "Battery 310/640 A on 14/03/2024"])
+def test_what_a_tester_said_on_a_day(line: str) -> None:
+    reading = read_text(f"ABS: C0035 stored\nBCM: no codes\n\n{line}\n", load())
+    assert [(event.what, event.note) for event in reading.events] == [("other", line)]

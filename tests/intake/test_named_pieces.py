@@ -83,3 +83,23 @@ def test_names_in_brackets_head_sections_of_keys(mark: str, around: str) -> None
 def test_a_short_form_before_a_listed_name_is_part_of_it() -> None:
     assert modules_of("ABS\nC0035 sensor\nQLK-U Glow plug control\nU0121 Brake data missing") == {
         "anti-lock brakes": ["C0035"], "glow plug": ["U0121"]}
+
+
+@pytest.mark.parametrize(("stored", "pending"), [
+    ("Stored faults", "Pending faults"), ("Gespeicherte Fehler:", "Sporadisch anstehende Fehler:"),
+    ("Défauts mémorisés -->", "Défauts en attente -->"), ("Fallos memorizados", "Fallos pendientes"),
+])
+def test_names_in_brackets_that_come_again_in_lists_by_status(stored: str, pending: str) -> None:
+    text = (f"{stored}\nU0121 (Hay blower)\nB1304 (Hay blower)\nP0562 (ECM)\nC0051 (Log crane)\n\n"
+            f"{pending}\nC0035 (Log crane)\nC0040 (ABS)\n")
+    assert modules_of(text).keys() == {"Hay blower", "engine control", "Log crane", "anti-lock brakes"}
+    assert printed(text) == "Hay blower: U0121 B1304; ECM: P0562; Log crane: C0051 C0035; ABS: C0040"
+
+
+def test_descriptions_in_brackets_name_no_module() -> None:
+    text = "P0171 (too lean)\nP0174 (too lean)\nU0121 (ABS)\nU0140 (BCM)\nP0300 (misfiring)\nP0301 (misfiring)"
+    assert printed(text) == "None: P0171 P0174 U0121 U0140 P0300 P0301"
+    text = "C0035 (sensor open)\nC0040 (sensor open)\nU0121 (ABS)\nP0562 (feed low)\nU0140 (feed high)"
+    assert printed(text) == "None: C0035 C0040 U0121 P0562 U0140"
+    text = "U0121 (Hay blower) low\nB1304 (Hay blower) open\nP0562 (ECM) low\nC0051 (Log crane) open\nC0035 (Log crane)"
+    assert "Hay blower" not in modules_of(text)

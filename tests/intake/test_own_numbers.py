@@ -248,3 +248,22 @@ def test_what_fills_a_place_made_for_a_code_is_one(number: str, form: str) -> No
 def test_a_measure_a_date_or_a_count_there_is_none(other: str) -> None:
     found = modules_of(f"Module;Code;Text\nRadio;{other};aerial open\nABS;C0035;low\n")
     assert found.get("radio", ["clean"]) == ["clean"]
+
+
+@pytest.mark.parametrize(("now", "kept", "count"), [
+    ("currently present:", "stored:", "{}: {} faults"), ("aktuell vorhanden:", "gespeichert:", "{}: {} Fehler"),
+    ("présent:", "mémorisé:", "{}: {} défauts"), ("presente:", "memorizado:", "{}: {} fallos"),
+])
+def test_numbers_below_a_status_below_a_name(now: str, kept: str, count: str) -> None:
+    text = "\n".join((
+        count.format("ABS", 2), now, "17211", "   Pump relay open", kept, "C0035", "   Wheel sensor",
+        count.format("Hay blower", 2), kept, "01466", "   Blower motor stuck", "02871", "   Coil open",
+        count.format("BCM", 1), now, "09315", "   Horn relay low", ""))
+    assert modules_of(text) == {
+        "anti-lock brakes": ["17211 current", "C0035 stored"], "Hay blower": ["01466 stored", "02871 stored"],
+        "body control": ["09315 current"]}
+
+
+def test_numbers_below_other_words_are_no_codes() -> None:
+    text = "ABS\nC0035\nOrders:\n17211\n   Pump for yard\n01466\n   Blower\n09315\n   Horn\n02871\n   Coil\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"]}

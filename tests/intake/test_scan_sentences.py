@@ -154,3 +154,19 @@ def test_one_name_that_nobody_knows_behind_the_head_of_a_list(list_head: str) ->
 def test_modules_that_are_counted_in_round_brackets() -> None:
     text = "(1/3) EPS (1 code)\n > U0121 Lost contact - active\n\n(2/3) Winch: no codes\n\n(3/3) ABS ... no reply\n"
     assert modules_of(text) == {"power steering": ["U0121 current"], "Winch": ["clean"], ABS: ["silent"]}
+
+
+@pytest.mark.parametrize(("first", "second"), [
+    ("The ABS has C0035. No answer from the radio.", "The ABS is clean. The radio has B1000."),
+    ("ABS hat C0035. Keine Antwort vom Radio.", "ABS fehlerfrei. Radio hat B1000."),
+    ("ABS a C0035. Pas de réponse de radio.", "ABS sans défaut. Radio affiche B1000."),
+    ("ABS tiene C0035. Sin respuesta de radio.", "ABS sin averías. Radio tiene B1000."),
+])
+@pytest.mark.parametrize("dates", [("14.03.2024 07:40", "15.03.2024 09:05"), ("2024-03-14", "2024-03-15 09:05")])
+def test_a_date_with_a_full_stop_begins_a_scan(first: str, second: str, dates: tuple[str, str]) -> None:
+    told = [scan.partition("| ")[2].lower() for scan in scans(f"{dates[0]}. {first}\n{dates[1]}. {second}")]
+    assert told == ["abs: c0035; radio: silent", "abs: clean; radio: b1000"]
+
+
+def test_a_date_at_the_end_of_a_line_begins_none() -> None:
+    assert len(scans("14.03.2024 07:40. The ABS has C0035. The radio is clean.\nBattery fitted 15.03.2024.\n")) == 1

@@ -88,3 +88,13 @@ def test_a_scan_broken_off_is_no_silence(said: str) -> None:
 
 def test_no_reply_within_so_many_tries() -> None:
     assert modules_of("ECM: no reply within 3 attempts\nABS: ok") == {ECM: ["silent"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("text", [
+    "ABS - stored: C0035. Eh, ECM - pending: P0562; stored: P0118.",
+    "ABS - gespeichert: C0035. Äh, ECM - unbestätigt: P0562; gespeichert: P0118.",
+    "ABS - mémorisé: C0035. Euh, ECM - en attente: P0562; mémorisé: P0118.",
+    "ABS - memorizado: C0035. Eh, ECM - pendiente: P0562; memorizado: P0118.",
+])
+def test_dashes_before_statuses_that_head_codes(text: str) -> None:
+    assert modules_of(text) == {ABS: ["C0035 stored"], ECM: ["P0562 pending", "P0118 stored"]}

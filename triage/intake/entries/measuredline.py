@@ -13,7 +13,7 @@ from triage.intake.entries import connectorline, drawline, partstates, placeline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import measuring, phases
+from triage.intake.said import dates, measuring, phases
 from triage.intake.scan.context import Context
 from triage.model.measured_words import battery_tested
 from triage.model.session import Event
@@ -94,10 +94,12 @@ _STAMP = lazily(
 @remembered
 def _tested(low: str) -> tuple[tuple[tuple[int, int], tuple[int, int]], ...]:
     """What a battery tester said: the place of what to note, and of what says nothing else. A clause of a sentence is
-    noted alone behind figures of something else."""
+    noted alone behind figures of something else. A date gives no figures: "After replacing the battery (3/02/2024)"."""
     if len(low) > _LONGEST_TEST or battery_tested(low) is None:
         return ()
     stamp = _STAMP.match(low)
+    for date in dates.find(low):
+        low = low[: date.start] + "-" * (date.end - date.start) + low[date.end :]
     ends = [stamp.end() if stamp is not None else 0, *(end.end() for end in _SENTENCES.finditer(low)), len(low)]
     found = []
     for begin, end in pairwise(ends):

@@ -34,6 +34,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
+from triage.intake.said.counts import stated_count
 from triage.model.own_forms import OF_MODULES
 
 _WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
@@ -165,8 +166,10 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         level = outline.level_of(row)
         token = row.text if at in alone else begins.get(at)
         if token is None:
-            if not row.finds.codes and (not named or level[0] <= rows[head].line.indent):
-                head, named, above = at, is_head(row, is_name), {}
+            if not row.finds.codes and (not named or level[0] <= rows[head].line.indent) and (
+                    head < 0 or states.of_cell(row.low.rstrip(" :")) is None):
+                # A status heads its codes below the name: "ABS", "Stored:", "17383", "    Horn open".
+                head, named, above = at, is_head(row, is_name) or _is_counted(row), {}
             continue
         if level not in above:
             above[level] = named, head
@@ -184,6 +187,12 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         for row, token, told, _ in places:
             if told:
                 put(row, 0, token)
+
+
+def _is_counted(row: Row) -> bool:
+    """Whether a row counts the codes of what it names, though nobody lists it: "Axle scale: 3 faults"."""
+    stated = stated_count(row.low)
+    return stated is not None and has_letter(row.text[: stated[1]])
 
 
 def _begins(rows: Sequence[Row], at: int) -> str | None:

@@ -43,6 +43,7 @@ _LEADING = frozenset("#=*[<~_-")
 _BESIDE = lazily(r"\s*[()\[\]]\s*|\s+-\s+")
 _COUNT = lazily(r"(?:\s-\s*|\s?:\s*|\s*[(\[]\s*)[0-9]{1,3}\s*[)\]]?\s*:?$")
 _ADDRESSED = lazily(r"^[A-Za-z ]{2,20} (?:0x|\$)[0-9A-Fa-f]{1,8}[\s:.-]+(?=\w)")
+_TIMES = lazily(r"(?<=[a-z])\s?[(\[]?[0-9]{1,4}\s?x[)\]]?$")
 #: So many lists with so many codes tell how a text is laid out; so many of their headings are names, so many of their
 #: entries may hold one by chance.
 _FEWEST_LISTS, _FEWEST_CODES, _NAMED, _BY_CHANCE = 2, 3, 0.6, 0.34
@@ -131,8 +132,10 @@ def level_of(row: Row) -> Level:
 
 
 def _is_section(row: Row) -> bool:
-    """Whether a row between a heading and its entries only tells their status: "Stored:"."""
-    return len(row.low) <= 66 and not row.finds.codes and status_of_head(row.low, False)[0] is not None
+    """Whether a row between a heading and its entries only tells their status, "Stored:", or that of the one above with
+    how often it came: "stored 4x"."""
+    return len(row.low) <= 66 and not row.finds.codes and (
+        status_of_head(_TIMES.sub("", row.low), False)[0] is not None)
 
 
 def _leads_section(rows: Sequence[Row], at: int) -> bool:

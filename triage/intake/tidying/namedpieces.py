@@ -17,7 +17,7 @@ module, are read as what they are.
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 
 from triage.intake.lines import namelist
@@ -53,6 +53,8 @@ _WITH_SHORT = lazily(r".*[^\W\d_]{2}.*\s[\[(](?=[^\])]*[A-Z])[A-Z0-9][A-Z0-9/+-]
 _LONG_BEHIND = lazily(r"\s-\s[^\W\d_][^:;|,(]{2,40}?(?=\s?:\s)")
 #: So many lines make a list; so many of them have names in the piece, and so much more than in any other.
 _FEWEST, _MOST, _NAMED, _MORE = 3, 0.8, 0.6, 0.25
+#: So many listed ones, where those that nobody lists come again.
+_LISTED = 0.3
 _SAMPLE, _LISTS = 60, 0.3
 _SURE, _LIKE, _DEEPEST, _LONGEST = 85.0, 60.0, 4, 300
 
@@ -134,18 +136,34 @@ def _unstated(row: Row, span: Span) -> Span:
 
 
 def _enclosed(rows: list[Row], names: Names) -> list[Row]:
-    """The rows but those with the name in brackets right behind the code."""
+    """The rows but those with the name in brackets right behind the code: listed, or told again among listed ones."""
     found = [(row, match.span(1)) for row in rows
              if (match := _ENCLOSED.match(row.text, row.finds.codes[0].end)) is not None
              and states.of_cell(row.low[slice(*match.span(1))]) is None]
     if len(found) < _FEWEST or len(found) < _MOST * len(rows):
         return rows
     group, spans = [row for row, _ in found], [span for _, span in found]
-    if _share(group, spans, names, {}) < _NAMED:
+    if (share := _share(group, spans, names, {})) < _NAMED and (share < _LISTED or not _come_again(found, names)):
         return rows
     for row, span in found:
         _name(row, span)
     return [row for row in rows if row.named is None]
+
+
+def _come_again(found: Sequence[tuple[Row, Span]], names: Names) -> bool:
+    """Whether most of the names in brackets are listed or of several lines that hold no more than that, as in lists by
+    status ("Stored: P0562 (ECM), B1318 (CHAIR LIFT), U0100 (CHAIR LIFT)"). Several listed ones hold a code of their
+    own: "U0100 (ECM)", "U0140 (BCM)" among "U0121 (no signal)" tell whom others lost."""
+    codes: defaultdict[str, set[str]] = defaultdict(set)
+    for row, span in found:
+        if row.text[span[1] :].strip(" )]."):
+            return False
+        codes[tidy(row.text[slice(*span)])].add(row.finds.codes[0].text)
+    sure = {text for text in codes if names.listed(text) or names.score(text) >= _SURE}
+    if sum(any(code[:1] != "U" for code in codes[text]) for text in sure) < _NAMES:
+        return False
+    told = sum(len(codes[text]) > 1 or text in sure for text in (tidy(row.text[slice(*span)]) for row, span in found))
+    return told >= _MOST * len(found) and all(map(_may_name, codes))
 
 
 def _closing(rows: list[Row], names: Names) -> list[Row]:

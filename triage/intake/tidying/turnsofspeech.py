@@ -91,6 +91,9 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
            for start, stop in pieces for code in row.finds.codes):
         # "Pump - U0100 lost": what stands before the dash is the name.
         return False
+    if any((end := _status_end(row.low, start)) is not None and row.low[end : end + 1] == ":" for start, _ in pieces):
+        # "Siren - stored: B2972. Uh, ABS - stored: C0035": so it is before a status that heads the codes of its name.
+        return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))
                and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)
 
