@@ -83,6 +83,12 @@ def main() -> None:
         ("dates", "03/04/2025 "),
         ("one letter", "é"),
         ("volts", "12.4 V "),
+        ("volts, parted", "12.4 V, "),
+        ("keys", "Status: stored, "),
+        ("cells", "ABS;P0562;;"),
+        ("names", "ABS refused, radio not, "),
+        ("makers' numbers", "0xA209 fault; "),
+        ("chat", "Anna: ABS has U0100, radio is ok. "),
     ):
         print(
             f"{name:18}",

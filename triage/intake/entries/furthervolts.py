@@ -6,6 +6,9 @@ so it is kept as a measurement under the words that stand beside it.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
+from functools import lru_cache
+
 from triage.intake.entries import scanned
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
@@ -112,7 +115,8 @@ def reading(low: str, volt: volts.Volt) -> Reading:
     >>> [reading("11.9 v", volt).name for volt in volts.find("11.9 v")]
     ['before the scan']
     """
-    if sum(half.start >= volt.start and half.end <= volt.end for half in voltpairs.halves(low)) > 1:
+    starts = _halves(low)
+    if bisect_left(starts, volt.end) - bisect_left(starts, volt.start) > 1:
         return Reading(name="both batteries", value=volt.value, unit="V")
     before, after = _beside(low, volt)
     name = _name(before, after, low) or " ".join(f"{before} {after}".split())[:_LONGEST].strip()
@@ -121,8 +125,16 @@ def reading(low: str, volt: volts.Volt) -> Reading:
 
 def _ran_last(low: str, start: int) -> bool:
     """Whether the last word before a place that tells what the engine did says that it ran."""
-    last = max((ran.end() for ran in _RAN.finditer(low, 0, start)), default=0)
-    return last > 0 and _NOT_RUNNING.search(low, last, start) is None and _CRANKING.search(low, last, start) is None
+    ran, stopped = _engine_places(low)
+    last = bisect_right(ran, start)
+    return last > 0 and bisect_left(stopped, start) == bisect_left(stopped, ran[last - 1])
+
+
+@lru_cache(maxsize=2)
+def _engine_places(low: str) -> tuple[list[int], list[int]]:
+    """Where the words of a line end that say that the engine ran, and where those begin that say that it did not."""
+    stopped = [*_NOT_RUNNING.finditer(low), *_CRANKING.finditer(low)]
+    return [ran.end() for ran in _RAN.finditer(low)], sorted(match.start() for match in stopped)
 
 
 def keep_dead(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
@@ -218,9 +230,21 @@ def _name(before: str, after: str, low: str) -> str | None:
             return None
         if _RUNNING.search(words):
             return _with("voltage running", f"{before} {after}")
-    if engine_state.engine(low) == "running" and _NOT_RUNNING.search(low) is None:
+    if _runs(low):
         return _with("voltage running", f"{before} {after}")
     return None
+
+
+@lru_cache(maxsize=2)
+def _halves(low: str) -> list[int]:
+    """Where the voltages of a pair of batteries stand in a line."""
+    return sorted(half.start for half in voltpairs.halves(low))
+
+
+@lru_cache(maxsize=2)
+def _runs(low: str) -> bool:
+    """Whether a whole line tells of a running engine: asked for each of its voltages, however long it is."""
+    return engine_state.engine(low) == "running" and _NOT_RUNNING.search(low) is None
 
 
 def _with(name: str, words: str) -> str:

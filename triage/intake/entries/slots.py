@@ -91,8 +91,14 @@ def filled(names: Names, row: Row, known: Sequence[Span], said: Sequence[Spoken]
     return found
 
 
+#: No sentence names so many: each is held against all others.
+_MOST_NAMES = 100
+
+
 def devices(row: Row, known: Sequence[Span]) -> list[Span]:
     """The names that are known, and the devices of several words that may be one, in a row."""
+    if len(known) > _MOST_NAMES:
+        return list(known)
     found = set(known)
     ends = [0, *(match.end() for match in _STOP.finditer(row.low)), len(row.low)]
     for first, last in (piece for begin, end in pairwise(ends) for piece in _cut(row, known, begin, end)):

@@ -34,6 +34,8 @@ from triage.intake.said.near import small
 #: How far a line is set in, and the marks before its text.
 Level = tuple[int, str]
 
+#: So far before the text of a row its marks are looked for.
+_FARTHEST = 400
 _MARKS = lazily(r"[\w\s]+")
 #: Marks that stay before the text of a heading.
 _LEAD = lazily(r"[#=*\[<~_-]+")
@@ -118,7 +120,9 @@ def level_of(row: Row) -> Level:
     """How far a row is set in, and the marks before its text as they were pasted, without a number or address."""
     line, marks = row.line, ""
     if row.start or line.offsets is not None:
-        before = line.raw[: line.span(row.start, row.start)[0]]
+        # Of a part far into a long line only what stands right before it.
+        stop = line.span(row.start, row.start)[0]
+        before = line.raw[max(0, stop - _FARTHEST) : stop]
         marks = _MARKS.sub("", before) if before and not before.isspace() else ""
     if row.text[:1] in _LEADING:
         lead = _LEAD.match(row.text)

@@ -16,6 +16,7 @@ BCM |  |  | no response
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
@@ -122,8 +123,9 @@ _SUMS = frozenset(("total", "totals", "sum", "summe", "gesamt", "anzahl", "count
 
 def _is_code(row: Row, cell: Cell) -> bool:
     """Whether a cell holds one code and nothing else."""
-    inside = [code for code in row.finds.codes if cell.start <= code.start < cell.end]
-    return len(inside) == 1 and inside[0].start == cell.start and inside[0].end >= cell.end
+    codes = row.finds.codes
+    first, last = (bisect_left(codes, place, key=lambda code: code.start) for place in (cell.start, cell.end))
+    return last - first == 1 and codes[first].start == cell.start and codes[first].end >= cell.end
 
 
 def _body(rows: Sequence[Row], at: int, axis: _Axis, legend: Mapping[str, StatusWord]) -> _Body | None:
