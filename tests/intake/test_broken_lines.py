@@ -136,3 +136,18 @@ def test_an_address_before_a_name_begins_a_line_of_its_own() -> None:
     text = ("6C - Calculateur moteur\n  * U0415 Données invalides reçues\nD2 - Combiné ... ne répond pas\n"
             "94 - Pression pneus  mémoire vide\n0C - Module de carrosserie\n  * U3003 Tension\n")
     assert modules_of(text)["tyre pressure"] == ["clean"]
+
+
+@pytest.mark.parametrize(("gone", "first", "last"), [
+    ("no longer present", "conf.", "pend."), ("nicht mehr vorhanden", "best.", "pend."),
+    ("plus présent", "act.", "conf."), ("ya no presente", "conf.", "pend.")])
+def test_a_status_that_leads_to_its_own_code_ends_no_line_above(gone: str, first: str, last: str) -> None:
+    read = modules_of(f"ABS\n  {first} C0040 FTB 11\n  {gone} U0121 FTB 96\n  {last} C0051\n")["anti-lock brakes"]
+    assert [entry.split()[0] for entry in read] == ["C0040-11", "U0121-96", "C0051"]
+    assert read[1].endswith(" stored")
+    assert not read[2].endswith(" stored")
+
+
+def test_a_status_below_its_code_still_ends_the_line_above() -> None:
+    assert modules_of("The ABS has C0040\nstored and U0121. The radio is fine.") == {
+        "anti-lock brakes": ["C0040 stored", "U0121"], "radio": ["clean"]}

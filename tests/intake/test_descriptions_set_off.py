@@ -136,3 +136,21 @@ def test_a_module_without_codes_heads_none_below_it() -> None:
             "Sensor de ángulo de dirección - C0460 - memorizado")
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored"], "trailer": ["clean"],
                                 "body control": ["B1000 current"], "steering angle sensor": ["C0460 stored"]}
+
+
+@pytest.mark.parametrize("mark", ["  ", ": ", " - "])
+@pytest.mark.parametrize(("first", "second", "third"), [
+    ("active", "stored and present now", "pending"), ("aktiv", "gespeichert", "sporadisch"),
+    ("présent", "mémorisé", "en attente"), ("activo", "memorizado", "pendiente")])
+def test_a_description_that_is_a_name_behind_a_status_and_a_code(
+        mark: str, first: str, second: str, third: str) -> None:
+    text = (f"SRS{mark}{first} B 1052:13 Belt buckle left open; {second} B 0028:1F Right side airbag deployment "
+            f"control; {third} U 0140:00 Lost communication with body control module\n")
+    read = modules_of(text)
+    assert list(read) == ["restraints"]
+    assert [entry.split()[0] for entry in read["restraints"]] == ["B1052-13", "B0028-1F", "U0140-00"]
+
+
+def test_names_before_their_statuses_are_no_descriptions() -> None:
+    assert modules_of("SRS  active B0028; ABS stored C0035; Radio pending U0100\n") == {
+        "restraints": ["B0028 current"], "anti-lock brakes": ["C0035 stored"], "radio": ["U0100 pending"]}

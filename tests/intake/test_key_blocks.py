@@ -97,3 +97,16 @@ def test_a_legend_of_answers_names_no_module(text: str, read: str) -> None:
 def test_an_outcome_that_is_no_answer_heads_no_codes(outcome: str) -> None:
     text = f"Module: ABS\n{outcome}\nCode: C0044\nStatus: stored\n\nModule: ECM\n{outcome}\nCode: P0562\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0044 stored"], "engine control": ["P0562"]}
+
+
+@pytest.mark.parametrize(("module", "code", "kind", "status", "result", "none", "now"), [
+    ("Module", "Code", "Failure type", "Status", "Result", "no codes", "active"),
+    ("Steuergerät", "Fehlercode", "Fehlerart", "Status", "Ergebnis", "kein Fehler", "aktiv"),
+    ("Calculateur", "Code", "Type de défaut", "Statut", "Résultat", "aucun défaut", "présent"),
+    ("Módulo", "Código", "Tipo de fallo", "Estado", "Resultado", "sin averías", "activo")])
+@pytest.mark.parametrize("mark", ["::", " :: ", ":"])
+def test_two_colons_between_a_key_and_its_value(
+        module: str, code: str, kind: str, status: str, result: str, none: str, now: str, mark: str) -> None:
+    text = (f"{module}{mark}ABS\n{code}{mark}C0044\n{kind}{mark}1C\n{status}{mark}{now}\n"
+            f"{module}{mark}Radio\n{result}{mark}{none}\n")
+    assert modules_of(text) == {"anti-lock brakes": ["C0044-1C current"], "radio": ["clean"]}

@@ -161,3 +161,20 @@ def test_a_list_that_begins_with_the_word_for_modules(line: str) -> None:
     assert modules_of(f"ABS: C0040\n{line}\n") == {
         "anti-lock brakes": ["C0040"], "body module, rear": ["clean"], "restraints": ["clean"]}
     assert modules_of("ABS: C0040\nModule of the radio ok\n")["radio"] == ["clean"]
+
+
+@pytest.mark.parametrize(("module", "code", "result", "none"), [
+    ("UNIT", "DTC", "RESULT", "NO CODES"), ("Einheit", "Fehler", "Ergebnis", "kein Fehler"),
+    ("Organe", "Défaut", "Résultat", "aucun défaut"), ("Unidad", "Avería", "Resultado", "sin averías")])
+@pytest.mark.parametrize("mark", [": ", "="])
+def test_a_counted_key_names_a_module_that_no_table_lists(
+        module: str, code: str, result: str, none: str, mark: str) -> None:
+    text = (f"{module} 1{mark}Orbital Brush\n{code} 1.1{mark}B1044\n{code} 1.2{mark}U0121\n\n"
+            f"{module} 2{mark}ABS\n{result} 2{mark}{none}\n\n{module} 3{mark}Crane Slewing\n{code} 3.1{mark}B1101\n")
+    assert modules_of(text) == {
+        "Orbital Brush": ["B1044", "U0121"], "anti-lock brakes": ["clean"], "Crane Slewing": ["B1101"]}
+
+
+def test_a_counted_name_with_its_answer_behind_it_loses_its_number() -> None:
+    text = "Module 1: Radio no codes\nModule 2: ABS => no codes\nModule 3: Airbag\nB1000 stored\n"
+    assert modules_of(text) == {"radio": ["clean"], "anti-lock brakes": ["clean"], "restraints": ["B1000 stored"]}

@@ -147,3 +147,18 @@ def test_letters_that_are_the_name_of_a_module_elsewhere() -> None:
 def test_here_now() -> None:
     text = "Module;Code;State\nEngine;P0562;here now\nABS;C0035;not currently present\n"
     assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("line", [
+    "* S = stored, P = pending", "** S = stored, P = pending", "(Key) S = stored, P = pending",
+    "[Legend] (S) = stored, (P) = pending", "(Legende) S = gespeichert, P = vorläufig",
+    "* M = mémorisé, P = en attente", "(Leyenda) A = almacenado, P = pendiente"])
+def test_a_bullet_or_a_word_in_brackets_before_the_letters(line: str) -> None:
+    stored = next(letter for letter in "SMA" if f"{letter} =" in line or f"({letter}) =" in line)
+    text = f"Engine:\n  - [{stored}] P0562\nABS:\n  - [P] C0035\n\n{line}\n"
+    assert modules_of(text) == {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 pending"]}
+
+
+def test_a_bullet_before_one_meaning_stays_its_sign() -> None:
+    assert modules_of("Engine P0562 *\nABS C0035\n* = pending\n") == {
+        "engine control": ["P0562 pending"], "anti-lock brakes": ["C0035"]}

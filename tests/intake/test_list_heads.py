@@ -34,3 +34,20 @@ def test_a_head_in_any_form_or_with_a_slip_names_the_status(head: str, status: s
 @pytest.mark.parametrize("name", ["Passat", "Speicherofen", "Aktor", "Motive", "Coder", "Presse", "Fehler im Motor"])
 def test_what_is_near_a_status_and_none_is_no_head(name: str) -> None:
     assert status_of_head(name.lower(), True) == (None, False)
+
+
+@pytest.mark.parametrize("head", [
+    "Sin comunicación con (2):", "Sin contacto con:", "Pas de communication avec (2) :", "Pas de contact avec :",
+    "Sin contacto con los módulos siguientes:", "Pas de communication avec les calculateurs suivants :",
+    "Keine Kommunikation mit folgenden Steuergeräten:", "Sin respuesta de los siguientes módulos:",
+    "No communication with the following modules:", "Keine Antwort von folgenden Modulen:"])
+def test_a_head_that_ends_in_a_small_word_or_the_following_modules(head: str) -> None:
+    text = f"ABS: C0040 stored\nSRS: no codes\n{head}\n  - Crane Slewing\n  - Radio\n"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0040 stored"], "restraints": ["clean"], "Crane Slewing": ["silent"],
+        "radio": ["silent"]}
+
+
+def test_a_name_that_ends_in_a_small_word_keeps_it() -> None:
+    assert printed("Air Con no response\nRear Zorg con: no response\nABS: no codes\n") == (
+        "Air Con: silent; Rear Zorg con: silent; ABS: clean")

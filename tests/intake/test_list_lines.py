@@ -99,3 +99,18 @@ def test_messages_with_their_times_are_no_paragraph() -> None:
         "power steering": ["U0199 current"], "radio": ["B2589 stored"], "restraints": ["clean"]}
     two = text + "\n01.02.2024 12:20\n[12:21] Ann: Lenkhilfe .. ohne Fehler\n[12:22] Ann: Radio .. ohne Fehler\n"
     assert scans(two)[1] == " | Lenkhilfe: clean; Radio: clean"
+
+
+@pytest.mark.parametrize("joint", [" + ", " & ", ", ", " and ", " und ", " et ", " y "])
+def test_several_names_behind_the_arrow_that_leads_back_to_them(joint: str) -> None:
+    text = (f"U0140 [active] <- ABS{joint}Radio\nB1101 [active] <- Radio\nC0051 [stored] <- ABS\n"
+            "P0700 [stored] <- Gearbox\n")
+    assert modules_of(text) == {
+        "anti-lock brakes": ["U0140 current", "C0051 stored"], "radio": ["U0140 current", "B1101 current"],
+        "transmission control": ["P0700 stored"]}
+
+
+def test_a_name_with_a_joint_of_its_own_behind_the_arrow() -> None:
+    text = "U0140 [active] <- Orbital Brush + Hopper\nB1101 [active] <- Radio\nC0051 [stored] <- ABS\n"
+    assert modules_of(text) == {
+        "Orbital Brush + Hopper": ["U0140 current"], "radio": ["B1101 current"], "anti-lock brakes": ["C0051 stored"]}

@@ -19,7 +19,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import conditions, engine_state, phases, volts
-from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.said.answers import LIST_WORDS, Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
@@ -54,10 +54,8 @@ _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _CUT = lazily(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s")
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _BESIDE = lazily(r",|\s(?:by|at|with)\s")
-_MODULES = word_set(
-    "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
-    "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
-)
+_MODULES = LIST_WORDS | word_set(
+    "unit ecu system steuergerat steuereinheiten calculateur boitiers centralita modulo the all las los les")
 
 
 def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:

@@ -25,7 +25,7 @@ from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
 from triage.intake.words.wordings import CODES
 
-_KEY = lazily(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
+_KEY = lazily(r"([^:=|]{1,34}?)\s*(?:::?|=|\.{3,}\s?:?)\s*(.*)$")
 #: Before the answer itself: "lecture impossible - pas de reponse".
 _UNREAD = lazily(
     r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|non lus?|"

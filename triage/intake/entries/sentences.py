@@ -64,21 +64,33 @@ _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
 _MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-)\s*", re.DOTALL)
-
-
+#: A name and the gap that sets it off.
+_GAP = lazily(r"[^:=;|>]*[^\s:=;|>]\s{2,}")
 #: Between two codes of such a list.
 _DESCRIBED_GAP = lazily(r"(?:\s-\s[^:=\n]{3,120}|\s?[(\[][^()\[\]\n]{2,60}[)\]])?\s?[,;+/&|]\s*")
 
 
 def _each_begins_a_part(row: Row) -> bool:
     """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, or each
-    behind a stroke, the last part being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor
-    left" is a list of one module, whatever its descriptions name."""
+    behind a stroke, or behind its status there, the last part being the last: "Wiper module: U0121 lost contact with
+    ABS; B1305 sunload sensor left" is a list of one module, whatever its descriptions name."""
     codes = row.finds.codes
-    if len(codes) < 2 or _MARKED.fullmatch(row.low, 0, codes[0].start) is None:
+    if len(codes) < 2:
         return False
+    lead = row.low[: codes[0].start]
     gaps, rest = [row.low[one.end : two.start].rstrip() for one, two in pairwise(codes)], row.low[codes[-1].end :]
+    if _MARKED.fullmatch(lead) is None:
+        head = _GAP.match(lead) or _MARKED.match(lead)
+        if head is None or (head.end() < len(lead) and states.of_cell(lead[head.end() :].strip(" -:=>")) is None):
+            return False
+        gaps = [_unled(gap) for gap in gaps]
     return any(all(gap.endswith(mark) for gap in gaps) and mark not in rest.rstrip(" ;/") for mark in (";", " /"))
+
+
+def _unled(gap: str) -> str:
+    """What stands between two codes without the status, behind its mark, that leads to the second."""
+    end = max(gap.rfind("; ") + 1, gap.rfind(" / ") + 2)
+    return gap[:end] if end > 1 and states.of_cell(gap[end:].strip(" -:=>")) is not None else gap
 
 
 def _each_is_described(row: Row) -> bool:

@@ -40,6 +40,9 @@ _COUNTING = lazily(
     rf"{_OF_LINES}\.?\s?(?:nr\.?\s?)?([0-9]{{1,2}})\s?[.:)]\s+)"
     r"(?=(?:[=*-]{2,3} )?[^\W\d_])"
 )
+#: A key with the name alone behind it, read as a key however unheard of the name is: "Module 2: salt spreader".
+_COUNTED_KEY = lazily(
+    r"([a-z][a-z ]{1,22} [0-9]{1,2})\s?[:=]\s*(?=[^\W\d_])[^:=|;,\t()\[\]]{2,48}")
 #: Which of how many modules a name is, behind it: "Engine (1 of 6) - 2 codes", "Gearbox 2/6: P0700".
 _OF_ALL = lazily(
     r"(?:\s*[(\[]\s?|\s*[,:-]\s*|\s+)([0-9]{1,2})\s?(?:/|of|von|de|sur|di|van)\s?([0-9]{1,2})(?:\s?[)\]]|(?![\w./]))"
@@ -114,9 +117,16 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     # "3)climate": a bracket right before a name belongs to no name, whatever numbers are left out.
     run |= {at: match.end() for at, match in found if match[0][-1:] in (")", "]")}
     run |= _before_codes(rows)
+    run = {at: end for at, end in run.items() if not _is_key(rows[at])}
     if not run:
         return list(rows)
     return [behind_number(row, run[at]) if at in run else row for at, row in enumerate(rows)]
+
+
+def _is_key(row: Row) -> bool:
+    """Whether a row is the key of a counted module and its name alone."""
+    key = _COUNTED_KEY.fullmatch(row.low) if not row.finds.codes else None
+    return key is not None and role_of(key[1]) == "module"
 
 
 def _before_codes(rows: Sequence[Row]) -> dict[int, int]:

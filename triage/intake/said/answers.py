@@ -59,14 +59,14 @@ _GENERIC = lazily(
     r"(?= ?[:,-]| (?:scanned|read|checked|are|gelesen|lus|leidas))|"
     r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])"
 )
-_LIST_WORDS = word_set(
-    "modules module following units ecus systems steuergerate folgende folgenden calculateurs "
-    "suivants centralitas siguientes "
+LIST_WORDS = word_set(
+    "modules module following units ecus systems steuergerate steuergeraten modulen systemen folgende folgenden "
+    "calculateurs suivants suivantes centralitas siguientes unidades sistemas "
     "modulos control those these that which controllers list of"
 )
 _LINKS = word_set(
     "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
-    "las del desde por para "
+    "las del desde por para con avec "
     "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again "
     "also then so it its we i "
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
@@ -115,7 +115,7 @@ _OBJECT_ENDS = word_set(
 )
 #: Before the first word of a sentence.
 _OPENS = ("", ".", ";", "!", "|")
-_KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
+_KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo con")
 #: What stands between a name and what is said of it, and a code, which no name has in it.
 _MARK = lazily(r"\s*(?:[:=|\t](?!>)|(?<=\s)[-=]*[->](?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
@@ -351,11 +351,11 @@ def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
     for hit in reversed(hits):
         rest = rest[: hit.start] + " " + rest[hit.end :]
     found = [word for word, _, _ in words(rest[:400])]
-    named = any(word in _LIST_WORDS for word in found) or any(word in SEVERAL for word, _, _ in words(low[:400]))
+    named = any(word in LIST_WORDS for word in found) or any(word in SEVERAL for word, _, _ in words(low[:400]))
     others = [
         word
         for word in found
-        if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS and not word.isdigit()
+        if word not in LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS and not word.isdigit()
     ]
     return not others and (named or low.rstrip().endswith(":"))
 

@@ -208,6 +208,18 @@ def _begins_with_type(above: Row, row: Row) -> bool:
     return _TYPE.match(row.text) is not None
 
 
+def _lead_to_codes(above: Row, row: Row) -> bool:
+    """Whether each of two lines is a status and its code: "no longer present U0073" above "pend. C1693"."""
+    return all(len(each.finds.codes) == 1 and goingon.begins_with_status(each.low) and _is_lead(each)
+               for each in (above, row))
+
+
+def _is_lead(row: Row) -> bool:
+    """Whether nothing but a status stands before the first code of a row."""
+    said = STATES.find(row.low[: row.finds.codes[0].start])
+    return bool(said) and not row.low[said[-1].end : row.finds.codes[0].start].strip(" .:-([")
+
+
 def _is_told(above: Row) -> bool:
     """Whether a line is of a sentence."""
     return any(word in goingon.PROSE for word in WORD.findall(above.low))
@@ -337,6 +349,7 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
     if not row.text[0].isupper() and not supplyrow.alone(row.low) and (
-            starts in goingon.GOES_ON or (goingon.ends_with_code(above) and goingon.begins_with_status(row.low))):
+            starts in goingon.GOES_ON or (goingon.ends_with_code(above) and goingon.begins_with_status(row.low)
+                                          and not _lead_to_codes(above, row))):
         return True
     return goingon.tears_name(above.text, row.text, is_name)

@@ -202,7 +202,7 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
             if sign is not None and legenddigits.is_a_status(rows, at, sign[0]):
                 yield [at], [Entry(*sign, "")]
             continue
-        if not (entries := told(*_with_bullet(row))):
+        if not (entries := told(*_with_bullet(row))) and (not row.start or len(entries := told(row.text, row.low)) < 2):
             continue
         if waiting and (len(entries) > 1 or at - 1 not in waiting):
             yield list(waiting), list(waiting.values())

@@ -38,6 +38,8 @@ _MARK = lazily(r"(?<=\s)[-|/#*+~=><;:.\u2022\u2190&_\\^%]{1,4}(?=\s)|(?<=[^\s:;]
 _LINKS = ("-", "->", ">", "=>", "=")
 _PARTS, _BACK = ("|", "-", ":"), ("<-", "<--", "<=", "<==", "\u2190")
 _SIGN = signs.of_parts("<-", "<=", "\u2190", "||", "##")
+#: Between the names of several modules in the place of one.
+_JOINT = lazily(r"(?<=[^\s,])(?:\s[+&]\s|,\s|\s(?:and|und|et|y)\s)(?=\S)")
 #: What stands before the name: the mark of a quote, the time of a message, that of an item.
 _LEAD = lazily(
     r"\s*(?:>\s?)*(?:\[?[0-2]?[0-9][:h][0-5][0-9](?::[0-5][0-9])?\]?\s+)?(?:[-*\u2022]\s+|[0-9]{1,2}[.)]\s+)?")
@@ -157,6 +159,9 @@ def turned(found: Sequence[Line], names: Names) -> list[Line]:
     >>> text = "P0562 low [stored] <- Radio\\n10:04 no codes <- Winch box\\n10:05 C0035 <- ABS"
     >>> [line.text for line in turned(lines(text), names)]
     ['Radio: P0562 low [stored]', '10:04 Winch box: no codes', '10:05 ABS: C0035']
+    >>> text = "P0562 <- Radio\\nU0100 <- ABS + Radio\\nC0035 <- ABS"
+    >>> [line.text for line in turned(lines(text), names)]
+    ['Radio: P0562', 'ABS: U0100', 'Radio: U0100', 'ABS: C0035']
     >>> len(turned(lines("C0035 <- ABS, seen last week too\\nC0040 <- look here first\\nP0562 <- and here"), names))
     3
     """
@@ -170,16 +175,30 @@ def turned(found: Sequence[Line], names: Names) -> list[Line]:
             cut = strong[-1]
             ends.setdefault(line.text[slice(*cut)], {})[at] = (
                 start, _stripped(line.text, (cut[1], len(line.text))), _stripped(line.text, (start, cut[0])))
-    mended: list[Line] | None = None
+    mended: dict[int, list[Line]] = {}
     for places in ends.values():
         printed = [found[at].text[slice(*name)] for at, (_, name, _) in places.items()]
         texts = [found[at].text[slice(*told)] for at, (_, _, told) in places.items()]
         lows = [found[at].low[slice(*told)] for at, (_, _, told) in places.items()]
         if len(places) >= _FEWEST and _are_modules(printed, texts, lows, names):
-            mended = mended or list(found)
+            alone = set(map(small, printed))
             for at, (start, name, rest) in places.items():
-                mended[at] = _in_front(found[at], start, name, rest)
-    return mended or list(found)
+                mended[at] = [_in_front(found[at], start, each, rest)
+                              for each in _each_name(found[at].text, name, alone, names)]
+    return [each for at, line in enumerate(found) for each in mended.get(at, (line,))]
+
+
+def _each_name(text: str, name: Span, alone: set[str], names: Names) -> list[Span]:
+    """The names that one place holds, "ABS + Radio": all of them listed or in places of their own, one of them there
+    surely (``alone``); else the whole."""
+    joints = [match.span() for match in _JOINT.finditer(text, *name)]
+    starts, ends = [name[0], *(end for _, end in joints)], [*(at for at, _ in joints), name[1]]
+    found = list(zip(starts, ends, strict=True))
+    each = [text[start:end] for start, end in found]
+    own = [small(part) in alone for part in each]
+    several = any(own) and not names.listed(text[slice(*name)]) and all(
+        is_own or names.listed(part) for is_own, part in zip(own, each, strict=True))
+    return found if several and joints else [name]
 
 
 __all__ = ["parted", "turned"]
