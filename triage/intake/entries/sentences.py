@@ -63,7 +63,7 @@ _SENTENCE_ENDS = lazily(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
-_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-)\s*", re.DOTALL)
+_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-|\.{3,}|\u2026)\s*", re.DOTALL)
 
 
 #: Between two codes of such a list.
