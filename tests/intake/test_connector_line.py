@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import code_tables
+from tests.intake.reads import modules_of
 from triage.intake.read import read_text
 
 SCAN = """Before clear, battery 11.2 V
@@ -102,3 +103,15 @@ pin 2 to battery minus loaded: 11.0V
 def test_pins_of_no_connector_are_of_no_module() -> None:
     assert readings("pin 25 to battery minus loaded: 11.0 V\npin 25 to pin 38 -> 3.2 V") == [
         (None, "feed at pin 25, under load", 11.0, "V"), (None, "across pins 25 and 38", 3.2, "V")]
+
+
+@pytest.mark.parametrize("lead", ["CONFIRMED:", "CONFIRMED DTC:", "PREVIOUSLY ACTIVE:"])
+def test_a_terminal_of_the_supply_makes_no_connector_of_a_code(lead: str) -> None:
+    text = f"Gateway\n\tSTORED: U3006  input power\n\t{lead} B2AAA  Terminal 15 signal implausible\n"
+    assert list(modules_of(text)) == ["gateway"]
+    assert [entry.split()[0] for entry in modules_of(text)["gateway"]] == ["U3006", "B2AAA"]
+
+
+def test_any_other_terminal_is_that_of_a_connector() -> None:
+    text = "Gateway\n\tSTORED: U3006  input power\n\tLOOKED AT: C1205 terminal 7 green\n"
+    assert modules_of(text) == {"gateway": ["U3006 stored"]}

@@ -84,3 +84,16 @@ def test_own_numbers_in_columns_named_by_their_status() -> None:
             "| ABS | KA-12 | MX204 |  |  |\n| Radio | ZD3310 |  | Q4-17 |  |\n| TCM |  |  |  | no answer |\n")
     assert modules_of(text) == {"anti-lock brakes": ["KA-12 current", "MX204 pending"],
                                 "radio": ["ZD3310 current", "Q4-17 stored"], "transmission control": ["silent"]}
+
+
+@pytest.mark.parametrize(("status", "meaning"), [
+    ("[Test failed now]", "current"), ("(test failed now)", "current"), ("[still failing]", "current"),
+    ("[stored fault]", "stored"),
+])
+def test_a_status_of_several_words_in_brackets_leads_to_the_number(status: str, meaning: str) -> None:
+    text = f"Brakes [12]\n    {status} 14093 - pump motor stuck\nGateway [13]\n    All OK\n"
+    assert modules_of(text) == {"anti-lock brakes": [f"14093 {meaning}"], "gateway": ["clean"]}
+
+
+def test_other_words_in_brackets_lead_to_no_number() -> None:
+    assert "anti-lock brakes" not in modules_of("Brakes [12]\n    [stored in bay] 14093 - pump\nGateway\n    OK\n")

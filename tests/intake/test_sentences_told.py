@@ -132,3 +132,13 @@ def test_statuses_before_the_codes_of_each_list_and_modules_behind_on_the(
     text: str, want: dict[str, list[str]],
 ) -> None:
     assert modules_of(text) == want
+
+
+@pytest.mark.parametrize("mark", ["...", " ....", "\u2026", ":"])
+def test_dots_lead_from_a_name_to_its_codes_as_a_colon_does(mark: str) -> None:
+    text = (f"Autoradio{mark} U0101-54 Perte de communication avec la boîte (PLUS ACTIF)\n"
+            f"Caméra 2{mark} B1317-46 Tension haute; U0422-88 Données invalides du combiné (PLUS ACTIF); B1676\n"
+            f"ABS{mark} C0035 Capteur de roue (mémorisé)\n")
+    assert modules_of(text) == {
+        "radio": ["U0101-54 stored"], "camera 2": ["B1317-46", "U0422-88 stored", "B1676"],
+        "anti-lock brakes": ["C0035 stored"]}

@@ -148,7 +148,7 @@ Kept: TypeAlias = "_Remembered[object] | _lru_cache_wrapper[object]"
 PIECES = """
 P0562|C0035-16|U0100|u0140|B1000|P05 62|p 0 1 1 8|U 01 00|P05-62|2AAF|6214|SPN 168 FMI 4|ABSC0035|P0562stored|
 ABS|ECM|engine|radio|gearbox|brakes|test drive ok|road test|Mirror and wiper control|
-seat & mirror module|Battery charger 12V|ECU|, as is the|
+seat & mirror module|Battery charger 12V|ECU|, as is the|  ?? ask|)  note: wet|ABS:  -> wet|
 stored|stord|pending|curent|hst|active|not present|(stored)|[S]|S = stored|NR = no response|no response|nocodes|
 notpresent|no codes|none|ok|pendingDTC=0|confirmed: 1|test failed: 1|C zero zero five one|U zero three hundred|
 P oh three|full stop|period|and so is the|nor does the|neither is the|@|total 14|modules scanned: 3|2 silent|

@@ -147,3 +147,11 @@ def test_a_description_that_sounds_like_an_answer_goes_on_below_its_code() -> No
             "kein signal - bestätigt\nu0155-62 keine kommunikation mit\nkombiinstrument - gespeichert\n")
     assert modules_of(text) == {
         "radio": ["B10A4-62 confirmed"], "anti-lock brakes": ["P0700-62 confirmed", "U0155-62 stored"]}
+
+
+@pytest.mark.parametrize("mark", "~-=")
+def test_what_is_underlined_is_a_heading_and_no_end_of_the_line_above(mark: str) -> None:
+    text = (f"## Erste Abfrage\nWegfahrsperre (WFS) ........ Steuergerät antwortet nicht\nKombiinstrument (KI)\n"
+            f"{mark * 20}\n   * U0140 - gespeichert\nServolenkung (SL)\n{mark * 17}\n   * C0051 - aktiv\n")
+    assert modules_of(text) == {"immobiliser": ["silent"], "instrument cluster": ["U0140 stored"],
+                                "power steering": ["C0051 current"]}

@@ -61,9 +61,7 @@ _CAME_BACK = lazily(
 )
 _SENTENCE_ENDS = lazily(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
-
-
-_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-)\s*", re.DOTALL)
+_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-|\.{3,}|\u2026)\s*", re.DOTALL)
 #: A name and the gap that sets it off.
 _GAP = lazily(r"[^:=;|>]*[^\s:=;|>]\s{2,}")
 #: Between two codes of such a list.

@@ -121,8 +121,13 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
         text = raw.strip()
         left = begin + len(raw) - len(raw.lstrip())
         if len(text) >= 2 and text[0] == text[-1] == '"':
-            text, left = text[1:-1].replace('""', '"').strip(), left + 1
-        cells.append(Cell(left, left + len(text), text, row.low[left : left + len(text)]))
+            inner = text[1:-1]
+            left += 1 + len(inner) - len(inner.lstrip())
+            low = row.low[left : left + len(inner.strip())].replace('""', '"')
+            text = inner.strip().replace('""', '"')
+        else:
+            low = row.low[left : left + len(text)]
+        cells.append(Cell(left, left + len(text), text, low))
         begin = end
     return cells
 

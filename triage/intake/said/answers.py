@@ -369,6 +369,10 @@ def without_links(text: str) -> str:
     text = untried(text)
     parts = [(word, start, end) for word, start, end in words(small(text)[:400])]
     first, last = 0, len(parts)
+    if parts and parts[0][0] in ("con", "avec") and (
+            text[parts[0][2] :].lstrip()[:1] in ("", ":") or (last > 1 and parts[1][0] in _LINKS)):
+        # "Sin comunicacion con:", "pas de reponse avec les modules" above a list; "Air con" is a name.
+        first = 1
     while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
         if KIND_FIRST.match(text, parts[first][1]):
             break
@@ -376,18 +380,13 @@ def without_links(text: str) -> str:
     if all(word in _LINKS for word, _, _ in parts[first:last]):
         lettered = _LETTERED.search(text.rstrip(" .:=-"))
         return lettered[0] if lettered is not None else ""
-    while (
-        last > first
-        and parts[last - 1][0] in _LINKS
-        and parts[last - 1][0] not in _KEPT
-        and not _letter(text, parts[last - 1])
-    ):
+    while last > first and (word := parts[last - 1][0]) in _LINKS and word not in _KEPT and not _letter(
+            text, parts[last - 1]):
         last -= 1
     if first >= last:
         return ""
     start, end = parts[first][1], parts[last - 1][2]
-    if start and text[start - 1] in "([":
-        start -= 1
+    start -= start > 0 and text[start - 1] in "(["
     while end < len(text) and text[end] in ")]":
         end += 1
     return text[start:end]
@@ -395,6 +394,7 @@ def without_links(text: str) -> str:
 
 def _letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
-    tied to the next ("e-call", "a/c")."""
-    alone, behind = part[2] - part[1] == 1, text[part[2] : part[2] + 1]
-    return (alone and text[part[1]].isupper() and part[0] != "i") or behind == "-" or part[0] + behind == "a/"
+    tied to the next ("e-call", "a/c") or the one before ("CCU-AT")."""
+    alone, behind, ahead = part[2] - part[1] == 1, text[part[2] : part[2] + 1], text[: part[1]][-2:]
+    return (alone and text[part[1]].isupper() and part[0] != "i") or behind == "-" or part[0] + behind == "a/" or (
+        ahead[1:] == "-" and ahead[0].isalnum())

@@ -302,8 +302,7 @@ def at_an_end(low: str) -> bool:
     last = _FIRST_WORD.match(low[:-25:-1])
     if last is not None and last[1][::-1] in STATES.ends:
         return True
-    first = _FIRST_WORD.match(low)
-    return first is not None and first[1] in STATES.starts
+    return (first := _FIRST_WORD.match(low)) is not None and first[1] in STATES.starts
 
 
 #: What leads to a status: "in history", "both only in memory".
@@ -324,11 +323,12 @@ def leading(low: str, at: int) -> int:
     lead = window[: hits[0].start].strip(" ,") if hits else ""
     if not hits or (lead not in ("(", "[") and not _LEADS.issuperset(lead.split())):
         return at
-    end = at + hits[0].end
-    if lead in ("(", "["):
-        if low[end : end + 1] not in (")", "]"):
+    end, boxed = at + hits[0].end, lead in ("(", "[")
+    if boxed and low[end : end + 1] not in (")", "]"):  # More words of it: "[test failed now]".
+        end = at + window.find(")" if lead == "(" else "]")
+        if end < at or of_cell(window[window.index(lead) + 1 : end - at]) is None:
             return at
-        end += 1
+    end += boxed
     return end + len(low[end : end + 3]) - len(low[end : end + 3].lstrip())
 
 

@@ -34,7 +34,7 @@ _DASH = lazily(r"\s-\s(?=[^\W\d_])")
 _IN = lazily(r"\s(?:in|on|from|im|bei|vom|dans|du|en|del)\s")
 _ENDS = lazily(r"\s?(?:[.,;:!]|$|-\s)")
 _SIGN = signs.of_words(lambda word: word in ("as", "als", "comme", "como", "but", "aber", "mais", "pero"))
-_SIGN_OF_DASHES = signs.of_text(r",\s.{3,60}\s-\s")
+_SIGN_OF_DASHES = signs.of_text(r"\s-\s")
 #: "U0100 and U0140, both as history", "all are marked as pending": said of several, and understood.
 _OF_ALL = word_set(
     "both all each two three alle beide jeweils tous toutes les deux todos todas ambos marked flagged listed shown "

@@ -86,6 +86,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
     pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     listed = _rests_in_lists(rows, of_codes, pages, is_name)
     bulleted = _rests_below_bullets(rows, width or of_codes)
+    ruled = {at for at, (row, below) in enumerate(pairwise(rows)) if _is_underlined(row, below)}
     led = {at for at, row in enumerate(rows) if _is_led(row)}
     led = led if len(led) > _LED * sum(bool(row.finds.codes) for row in rows) else set()
     for at, row in enumerate(rows):
@@ -96,7 +97,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         bare = row.line.text[prefix(row.line) :].rstrip()
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
-        may_join = above is not None and at not in led and _may_join(above, row)
+        may_join = above is not None and at not in led and at not in ruled and _may_join(above, row)
         if above is not None and may_join and (at in bulleted or _hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
@@ -111,6 +112,12 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             kept.append(row)
         last = _width(row.line)
     return kept
+
+
+def _is_underlined(row: Row, below: Row) -> bool:
+    """Whether a row is a heading: a line of one mark as long as itself stands below it."""
+    mark, size = below.text[:1], len(row.text)
+    return bool(row.text) and not mark.isalnum() and len(below.text) == size > 2 and below.text == mark * size
 
 
 def _is_led(row: Row) -> bool:
