@@ -261,7 +261,8 @@ def _coded(context: Context, row: Row) -> None:
 
 
 def _of_codes(context: Context, row: Row) -> None:
-    if row.described:
+    # A number that was told to be a code since then has no description: the row is one of a list all the same.
+    if row.described and len(row.described) == 3 * len(row.finds.codes):
         describedrow.read(context, row)
         return
     if row.named is not None:
