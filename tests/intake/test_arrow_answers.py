@@ -35,3 +35,12 @@ def test_a_plain_word_that_begins_a_sentence_is_the_module_of_the_code_behind_a_
 
 def test_what_contact_was_lost_with_is_none() -> None:
     assert told("abs c0031 stored; lost comms with steering confirmed u0131")[0][2] == ["C0031", "U0131"]
+
+
+@pytest.mark.parametrize(("key", "answer"), [("Outcome", "no codes present"), ("Ergebnis", "keine Fehler"),
+                                             ("Résultat", "aucun défaut"), ("Resultado", "sin códigos")])
+def test_arrows_behind_keys_below_names_in_brackets(key: str, answer: str) -> None:
+    text = f"[Sliding door]\n{key} -> {answer}\n\n[Gearbox ECU]\nFault 1 -> P0700 - Relay open\n"
+    (scan,) = read_text(text, code_tables.load()).snapshots
+    assert [(module.printed, [code.code for code in module.codes]) for module in scan.modules] == [
+        ("Sliding door", []), ("Gearbox ECU", ["P0700"])]

@@ -5,6 +5,9 @@ no codes", "Present..... yes", a colon behind the dots or not.
 >>> text = "Module -> ABS\\nResult -> no codes\\nU0100 -> U0121\\nText \u2192 a -> b"
 >>> [line.text for line in written_out(lines(text))]
 ['Module : ABS', 'Result : no codes', 'U0100 -> U0121', 'Text : a -> b']
+>>> text = "[ABS]\\nResult -> no codes\\n[Radio]\\nFault 1 -> stored - U0100"
+>>> [line.text for line in written_out(lines(text))]
+['[ABS]', 'Result : no codes', '[Radio]', 'Fault 1 : stored - U0100']
 """
 
 from __future__ import annotations
@@ -23,12 +26,16 @@ _SIGN = signs.of_parts(">", "...", ". . .")
 #: A name of words before dots.
 _NAME = lazily(r"(?:[0-9]{1,2}[:.][0-9]{2}\s)?[^:=|;\t.]{0,80}[a-z0-9)\]](\s+\.{2,4}\s+)(?=\S)")
 _DOTS = signs.of_parts(" .. ", " ... ", " .... ")
+#: A section: "[Gearbox ECU]".
+_SECTION = lazily(r"\s*\[[^\W\d][^\[\]:=]{1,60}\]\s*")
+#: The keys of a module's own section.
+_ANSWERS = frozenset({"answer", "reply", "code", "status"})
 _FEWEST = 2
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines with colons for such arrows, where several lines have one and a key for modules is among them; for rows
-    of dots in all lines then: "Present..... yes"."""
+    """The lines with colons for such arrows, where several lines have one and a key for modules is among them, or the
+    names stand in sections above; for rows of dots in all lines then: "Present..... yes"."""
     keys = {}
     dotted = {}
     roles = set()
@@ -42,7 +49,8 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
         elif role is not None:
             keys[at] = match
             roles.add(role)
-    if len(keys) < _FEWEST or len(roles) < _FEWEST or "module" not in roles:
+    named = "module" in roles and len(roles) >= _FEWEST
+    if len(keys) < _FEWEST or not (named or (not _ANSWERS.isdisjoint(roles) and _in_sections(found))):
         keys = {}
     if {"module", "code"} <= {role for _, role in dotted.values()}:
         keys |= {at: match for at, (match, _) in dotted.items()}
@@ -54,6 +62,11 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
     for at, match in keys.items():
         mended[at] = reworded(found[at], *match.span(2), ": ")
     return mended
+
+
+def _in_sections(found: Sequence[Line]) -> bool:
+    """Whether several lines are nothing but a name in square brackets, which the keys below them are of."""
+    return sum(_SECTION.fullmatch(line.text) is not None for line in found) >= _FEWEST
 
 
 def _before_codes(found: Sequence[Line]) -> Sequence[Line]:

@@ -34,7 +34,10 @@ _DASH = lazily(r"\s-\s(?=[^\W\d_])")
 _IN = lazily(r"\s(?:in|on|from|im|bei|vom|dans|du|en|del)\s")
 _ENDS = lazily(r"\s?(?:[.,;:!]|$|-\s)")
 _SIGN = signs.of_words(lambda word: word in ("as", "als", "comme", "como", "but", "aber", "mais", "pero"))
-_SIGN_OF_DASHES = signs.of_text(r"\s-\s")
+#: A dash stands for a full stop only behind a clause that a comma parts.
+_AFTER_COMMA = r",\s.{3,60}\s-\s"
+_COMMA = lazily(_AFTER_COMMA)
+_SIGN_OF_DASHES = signs.of_text(_AFTER_COMMA)
 #: "U0100 and U0140, both as history", "all are marked as pending": said of several, and understood.
 _OF_ALL = word_set(
     "both all each two three alle beide jeweils tous toutes les deux todos todas ambos marked flagged listed shown "
@@ -61,7 +64,7 @@ def _written(row: Row) -> Row:
         if (end := _status_end(row.low, lead.end())) is not None:
             changes.append((lead.start(), lead.end(), ", "))
             changes += [(end, end + 3, ". ")] if row.low[end : end + 3] == " - " else []
-    dashes = list(_DASH.finditer(row.low))
+    dashes = list(_DASH.finditer(row.low)) if _COMMA.search(row.low) is not None else []
     if _parts_clauses(row, dashes):
         changes += [(*dash.span(), ". ") for dash in dashes if not any(
             dash.start() == end for _, end, mark in changes) and (*dash.span(), ". ") not in changes]
