@@ -208,7 +208,8 @@ def _common_volts(draft: SnapshotDraft) -> None:
         return
     in_rows = len(rows) > 1 and len({*rows, *values}) == 1 and 2 * len(rows) >= len(draft.modules)
     if in_rows or (len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules)):
-        draft.volts = values[0]
+        # Of rows whose modules are left out the column alone tells it.
+        draft.volts = (values or rows)[0]
         for module in draft.modules.values():
             module.volts = None
 

@@ -110,10 +110,13 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
                                    "it", row.line, row.start, row.start + len(row.text))
             # It may have named the module of what follows: a code without a module is better than in the wrong one.
             context.close_module()
-    metarow.flush(context, end=True)
-    result = finish.snapshots(context)
-    vehicle, done = finish.vehicle(context), finish.events(context)
-    figures.tell(context, result, done)
+    try:
+        metarow.flush(context, end=True)
+        result = finish.snapshots(context)
+        vehicle, done = finish.vehicle(context), finish.events(context)
+        figures.tell(context, result, done)
+    except Exception as error:
+        return _in_halves(found, tables, source, day, error)
     notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))
     return Reading(result, vehicle, done, notices)
 
