@@ -10,11 +10,13 @@ from html.parser import HTMLParser
 import pytest
 
 from triage.model.assessment import Assessment, FaultLine, Root
+from triage.model.verdict import CAUSES
 from triage.reports.as_json import verdict_json
 from triage.reports.brief import brief
 from triage.reports.html import html
 from triage.reports.markdown import escape, markdown
 from triage.reports.picture import picture
+from triage.reports.sheet import VERDICT, room
 from triage.reports.terminal import terminal
 from triage.reports.text import clean
 from triage.reports.view import view
@@ -173,3 +175,7 @@ def test_a_story_may_lead_the_list_without_a_code_and_without_decibans(small: As
         assert small.count in text
     assert "7 read" in terminal(led)
     assert ", ;" not in terminal(led)
+
+
+def test_the_longest_verdict_fits_into_its_column() -> None:
+    assert room(VERDICT - 8.0, 10.0, True) >= max(len(f"{cause} -60.0 dB") for cause in CAUSES)

@@ -24,7 +24,14 @@ _WITH_HELP = (
 _WHOLE = (
     r"(?:was|went|found|vehicle|car|van|truck|completely|totally) (?:completely |totally |quite )?"
     r"flat(?! (?:tyre|tire|spot|battery test))|dead as a \w+|completely dead|totally dead|dead after")
-_LOW = re.compile(rf"(?<![a-z])(?:{_BATTERY}{_IS} {_FLAT}|{_FLAT} {_BATTERY}|{_WITH_HELP}|{_WHOLE})(?![a-z])")
+#: What empties a battery standing (common practice).
+_LEFT_ON = (
+    r"(?:lights?|lamps?) (?:were |was |had been )?left on(?! the (?:bench|floor|shelf))|"
+    r"left (?:the |its |his |her )?(?:\w+ )?(?:lights?|lamps?) on|"
+    r"licht (?:brannte|an ?gelassen|blieb an)|(?:phares?|feux|veilleuses?|plafonnier) rest[ée]e?s? allum[ée]e?s?|"
+    r"(?:luces|faros) (?:se )?quedaron (?:encendid[oa]s|puest[oa]s)")
+_LOW = re.compile(
+    rf"(?<![a-z])(?:{_LEFT_ON}|{_BATTERY}{_IS} {_FLAT}|{_FLAT} {_BATTERY}|{_WITH_HELP}|{_WHOLE})(?![a-z])")
 #: Not of the starter battery, or denied.
 _OTHER = re.compile(
     r"(?<![a-z])(?:no|not|never|without|kein\w*|nicht|sans|pas de|sin) (?:a |any |the |the battery being |la |eine )?"
@@ -41,8 +48,9 @@ def told_low(session: Session, *, helped: bool = True) -> str | None:
 
     >>> from triage.model.session import Vehicle
     >>> [told_low(Session(job="j", snapshots=[], vehicle=Vehicle(complaint=said))) for said in (
-    ...     "ABS lamp on since a jump start", "no flat battery since", "flat tyre, ABS lamp", "Batterie war leer")]
-    ['jump start', None, None, 'Batterie war leer']
+    ...     "ABS lamp on since a jump start", "no flat battery since", "flat tyre, ABS lamp", "Batterie war leer",
+    ...     "lights left on for a week")]
+    ['jump start', None, None, 'Batterie war leer', 'lights left on']
     """
     vehicle = session.vehicle
     for said in (vehicle.complaint, vehicle.label) if vehicle is not None else ():

@@ -9,7 +9,7 @@ from triage.reports.entries import Snap, View
 from triage.reports.markup import Markup, element
 
 #: Units of the drawing; at the width of an A4 text column (180 mm) one unit is about 0.24 mm.
-WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 118.0, 52.0
+WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 144.0, 52.0
 INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 #: Share of the type size that a character takes on average, generous so that nothing is cut off.

@@ -47,8 +47,18 @@ _LAMP = (
     r"oil|esp|esc|dsc|eps|tpms|srs|traction|brake|steering|[+&,/]|and) )*"
     r"(?:lamps?|lights?|mil|tell-?tales?)"
 )
+#: What empties a battery standing.
+_LEFT_ON = (
+    r"(?:(?:head|side|parking |interior |hazard |cabin )?(?:lights?|lamps?) (?:were |was |had been )?left on"
+    r"(?! the (?:bench|floor|shelf))|"
+    r"left (?:the |its |his |her )?(?:\w+ )?(?:lights?|lamps?) on|"
+    r"(?:stand|park|innen|warnblink)?licht (?:brannte|angelassen|an ?gelassen|blieb an|war an)|"
+    r"(?:phares?|feux|veilleuses?|plafonnier) restee?s? allumee?s?|(?:luces|faros) (?:quedaron |se quedaron )?"
+    r"(?:encendid[oa]s|puest[oa]s))"
+)
 _SAID = (
-    r"(?:no[ -](?:crank(?:ing)?|start)|non[ -]?start(?:er)?|crank(?:s|ing)? (?:but |and )?(?:no start|slow(?:ly)?)|"
+    rf"(?:{_LEFT_ON}|"
+    rf"no[ -](?:crank(?:ing)?|start)|non[ -]?start(?:er)?|crank(?:s|ing)? (?:but |and )?(?:no start|slow(?:ly)?)|"
     rf"slow (?:to )?crank(?:ing)?|(?:starts? (?:badly|poorly|hard)|hard(?: to)? start(?:ing)?)|"
     rf"(?:keeps?|kept|always) (?:going|running|getting|draining) (?:flat|dead|down)|(?:goes|went) flat|"
     rf"{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking|"
@@ -116,7 +126,7 @@ _NO_COMPLAINT = lazily(
 )
 #: Hardly a complaint is told without one of these.
 _SIGNS = lazily(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
-                    r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|"
+                    r"luces|springt|licht|phares|feux|faros|plafonnier|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|"
                     r"enciende|mil|"
                     r"tourne|working|inop|funktion")
 _PARTS = lazily(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
