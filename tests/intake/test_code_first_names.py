@@ -306,7 +306,8 @@ def test_modules_with_their_statuses_below_or_behind_a_code(text: str, modules: 
       "U0140, BCM unheard, => active in: Radio"), ("permanent", "stored", "current")),
     (("B1015 Zünder offen (aktiv) bei: Airbag", "C0051 Winkel fehlt (passiv) bei: ABS", "U0140 stumm bei: Radio"),
      ("current", "stored", "")),
-    (("B1015 - Allumeur - Etat du défaut: permanent dans: Airbag", "C0051 - Angle - Etat du défaut: non présent dans: ABS",
+    (("B1015 - Allumeur - Etat du défaut: permanent dans: Airbag",
+      "C0051 - Angle - Etat du défaut: non présent dans: ABS",
       "U0140 - Muet - Etat du défaut: présent dans: Radio"), ("current", "stored", "current")),
     (("B1015 Detonador [presente] en: Airbag", "C0051 Ángulo [pasado] en: ABS", "U0140 Mudo [presente] en: Radio"),
      ("current", "stored", "current"))])
