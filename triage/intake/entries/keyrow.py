@@ -107,7 +107,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     if heading is None:
         return False
     hits = () if _is_short_name(context, value) else spoken(low)
-    apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
+    apart = bool(hits) and re.search(r"(?:\s-+|[>:(|\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
         before = tidy(value[: hits[0].start])
         before = before if context.names.sure(before) else without_links(before)
