@@ -97,5 +97,5 @@ def test_names_that_few_list_behind_a_mark(form: str) -> None:
 
 
 def test_descriptions_in_brackets_stay() -> None:
-    text = "Airbag\n  B0163, (lamp circuit)\n  B03D4, (range)\n  B1000, (lamp circuit)\nABS\n  C0035, (range)\n  C0040\n"
+    text = "Airbag\n  B0163, (lamp loop)\n  B03D4, (range)\n  B1000, (lamp loop)\nABS\n  C0035, (range)\n  C0040\n"
     assert modules_of(text) == {"restraints": ["B0163", "B03D4", "B1000"], "anti-lock brakes": ["C0035", "C0040"]}

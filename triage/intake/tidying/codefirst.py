@@ -27,6 +27,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
+from triage.intake.said.counts import is_often
 from triage.intake.tidying.namesbehind import BEHIND_STATUS, cut, may_name, name_and_status
 from triage.model import codes as model_codes
 
@@ -293,7 +294,7 @@ def _kind(low: str) -> str:
     role = role_of(key)
     if role == "code":
         return "code" if has_digit(value) and model_codes.own(value.partition(" ")[0]) else ""
-    return "module" if (role == "module" or is_key(key)) and not spoken(value) else ""
+    return "module" if (role == "module" or is_key(key)) and not (spoken(value) or is_often(key, value)) else ""
 
 
 def _pair(low: str) -> tuple[str, str]:
