@@ -84,7 +84,7 @@ def _is_table(filled: Sequence[Row]) -> bool:
     for row in filled[:_FIRST_HEADS]:
         mark = next((mark for mark in (";", "|", ",", "  ") if mark in row.text), "")
         parts = [part.strip() for part in row.low.split(mark) if part.strip()] if mark and not row.finds.codes else []
-        if parts and is_head(parts) and (role_of(parts[0]) == "date" or (
+        if parts and is_head(parts) and (role_of(parts[0]) in ("date", "scan") or (
                 role_of(parts[0]) is None and _in_first_cell(filled, mark, len(parts)))):
             return True
     return False
