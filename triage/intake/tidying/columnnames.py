@@ -1,0 +1,215 @@
+"""Names that nobody knows, in the column in which each line of a list has its module: "P0562; low voltage; Quersperre".
+
+What stands in a place of all lines with a code and comes again beside other codes tells of no code, and so no
+description: it is the module, where it is no status and nothing else that is told of faults in general ("high", "bus
+A"). A description is another for each code. Such names, and the others of their column, are names of the whole text:
+"No faults: Hoist" tells of one that comes only there.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
+>>> text = "U0100; engine lost; Quersperre\\nP0562; low voltage; Quersperre\\nU0121; brakes lost; Vordach"
+>>> _ = adopted(lines(text), names)
+>>> names.listed("Quersperre"), names.listed("Vordach"), names.listed("engine lost")
+(True, True, False)
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from triage.intake.lines.namelist import acceptable
+from triage.intake.lines.shortcolumn import NO_MODULES
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import Line, has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import plain_words, word_set
+from triage.intake.said import engine_state, phases, states, volts
+from triage.intake.said.answers import spoken
+from triage.intake.said.attribution import SAYS
+from triage.intake.said.near import small
+from triage.intake.words.device_words import is_other
+from triage.intake.words.saying_words import PEOPLE, VERBS
+from triage.intake.words.vocabulary import STATES
+
+#: A code with its failure type.
+_CODE = (r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:\s?[-:/]?\s?(?:(?:FTB|ftb)\s)?[(\[]?[0-9A-Fa-f]{2}[)\]]?)?"
+         r"|(?:SPN|spn) ?[0-9]{1,6}(?:[\s/,;:-]{1,3}(?:FMI|fmi) ?[0-9]{1,2})?)(?![A-Za-z0-9])")
+_CODES = lazily(_CODE)
+#: What may part the pieces of a line.
+_MARKS = lazily(rf"{_CODE}|\s*[\t;|]\s*|\s\s+|\s+(?:[-=]*>|<[-=]+|[-=]+|/)(?:\s+|$)|,\s+|:\s+|\s?@\s?|\s*[()\[\]]\s*")
+#: What tells of faults in general, in words.
+_OF_FAULTS = word_set("""
+    circuit voltage signal lost loss communication invalid data implausible open short range performance missing
+    disturbed fault supply level resistance message messages undervoltage overvoltage contact no not below above low
+    high interrupted internal
+    spannung signal verloren kommunikation ungultig daten unplausibel unterbrechung kurzschluss fehlt botschaft
+    botschaften gestort fehler versorgung keine zu niedrig hoch unterspannung kontakt intern
+    tension signal perte perdue communication invalide invalides donnees circuit ouvert court message messages
+    alimentation aucun pas coupe defaut basse haute interne
+    senal perdida comunicacion datos invalidos circuito abierto corto mensaje mensajes alimentacion sin no falta baja
+    alta interno fallo
+    severity priority type class bank cylinder bus can lin mil ignition engine powertrain chassis body network body
+    emissions emission time times count counter occurrences
+""")
+_NO_NAME = SAYS | VERBS | PEOPLE | word_set(
+    "and also und auch et aussi y tambien found in has had then spn fmi dtc code codes checked sa pin pins")
+_NO_CHARACTERS = frozenset('"=^<>{}')
+#: What leads to the name in its piece.
+_LEAD = lazily(r"(?:in|im|dans|en|from|aus)\s+(?:(?:the|dem|der|le|la|el)\s+)?")
+_FEWEST, _MOST, _MOST_LINES, _LONGEST, _MOST_WORDS, _ADOPTED = 3, 0.8, 400, 300, 5, 40
+_AGAIN, _STRAY, _CLEAR = 0.6, 0.1, 0.25
+
+
+class _Piece(NamedTuple):
+    """A piece of a line, and the slots that it stands in: by its place before or behind the codes, or by its marks."""
+
+    text: str
+    slots: tuple[tuple[str, ...], ...]
+
+
+class _Coded(NamedTuple):
+    """A line with codes: these, and its pieces."""
+
+    codes: str
+    pieces: list[_Piece]
+
+
+def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines as they are; ``names`` lists such names of theirs. Linear."""
+    coded: list[_Coded] = []
+    others: set[str] = set()
+    for line in found:
+        if len(line.text) > _LONGEST:
+            return found
+        if _CODES.search(line.text) is not None:
+            coded.append(_cut(line))
+        else:
+            others.update(tidy(piece) for piece in _MARKS.split(line.text))
+        if len(coded) > _MOST_LINES:
+            break
+    if len(coded) < _FEWEST or _are_headed(found, names):
+        return found
+    column = _column(coded, others, names)
+    for name in column[:_ADOPTED]:
+        names.adopt_whole(name)
+    return found
+
+
+def _cut(line: Line) -> _Coded:
+    """A line with codes, cut at its marks."""
+    codes = "+".join(match[0] for match in _CODES.finditer(line.text))
+    before: list[tuple[str, str, str]] = []
+    behind: list[tuple[str, str, str]] = []
+    at, mark, coded = 0, "", False
+    ends = [(match.start(), match.end(), match[0].strip()) for match in _MARKS.finditer(line.text)]
+    for start, end, further in [*ends, (len(line.text), len(line.text), "")]:
+        is_code = bool(further) and _CODES.fullmatch(further) is not None
+        text = tidy(line.text[at:start])
+        if _tells(text):
+            lead = _LEAD.match(text)
+            (behind if coded else before).append((
+                text if lead is None else text[lead.end() :], mark, "code" if is_code else further))
+        at, mark, coded = end, "code" if is_code else further, coded or is_code
+    pieces = [_Piece(text, (("before", str(at)), ("marks", *marks))) for at, (text, *marks) in enumerate(before)]
+    pieces += [_Piece(text, (("behind", str(at)), ("last", str(len(behind) - at)), ("marks", *marks)))
+               for at, (text, *marks) in enumerate(behind)]
+    return _Coded(codes, pieces)
+
+
+def _tells(text: str) -> bool:
+    """Whether a piece holds words that are no status."""
+    low = small(text)
+    if not has_letter(text) or states.of_cell(low) is not None or (len(text) < 3 and not text.isupper()):
+        return False
+    hits = states.in_text(low) if len(low.split()) <= 3 else []
+    return not (hits and hits[-1].end >= len(low))
+
+
+def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str]:
+    """The names that nobody lists in the column of the modules; none where no column is surely that."""
+    columns: dict[tuple[str, ...], dict[int, str]] = defaultdict(dict)
+    for at, line in enumerate(coded):
+        for piece in line.pieces:
+            for slot in piece.slots:
+                columns[slot].setdefault(at, piece.text)
+    full = [column for column in columns.values() if len(column) >= _MOST * len(coded)]
+    if not full:
+        return []
+    shares = [_share(column, coded, others, names) for column in full]
+    best = max(range(len(full)), key=shares.__getitem__)
+    chosen = full[best]
+    if shares[best] < _AGAIN:
+        return []
+    apart = [(share, column) for share, column in zip(shares, full, strict=True)
+             if sum(column.get(at) != text for at, text in chosen.items()) > (1 - _MOST) * len(chosen)]
+    if any(share > shares[best] - _CLEAR for share, _ in apart):
+        return []
+    told = set(chosen.values())
+    described = any(_of_faults(column) >= _CLEAR for _, column in apart)
+    if not described and not any(text in others or names.listed(text) for text in told):
+        return []
+    return [text for text in sorted(told) if not names.listed(text) and _is_name(text)]
+
+
+def _share(column: dict[int, str], coded: Sequence[_Coded], others: set[str], names: Names) -> float:
+    """How much of a column is listed names, or stands elsewhere without a code, or beside several codes."""
+    if _of_faults(column) > _CLEAR:
+        return 0.0
+    codes: dict[str, set[str]] = defaultdict(set)
+    for at, text in column.items():
+        codes[text].add(coded[at].codes)
+    fit = {text: _may_name(text) for text in codes}
+    if sum(not fit[text] for text in column.values()) > _STRAY * len(column):
+        return 0.0
+    told = {text for text in codes if fit[text] and (len(codes[text]) > 1 or text in others or names.listed(text))}
+    return sum(text in told for text in column.values()) / len(coded)
+
+
+def _of_faults(column: dict[int, str]) -> float:
+    """How much of a column tells of faults."""
+    return sum(not _OF_FAULTS.isdisjoint(plain_words(small(text))) for text in column.values()) / len(column)
+
+
+def _may_name(text: str) -> bool:
+    """Whether a piece may be a name: a few words."""
+    return acceptable(text) and len(text.split()) <= _MOST_WORDS and small(text) not in NO_MODULES and (
+        len(text) > 1 and not text.endswith((".", "!", "?")) and _NO_CHARACTERS.isdisjoint(text))
+
+
+def _is_name(text: str) -> bool:
+    """Whether a piece of that column says nothing else than a name."""
+    low = small(text)
+    parts = plain_words(low)
+    return _may_name(text) and role_of(low) is None and _NO_NAME.isdisjoint(parts) and _OF_FAULTS.isdisjoint(parts) and (
+        not (spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
+             or engine_state.spans(low) or is_other(low, coded=True)))
+
+
+def _are_headed(found: Sequence[Line], names: Names) -> bool:
+    """Whether the lines right above the codes of a text are mostly names, or a head tells of a column of modules."""
+    heads = named = 0
+    above: Line | None = None
+    for line in found:
+        if not line.text.strip():
+            continue
+        coded = _CODES.search(line.text) is not None
+        if not coded and any(role_of(small(tidy(piece))) == "module" for piece in _cells(line)):
+            return True
+        if coded and above is not None:
+            heads += 1
+            named += names.score(names.bare(tidy(above.text))) >= 60.0
+        above = None if coded else line
+    return named > 0 and named >= 0.3 * heads
+
+
+def _cells(line: Line) -> Iterator[str]:
+    """The pieces of a line that has several."""
+    pieces = [piece for piece in _MARKS.split(line.text) if piece.strip()]
+    yield from pieces if len(pieces) > 1 and ":" not in line.text else ()
+
+
+__all__ = ["adopted"]
