@@ -16,58 +16,39 @@ A"). A description is another for each code. Such names, and the others of their
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.lines.namelist import acceptable
 from triage.intake.lines.shortcolumn import NO_MODULES
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import plain_words, word_set
-from triage.intake.said import engine_state, phases, states, volts
-from triage.intake.said.answers import spoken
-from triage.intake.said.attribution import SAYS
+from triage.intake.said import states
 from triage.intake.said.near import small
-from triage.intake.words.device_words import is_other
-from triage.intake.words.saying_words import PEOPLE, VERBS
-from triage.intake.words.vocabulary import STATES
+from triage.intake.said.unlistednames import is_name, may_name, tells_fault
 
 #: A code with its failure type.
-_CODE = (r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:\s?[-:/]?\s?(?:(?:FTB|ftb)\s)?[(\[]?[0-9A-Fa-f]{2}[)\]]?)?"
+_CODE = (r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}"
+         r"(?:\s?[-:/]?\s?(?:(?:FTB|ftb)\s)?[(\[]?[0-9A-Fa-f]{2}[)\]]?)?"
          r"|(?:SPN|spn) ?[0-9]{1,6}(?:[\s/,;:-]{1,3}(?:FMI|fmi) ?[0-9]{1,2})?)(?![A-Za-z0-9])")
 _CODES = lazily(_CODE)
 #: What may part the pieces of a line.
 _MARKS = lazily(rf"{_CODE}|\s*[\t;|]\s*|\s\s+|\s+(?:[-=]*>|<[-=]+|[-=]+|/)(?:\s+|$)|,\s+|:\s+|\s?@\s?|\s*[()\[\]]\s*")
-#: What tells of faults in general, in words.
-_OF_FAULTS = word_set("""
-    circuit voltage signal lost loss communication invalid data implausible open short range performance missing
-    disturbed fault supply level resistance message messages undervoltage overvoltage contact no not below above low
-    high interrupted internal
-    spannung signal verloren kommunikation ungultig daten unplausibel unterbrechung kurzschluss fehlt botschaft
-    botschaften gestort fehler versorgung keine zu niedrig hoch unterspannung kontakt intern
-    tension signal perte perdue communication invalide invalides donnees circuit ouvert court message messages
-    alimentation aucun pas coupe defaut basse haute interne
-    senal perdida comunicacion datos invalidos circuito abierto corto mensaje mensajes alimentacion sin no falta baja
-    alta interno fallo
-    severity priority type class bank cylinder bus can lin mil ignition engine powertrain chassis body network body
-    emissions emission time times count counter occurrences
-""")
-_NO_NAME = SAYS | VERBS | PEOPLE | word_set(
-    "and also und auch et aussi y tambien found in has had then spn fmi dtc code codes checked sa pin pins")
-_NO_CHARACTERS = frozenset('"=^<>{}')
 #: What leads to the name in its piece.
 _LEAD = lazily(r"(?:in|im|dans|en|from|aus)\s+(?:(?:the|dem|der|le|la|el)\s+)?")
-_FEWEST, _MOST, _MOST_LINES, _LONGEST, _MOST_WORDS, _ADOPTED = 3, 0.8, 400, 300, 5, 40
+_IN = "in"
+_FEWEST, _MOST, _MOST_LINES, _LONGEST, _ADOPTED = 3, 0.8, 400, 300, 40
 _AGAIN, _STRAY, _CLEAR = 0.6, 0.1, 0.25
 
 
 class _Piece(NamedTuple):
-    """A piece of a line, and the slots that it stands in: by its place before or behind the codes, or by its marks."""
+    """A piece of a line, the mark before it, and the slots that it stands in: by its place before or behind the codes,
+    or by its marks."""
 
     text: str
+    mark: str
     slots: tuple[tuple[str, ...], ...]
 
 
@@ -112,11 +93,13 @@ def _cut(line: Line) -> _Coded:
         if _tells(text):
             lead = _LEAD.match(text)
             (behind if coded else before).append((
-                text if lead is None else text[lead.end() :], mark, "code" if is_code else further))
+                text if lead is None else text[lead.end() :], mark if lead is None else _IN,
+                "code" if is_code else further))
         at, mark, coded = end, "code" if is_code else further, coded or is_code
-    pieces = [_Piece(text, (("before", str(at)), ("marks", *marks))) for at, (text, *marks) in enumerate(before)]
-    pieces += [_Piece(text, (("behind", str(at)), ("last", str(len(behind) - at)), ("marks", *marks)))
-               for at, (text, *marks) in enumerate(behind)]
+    pieces = [_Piece(text, mark, (("before", str(at)), ("marks", mark, end)))
+              for at, (text, mark, end) in enumerate(before)]
+    pieces += [_Piece(text, mark, (("behind", str(at)), ("last", str(len(behind) - at)), ("marks", mark, end)))
+               for at, (text, mark, end) in enumerate(behind)]
     return _Coded(codes, pieces)
 
 
@@ -132,8 +115,10 @@ def _tells(text: str) -> bool:
 def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str]:
     """The names that nobody lists in the column of the modules; none where no column is surely that."""
     columns: dict[tuple[str, ...], dict[int, str]] = defaultdict(dict)
+    marks: dict[int, dict[str, str]] = defaultdict(dict)
     for at, line in enumerate(coded):
         for piece in line.pieces:
+            marks[at].setdefault(piece.text, piece.mark)
             for slot in piece.slots:
                 columns[slot].setdefault(at, piece.text)
     full = [column for column in columns.values() if len(column) >= _MOST * len(coded)]
@@ -148,11 +133,14 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
              if sum(column.get(at) != text for at, text in chosen.items()) > (1 - _MOST) * len(chosen)]
     if any(share > shares[best] - _CLEAR for share, _ in apart):
         return []
-    told = set(chosen.values())
-    described = any(_of_faults(column) >= _CLEAR for _, column in apart)
+    usual, _ = Counter(marks[at][text] for at, text in chosen.items()).most_common(1)[0]
+    told = {text for at, text in chosen.items() if marks[at][text] == usual}
+    described = usual in (_IN, "@") or any(_of_faults(column) >= _CLEAR for _, column in apart)
     if not described and not any(text in others or names.listed(text) for text in told):
         return []
-    return [text for text in sorted(told) if not names.listed(text) and _is_name(text)]
+    capital = sum(not text[0].islower() for text in told) > len(told) / 2
+    return [text for text in sorted(told)
+            if not names.listed(text) and is_name(text) and not (capital and text[0].islower())]
 
 
 def _share(column: dict[int, str], coded: Sequence[_Coded], others: set[str], names: Names) -> float:
@@ -171,33 +159,23 @@ def _share(column: dict[int, str], coded: Sequence[_Coded], others: set[str], na
 
 def _of_faults(column: dict[int, str]) -> float:
     """How much of a column tells of faults."""
-    return sum(not _OF_FAULTS.isdisjoint(plain_words(small(text))) for text in column.values()) / len(column)
+    return sum(map(tells_fault, column.values())) / len(column)
 
 
 def _may_name(text: str) -> bool:
     """Whether a piece may be a name: a few words."""
-    return acceptable(text) and len(text.split()) <= _MOST_WORDS and small(text) not in NO_MODULES and (
-        len(text) > 1 and not text.endswith((".", "!", "?")) and _NO_CHARACTERS.isdisjoint(text))
-
-
-def _is_name(text: str) -> bool:
-    """Whether a piece of that column says nothing else than a name."""
-    low = small(text)
-    parts = plain_words(low)
-    return _may_name(text) and role_of(low) is None and _NO_NAME.isdisjoint(parts) and _OF_FAULTS.isdisjoint(parts) and (
-        not (spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
-             or engine_state.spans(low) or is_other(low, coded=True)))
+    return may_name(text) and small(text) not in NO_MODULES
 
 
 def _are_headed(found: Sequence[Line], names: Names) -> bool:
-    """Whether the lines right above the codes of a text are mostly names, or a head tells of a column of modules."""
+    """Whether the lines right above the codes of a text are mostly names, or a head tells what its columns are."""
     heads = named = 0
     above: Line | None = None
     for line in found:
         if not line.text.strip():
             continue
         coded = _CODES.search(line.text) is not None
-        if not coded and any(role_of(small(tidy(piece))) == "module" for piece in _cells(line)):
+        if not coded and any(role_of(small(tidy(piece))) in ("module", "code") for piece in _cells(line)):
             return True
         if coded and above is not None:
             heads += 1

@@ -1,0 +1,168 @@
+"""Names that nobody knows, in the frame in which the others of a text stand: between the same marks right above their
+codes ("* Radio *", "* Quersperre *"), with a count of them ("63 - Quersperre (2 codes)"), behind the same bullet with
+an answer, or in the list of an answer ("No faults: Radio / Quersperre").
+
+A description that goes on in the next line has no such frame. Where a count is that of the codes below it, or marks
+stand on both sides, no other name need be known.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
+>>> _ = adopted(lines("[ABS]\\nC0035 low\\n[Quersperre]\\nU0100 engine lost\\nNo reply: Vordach, Radio"), names)
+>>> names.listed("Quersperre"), names.listed("Vordach")
+(True, True)
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from triage.intake.naming.addresses import AT_BEHIND, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import Line, indent_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
+from triage.intake.said.unlistednames import is_name
+
+_CODE = lazily(r"(?<![a-z0-9])(?:[pcbu][0-3][0-9a-f]{3}(?![g-z])|spn ?[0-9])")
+_LEAD = lazily(r"[\W_]*")
+#: An address before a name, a count behind it.
+_ADDRESS = lazily(r"(?:0x|\$)?[0-9A-Fa-f]{1,4}h?\s*(?:[-:.)\]|]+\s+|\s)(?=[^\W\d])")
+_COUNT = lazily(r"(?:\s*[-:,(\[]+\s*|\s+)(?P<many>[0-9]{1,2})(?:\s[^\W\d_]{2,14}){0,2}[\W_]*$")
+_TAIL = lazily(r"[\W_]*$")
+#: Behind a name its status, or between an answer and the names that it is of.
+_KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
+_LISTED = lazily(r"\s*(?:[:>-]+|\bin\b)\s*(?=[^\W_])")
+_ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
+_LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
+
+
+class _Head(NamedTuple):
+    """A line right above codes: its frame, the name in it, the count there and how many lines with codes follow."""
+
+    frame: tuple[str, bool, str, bool]
+    name: str
+    many: int | None
+    below: int
+
+
+def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines as they are; ``names`` lists such names of theirs. Linear."""
+    filled = [line for line in found[:_MOST_LINES] if line.text.strip() and len(line.text) <= _LONGEST]
+    coded = [_CODE.search(line.low) is not None for line in filled]
+    told = dict.fromkeys(map(_unaddressed, (
+        *_of_heads(filled, coded, names), *_set_in_below(filled, coded), *_of_answers(filled, coded),
+        *_behind_bullets(filled, coded))))
+    for name in [name for name in told if is_name(name) and not names.listed(name)][:_ADOPTED]:
+        names.adopt_whole(name)
+    return found
+
+
+def _unaddressed(name: str) -> str:
+    """A name without the address behind it."""
+    found = (pattern.fullmatch(name) for pattern in (BEHIND, LABELLED_BEHIND, AT_BEHIND))
+    match = next((match for match in found if match is not None), None)
+    return name if match is None else tidy(match[1])
+
+
+def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> Iterator[str]:
+    """The names in lines above codes, of frames that tell them."""
+    groups: defaultdict[tuple[str, bool, str, bool], list[_Head]] = defaultdict(list)
+    for at, line in enumerate(filled):
+        if not coded[at] and at + 1 < len(filled) and coded[at + 1]:
+            below = at + 1
+            while below < len(filled) and coded[below]:
+                below += 1
+            head = _head(line, below - at - 1)
+            if head is not None:
+                groups[head.frame].append(head)
+    for frame, heads in groups.items():
+        marked = frame[1] or frame[3] or bool(frame[0]) or bool(frame[2])
+        known = sum(names.score(head.name) >= 60.0 for head in heads)
+        counted = sum(head.many == head.below for head in heads)
+        framed = bool(frame[0]) and bool(frame[2].strip(":")) and len(heads) > 1
+        if marked and (known or framed or (frame[3] and counted >= _MOST * len(heads))):
+            capital = sum(not head.name[:1].islower() for head in heads) > len(heads) / 2
+            yield from (head.name for head in heads if not (capital and head.name[:1].islower()))
+
+
+def _head(line: Line, below: int) -> _Head | None:
+    """The frame of a line that holds one name and what counts its codes; None for any other."""
+    start = _LEAD.match(line.text).end()  # type: ignore[union-attr]
+    address = _ADDRESS.match(line.text, start)
+    begin = start if address is None else address.end()
+    count = _COUNT.search(line.text, begin)
+    end = _TAIL.search(line.text, begin) if count is None else count
+    if end is None or end.start() <= begin:
+        return None
+    name = line.text[begin : end.start()]
+    tail = "".join(line.text[end.start() :].split()) if count is None else ""
+    if tail[:1] == ")" and "(" in name:
+        name, tail = name + ")", tail[1:]
+    frame = "".join(line.text[:start].split()), address is not None, tail, count is not None
+    return _Head(frame, tidy(name), None if count is None else int(count["many"]), below)
+
+
+def _set_in_below(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
+    """The names with their statuses that are set in below nearly each code: "P0562 low", below it "Radio: stored"."""
+    found: list[str] = []
+    held = 0
+    for at, line in enumerate(filled):
+        if not coded[at]:
+            continue
+        below = at + 1
+        while below < len(filled) and not coded[below] and indent_of(filled[below].text) > indent_of(line.text):
+            match = _KEYED.match(filled[below].text.strip())
+            if match is None or states.of_cell(small(match["status"])) is None:
+                break
+            found.append(tidy(match["name"]))
+            below += 1
+        held += below > at + 1
+    if held >= _MOST * sum(coded) and len(set(found)) > 1 and len(found) >= _FEWEST and all(map(is_name, found)):
+        yield from found
+
+
+def _of_answers(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
+    """The names in lists that an answer heads: all that stands there."""
+    for at, line in enumerate(filled):
+        hits = () if coded[at] else spoken(line.low)
+        if len(hits) != 1 or line.low[: hits[0].start].strip(" \t-*#.>\u2022"):
+            continue
+        lead = _LISTED.match(line.text, hits[0].end)
+        if lead is None:
+            continue
+        items = [tidy(item) for item in _ITEMS.split(line.text[lead.end() :])]
+        if at + 1 < len(filled) and indent_of(filled[at + 1].text) > indent_of(line.text):
+            # The last one may go on in the next line.
+            del items[-1]
+        if all(is_name(item) and not item[0].islower() for item in items):
+            yield from items
+
+
+def _behind_bullets(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
+    """The names behind bullets that an answer or a code follows, where nearly all lines with the bullet begin with a name and its
+    answer or its codes."""
+    groups: defaultdict[str, list[tuple[bool, str]]] = defaultdict(list)
+    for line, holds_code in zip(filled, coded, strict=True):
+        start = _LEAD.match(line.text).end()  # type: ignore[union-attr]
+        bullet = "".join(line.text[:start].split())
+        if not bullet:
+            continue
+        if holds_code:
+            code = _CODE.search(line.low)
+            name = tidy(line.text[start : code.start()]) if code is not None else ""
+            groups[bullet].append((is_name(name), name))
+            continue
+        hits = spoken(line.low)
+        ended = len(hits) == 1 and hits[0].start > start and not line.low[hits[0].end :].strip(" .)]*")
+        groups[bullet].append((ended, tidy(line.text[start : hits[0].start]) if ended else ""))
+    for told in groups.values():
+        if len(told) >= _FEWEST and sum(one for one, _ in told) >= _MOST * len(told):
+            yield from (name for _, name in told if name)
+
+
+__all__ = ["adopted"]
