@@ -33,16 +33,18 @@ OF_FAULTS = word_set("""
     emissions emission time times count counter occurrences
 """)
 _NO_NAME = OF_FAULTS | SAYS | VERBS | PEOPLE | word_set("""
-    and also und auch et aussi y tambien found in has had then spn fmi dtc code codes checked sa pin pins note notes
+    also auch aussi tambien found in has had then spn fmi dtc code codes checked sa pin pins note notes
     hinweis remarque nota scan page seite pagina details resumen summary total other others rest all none nothing
     hello hi regards thanks reading leyendo lese lecture cont continued
 """) - word_set("a de en la log set del du d des")
 _NO_CHARACTERS = frozenset('"=^<>{}|#\t\u2022')
 #: With so many digits a word is the number of something.
-_NUMBER = lazily(r"[0-9]{3}|[0-9]/|[0-9]+[A-Z]-")
+_NUMBER = lazily(r"[0-9]{3}|0x|[0-9]/|[0-9]+[A-Z]-")
 #: A word that no name ends with.
 _OPEN = word_set(
     "with from by of to the a an for in at on mit von zu der die das dem den avec de du la le et con del el")
+_AND = word_set("and und et y")
+_OPEN |= _AND
 _MOST_WORDS, _LONGEST = 5, 48
 
 
@@ -60,7 +62,7 @@ def is_name(text: str) -> bool:
         return False
     low = small(text)
     parts = plain_words(low)
-    return bool(parts) and parts[-1] not in _OPEN and role_of(low) is None and _NO_NAME.isdisjoint(parts) and not (
+    return bool(parts) and parts[0] not in _AND and parts[-1] not in _OPEN and role_of(low) is None and _NO_NAME.isdisjoint(parts) and not (
         spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
         or engine_state.spans(low) or is_other(low, coded=True))
 

@@ -36,7 +36,7 @@ _COUNT = lazily(r"(?:\s*[-:,(\[]+\s*|\s+)(?P<many>[0-9]{1,2})(?:\s[^\W\d_]{2,14}
 _TAIL = lazily(r"[\W_]*$")
 #: Behind a name its status, or between an answer and the names that it is of.
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
-_LISTED = lazily(r"\s*(?:[:>-]+|\bin\b)\s*(?=[^\W_])")
+_LISTED = lazily(r"(?:\s(?:with|from|in|at|to|of|for|mit|von|bei|zu|de|du|des|con|avec|a))?\s*[:>-]+\s*(?=[^\W_])")
 _ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
@@ -144,8 +144,7 @@ def _of_answers(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
 
 
 def _behind_bullets(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
-    """The names behind bullets that an answer or a code follows, where nearly all lines with the bullet begin with a name and its
-    answer or its codes."""
+    """The names behind bullets that an answer or a code follows, where nearly all lines with the bullet begin so."""
     groups: defaultdict[str, list[tuple[bool, str]]] = defaultdict(list)
     for line, holds_code in zip(filled, coded, strict=True):
         start = _LEAD.match(line.text).end()  # type: ignore[union-attr]
