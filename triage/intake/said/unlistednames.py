@@ -62,7 +62,9 @@ def is_name(text: str) -> bool:
         return False
     low = small(text)
     parts = plain_words(low)
-    return bool(parts) and parts[0] not in _AND and parts[-1] not in _OPEN and role_of(low) is None and _NO_NAME.isdisjoint(parts) and not (
+    if not parts or parts[0] in _AND or parts[-1] in _OPEN or not _NO_NAME.isdisjoint(parts):
+        return False
+    return role_of(low) is None and not (
         spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
         or engine_state.spans(low) or is_other(low, coded=True))
 

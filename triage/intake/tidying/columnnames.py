@@ -21,6 +21,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.shortcolumn import NO_MODULES
+from triage.intake.naming.addresses import BEFORE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, has_letter
@@ -30,16 +31,17 @@ from triage.intake.said.near import small
 from triage.intake.said.unlistednames import is_name, may_name, tells_fault
 
 #: A code with its failure type.
-_CODE = (r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}"
+_CODE = (r"(?<![A-Za-z0-9])(?:(?:[PCBU] ?|[pcbu])[0-3][0-9A-Fa-f]{3}"
          r"(?:\s?[-:/]?\s?(?:(?:FTB|ftb)\s)?[(\[]?[0-9A-Fa-f]{2}[)\]]?)?"
          r"|(?:SPN|spn) ?[0-9]{1,6}(?:[\s/,;:-]{1,3}(?:FMI|fmi) ?[0-9]{1,2})?)(?![A-Za-z0-9])")
 _CODES = lazily(_CODE)
+_BASE = lazily(r"[A-Za-z]+ ?[0-9A-Fa-f]{4}|[A-Za-z]+ ?[0-9]+")
 #: What may part the pieces of a line.
 _MARKS = lazily(rf"{_CODE}|\s*[\t;|]\s*|\s\s+|\s+(?:[-=]*>|<[-=]+|[-=]+|/)(?:\s+|$)|,\s+|:\s+|\s?@\s?|\s*[()\[\]]\s*")
 #: What leads to the name in its piece.
 _LEAD = lazily(r"(?:in|im|dans|en|from|aus)\s+(?:(?:the|dem|der|le|la|el)\s+)?")
 _IN = "in"
-_FEWEST, _MOST, _MOST_LINES, _LONGEST, _ADOPTED = 3, 0.8, 400, 300, 40
+_FEWEST, _MOST, _MOST_LINES, _LONGEST, _ADOPTED, _SEVERAL = 3, 0.8, 400, 300, 40, 2
 _AGAIN, _STRAY, _CLEAR = 0.6, 0.1, 0.25
 
 
@@ -65,7 +67,7 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     others: set[str] = set()
     for line in found:
         if len(line.text) > _LONGEST:
-            return found
+            continue
         if _CODES.search(line.text) is not None:
             coded.append(_cut(line))
         else:
@@ -82,7 +84,8 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
 
 def _cut(line: Line) -> _Coded:
     """A line with codes, cut at its marks."""
-    codes = "+".join(match[0] for match in _CODES.finditer(line.text))
+    # Without its failure type: of one code the text is the same.
+    codes = "+".join(_BASE.match(match[0])[0] for match in _CODES.finditer(line.text))  # type: ignore[index]
     before: list[tuple[str, str, str]] = []
     behind: list[tuple[str, str, str]] = []
     at, mark, coded = 0, "", False
@@ -91,6 +94,8 @@ def _cut(line: Line) -> _Coded:
         is_code = bool(further) and _CODES.fullmatch(further) is not None
         text = tidy(line.text[at:start])
         if _tells(text):
+            addressed = BEFORE.fullmatch(text)
+            text = text if addressed is None else addressed[1]
             lead = _LEAD.match(text)
             (behind if coded else before).append((
                 text if lead is None else text[lead.end() :], mark if lead is None else _IN,
@@ -116,15 +121,19 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     """The names that nobody lists in the column of the modules; none where no column is surely that."""
     columns: dict[tuple[str, ...], dict[int, str]] = defaultdict(dict)
     marks: dict[int, dict[str, str]] = defaultdict(dict)
+    twice: set[tuple[str, ...]] = set()
     for at, line in enumerate(coded):
         for piece in line.pieces:
             marks[at].setdefault(piece.text, piece.mark)
+            twice.update(slot for slot in piece.slots if at in columns[slot])
             for slot in piece.slots:
                 columns[slot].setdefault(at, piece.text)
-    full = [column for column in columns.values() if len(column) >= _MOST * len(coded)]
+    full = [column for slot, column in columns.items() if len(column) >= _MOST * len(coded) and slot not in twice]
     if not full:
         return []
-    shares = [_share(column, coded, others, names) for column in full]
+    repeated = _repeated(coded)
+    likely = repeated | others | {text for column in full for text in column.values() if names.listed(text)}
+    shares = [_share(column, likely, len(coded)) for column in full]
     best = max(range(len(full)), key=shares.__getitem__)
     chosen = full[best]
     if shares[best] < _AGAIN:
@@ -136,25 +145,29 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     usual, _ = Counter(marks[at][text] for at, text in chosen.items()).most_common(1)[0]
     told = {text for at, text in chosen.items() if marks[at][text] == usual}
     described = usual in (_IN, "@") or any(_of_faults(column) >= _CLEAR for _, column in apart)
-    if not described and not any(text in others or names.listed(text) for text in told):
+    alone = not apart and len(told & repeated) >= _SEVERAL
+    if not (described or alone or any(text in others or names.listed(text) for text in told)):
         return []
     capital = sum(not text[0].islower() for text in told) > len(told) / 2
     return [text for text in sorted(told)
             if not names.listed(text) and is_name(text) and not (capital and text[0].islower())]
 
 
-def _share(column: dict[int, str], coded: Sequence[_Coded], others: set[str], names: Names) -> float:
-    """How much of a column is listed names, or stands elsewhere without a code, or beside several codes."""
-    if _of_faults(column) > _CLEAR:
-        return 0.0
+def _repeated(coded: Sequence[_Coded]) -> set[str]:
+    """The pieces that stand beside several codes."""
     codes: dict[str, set[str]] = defaultdict(set)
-    for at, text in column.items():
-        codes[text].add(coded[at].codes)
-    fit = {text: _may_name(text) for text in codes}
-    if sum(not fit[text] for text in column.values()) > _STRAY * len(column):
+    for line in coded:
+        for piece in line.pieces:
+            codes[piece.text].add(line.codes)
+    return {text for text, beside in codes.items() if len(beside) > 1}
+
+
+def _share(column: dict[int, str], told: set[str], lines: int) -> float:
+    """How much of a column in so many lines is what is ``told`` to be a name."""
+    fit = {text: _may_name(text) for text in column.values()}
+    if _of_faults(column) > _CLEAR or sum(not fit[text] for text in column.values()) > _STRAY * len(column):
         return 0.0
-    told = {text for text in codes if fit[text] and (len(codes[text]) > 1 or text in others or names.listed(text))}
-    return sum(text in told for text in column.values()) / len(coded)
+    return sum(fit[text] and text in told for text in column.values()) / lines
 
 
 def _of_faults(column: dict[int, str]) -> float:
@@ -175,7 +188,8 @@ def _are_headed(found: Sequence[Line], names: Names) -> bool:
         if not line.text.strip():
             continue
         coded = _CODES.search(line.text) is not None
-        if not coded and any(role_of(small(tidy(piece))) in ("module", "code") for piece in _cells(line)):
+        roles = [] if coded else [role_of(small(tidy(piece))) for piece in _cells(line)]
+        if "module" in roles or ("code" in roles and None not in roles):
             return True
         if coded and above is not None:
             heads += 1

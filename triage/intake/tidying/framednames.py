@@ -15,7 +15,7 @@ stand on both sides, no other name need be known.
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -28,7 +28,7 @@ from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.said.unlistednames import is_name
 
-_CODE = lazily(r"(?<![a-z0-9])(?:[pcbu][0-3][0-9a-f]{3}(?![g-z])|spn ?[0-9])")
+_CODE = lazily(r"(?<![a-z0-9])(?:[pcbu] ?[0-3][0-9a-f]{3}(?![g-z])|spn ?[0-9])")
 _LEAD = lazily(r"[\W_]*")
 #: An address before a name, a count behind it.
 _ADDRESS = lazily(r"(?:0x|\$)?[0-9A-Fa-f]{1,4}h?\s*(?:[-:.)\]|]+\s+|\s)(?=[^\W\d])")
@@ -41,13 +41,18 @@ _ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
 
-class _Head(NamedTuple):
-    """A line right above codes: its frame, the name in it, the count there and how many lines with codes follow."""
+#: The marks before a name, whether an address or a number stands there, the marks behind it, whether a count does.
+_Frame = tuple[str, bool, str, bool]
+_BARE: _Frame = ("", False, "", False)
 
-    frame: tuple[str, bool, str, bool]
+
+class _Head(NamedTuple):
+    """A line right above codes: its place and frame, the name in it, and the count there."""
+
+    at: int
+    frame: _Frame
     name: str
     many: int | None
-    below: int
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
@@ -71,26 +76,39 @@ def _unaddressed(name: str) -> str:
 
 def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> Iterator[str]:
     """The names in lines above codes, of frames that tell them."""
-    groups: defaultdict[tuple[str, bool, str, bool], list[_Head]] = defaultdict(list)
+    groups: defaultdict[_Frame, list[_Head]] = defaultdict(list)
     for at, line in enumerate(filled):
-        if not coded[at] and at + 1 < len(filled) and coded[at + 1]:
-            below = at + 1
-            while below < len(filled) and coded[below]:
-                below += 1
-            head = _head(line, below - at - 1)
-            if head is not None:
-                groups[head.frame].append(head)
+        if coded[at] or at + 1 >= len(filled) or not coded[at + 1]:
+            continue
+        head = _head(line, at)
+        if head is not None and (head.frame != _BARE or _opens(filled, coded, at)):
+            groups[head.frame].append(head)
     for frame, heads in groups.items():
-        marked = frame[1] or frame[3] or bool(frame[0]) or bool(frame[2])
         known = sum(names.score(head.name) >= 60.0 for head in heads)
-        counted = sum(head.many == head.below for head in heads)
-        framed = bool(frame[0]) and bool(frame[2].strip(":")) and len(heads) > 1
-        if marked and (known or framed or (frame[3] and counted >= _MOST * len(heads))):
+        lead, numbered, tail, counted = frame
+        several = len(heads) > 1 and (numbered or (bool(lead) and bool(tail.strip(":"))))
+        if known or several or (counted and _are_counted(heads, coded)):
             capital = sum(not head.name[:1].islower() for head in heads) > len(heads) / 2
             yield from (head.name for head in heads if not (capital and head.name[:1].islower()))
 
 
-def _head(line: Line, below: int) -> _Head | None:
+def _opens(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
+    """Whether a line without any mark does not go on with one above: that tells a value or an answer, or is far off."""
+    if at == 0 or filled[at].number - filled[at - 1].number > 1:
+        return True
+    above = filled[at - 1]
+    return not coded[at - 1] and (": " in above.text or bool(spoken(above.low)))
+
+
+def _are_counted(heads: Sequence[_Head], coded: Sequence[bool]) -> bool:
+    """Whether the counts of most names are those of the codes below them."""
+    stops = [*(head.at for head in heads[1:]), len(coded)]
+    right = sum(head.many == sum(coded[head.at : stop]) for head, stop in zip(heads, stops, strict=True))
+    last = heads[-1].many is not None and heads[-1].many <= sum(coded[heads[-1].at :])
+    return right + (last and right < len(heads)) >= _MOST * len(heads)
+
+
+def _head(line: Line, at: int) -> _Head | None:
     """The frame of a line that holds one name and what counts its codes; None for any other."""
     start = _LEAD.match(line.text).end()  # type: ignore[union-attr]
     address = _ADDRESS.match(line.text, start)
@@ -104,25 +122,29 @@ def _head(line: Line, below: int) -> _Head | None:
     if tail[:1] == ")" and "(" in name:
         name, tail = name + ")", tail[1:]
     frame = "".join(line.text[:start].split()), address is not None, tail, count is not None
-    return _Head(frame, tidy(name), None if count is None else int(count["many"]), below)
+    return _Head(at, frame, tidy(name), None if count is None else int(count["many"]))
 
 
 def _set_in_below(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
-    """The names with their statuses that are set in below nearly each code: "P0562 low", below it "Radio: stored"."""
+    """The names that are set in below nearly each code, with its status ("P0562 low", below it "Radio: stored") or
+    alone, most of them below several."""
     found: list[str] = []
-    held = 0
+    held = stated = 0
     for at, line in enumerate(filled):
         if not coded[at]:
             continue
         below = at + 1
         while below < len(filled) and not coded[below] and indent_of(filled[below].text) > indent_of(line.text):
-            match = _KEYED.match(filled[below].text.strip())
-            if match is None or states.of_cell(small(match["status"])) is None:
-                break
-            found.append(tidy(match["name"]))
+            text = filled[below].text.strip()
+            match = _KEYED.match(text)
+            told = match is not None and states.of_cell(small(match["status"])) is not None
+            found.append(tidy(match["name"] if match is not None and told else text))
+            stated += told
             below += 1
         held += below > at + 1
-    if held >= _MOST * sum(coded) and len(set(found)) > 1 and len(found) >= _FEWEST and all(map(is_name, found)):
+    again = sum(many for many in Counter(found).values() if many > 1)
+    if held >= _MOST * sum(coded) and len(set(found)) > 1 and len(found) >= _FEWEST and all(map(is_name, found)) and (
+            stated == len(found) or 2 * again >= len(found)):
         yield from found
 
 
