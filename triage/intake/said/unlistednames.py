@@ -35,7 +35,8 @@ OF_FAULTS = word_set("""
 _NO_NAME = OF_FAULTS | SAYS | VERBS | PEOPLE | word_set("""
     also auch aussi tambien found in has had then spn fmi dtc code codes checked sa pin pins note notes
     hinweis remarque nota scan page seite pagina details resumen summary total other others rest all none nothing
-    hello hi regards thanks reading leyendo lese lecture cont continued
+    hello hi regards thanks reading leyendo lese lecture cont contd continued continuacion suite fortsetzung forts
+    report rapport bericht protokoll informe readout
 """) - word_set("a de en la log set del du d des")
 _NO_CHARACTERS = frozenset('"=^<>{}|#\t\u2022')
 #: With so many digits a word is the number of something.
@@ -51,7 +52,7 @@ _MOST_WORDS, _LONGEST = 5, 48
 def may_name(text: str) -> bool:
     """Whether a text is a few words without the marks of anything else."""
     return 1 < len(text) <= _LONGEST and len(text.split()) <= _MOST_WORDS and has_letter(text) and (
-        ": " not in text and not text.endswith((".", "!", "?")) and _NO_CHARACTERS.isdisjoint(text)
+        ": " not in text and ".." not in text and not text.endswith((".", "!", "?")) and _NO_CHARACTERS.isdisjoint(text)
         and _NUMBER.search(text) is None
         and all(text.count(mark) == text.count(other) for mark, other in ("()", "[]")))
 

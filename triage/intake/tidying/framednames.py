@@ -19,7 +19,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.naming.addresses import AT_BEHIND, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, indent_of
 from triage.intake.plain.patterns import lazily
@@ -68,8 +68,8 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
 
 
 def _unaddressed(name: str) -> str:
-    """A name without the address behind it."""
-    found = (pattern.fullmatch(name) for pattern in (BEHIND, LABELLED_BEHIND, AT_BEHIND))
+    """A name without the address beside it, or what was done to it."""
+    found = (pattern.fullmatch(name) for pattern in (BEFORE, BEHIND, LABELLED_BEHIND, AT_BEHIND, OF_WORK))
     match = next((match for match in found if match is not None), None)
     return name if match is None else tidy(match[1])
 
@@ -81,7 +81,10 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
         if coded[at] or at + 1 >= len(filled) or not coded[at + 1]:
             continue
         head = _head(line, at)
-        if head is not None and (head.frame != _BARE or _opens(filled, coded, at)):
+        if head is None or (head.frame[0] and not any(head.frame[1:]) and head.frame[0] == _lead(filled[at + 1])):
+            # Behind the bullet of the codes stands what is said of one.
+            continue
+        if head.frame != _BARE or _opens(filled, coded, at):
             groups[head.frame].append(head)
     for frame, heads in groups.items():
         known = sum(names.score(head.name) >= 60.0 for head in heads)
@@ -90,6 +93,11 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
         if known or several or (counted and _are_counted(heads, coded)):
             capital = sum(not head.name[:1].islower() for head in heads) > len(heads) / 2
             yield from (head.name for head in heads if not (capital and head.name[:1].islower()))
+
+
+def _lead(line: Line) -> str:
+    """The marks before the text of a line."""
+    return "".join(line.text[: _LEAD.match(line.text).end()].split())  # type: ignore[union-attr]
 
 
 def _opens(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
