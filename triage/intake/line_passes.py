@@ -22,11 +22,13 @@ from triage.intake.tidying import (
     blocks,
     cellsbelow,
     codemarks,
+    columnnames,
     countsahead,
     dictated,
     dittos,
     dottedkeys,
     doublespaced,
+    framednames,
     gluedwords,
     heavylist,
     jointnames,
@@ -119,7 +121,7 @@ def with_whole_names(
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = slotnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
-    found = jointnames.adopted(found, names)
+    found = framednames.adopted(columnnames.adopted(jointnames.adopted(found, names), names), names)
     found = plainecu.named(found, names)
     return found, respaced, unread
 
