@@ -126,6 +126,50 @@ def test_empty_lines_of_a_page_part_what_they_part_in_a_text() -> None:
         ABS: ["C0035"], ECM: ["P0118"]}
 
 
+def test_a_page_of_one_block_is_one() -> None:
+    assert modules_of("<div>P0118 in the engine. The ABS has C0035.</div>") == {ECM: ["P0118"], ABS: ["C0035"]}
+    assert modules_of(TABLE.replace("<td>", "<td\u00a0class='a'>").replace("<td\u00a0class='a'>ABS", (
+        "<td\u00a0rowspan='2'>ABS</td><td>C0040</td><td>current</td></tr><tr>"), 1).replace(
+        "<tr></td>", "<tr>")) == {ABS: ["C0040 current", "C0035 stored"], ECM: ["clean"]}
+
+
+def test_a_chat_in_a_page_keeps_its_times() -> None:
+    text = "08:03 Ben: what does it say?\n08:05 Ann: ABS: C0035 active\n08:07 Ann: Engine: P0118 stored"
+    assert modules_of(FRAMES["page"](text)) == modules_of(text) == {ABS: ["C0035 current"], ECM: ["P0118 stored"]}
+
+
+@pytest.mark.parametrize(("code", "state", "clean"), [
+    ("Code", "stored", "no codes"), ("Fehlercode", "gespeichert", "keine Fehler"),
+    ("Code défaut", "mémorisé", "aucun défaut"), ("Código", "memorizado", "sin averías"),
+])
+def test_a_full_stop_behind_each_line_of_a_list_says_nothing(code: str, state: str, clean: str) -> None:
+    text = f"11,9 V\nABS\n{code}: C0035\nStatus: {state}\n{code}: A48E\nStatus: {state}\n\nRadio\n{clean}"
+    assert told(text) == f"11.9 V | {ABS}: C0035 stored, A48E stored; radio: clean"
+    assert told(_each(text, lambda _, line: line and f"{line}.")) == told(text)
+
+
+def test_sentences_keep_their_full_stops() -> None:
+    text = "I read all of it twice.\nABS is fine. Engine has P0118.\nThe radio did not answer.\nOk.\nThanks."
+    assert [line.text for line in taken_off(lines(text))] == [
+        "I read all of it twice", "ABS is fine. Engine has P0118.", "The radio did not answer", "Ok", "Thanks"]
+    text = "The ABS was read twice before lunch and it has\nC0035. Then the engine was read and there is nothing."
+    assert [line.text for line in taken_off(lines(text))] == text.split("\n")
+
+
+@pytest.mark.parametrize(("silent", "skipped"), [
+    ("No answer:", "Not read:"), ("Keine Antwort:", "Nicht gelesen:"), ("Pas de réponse :", "Non lus :"),
+    ("No responden:", "Sin leer:"),
+])
+def test_a_name_above_its_codes_ends_a_list_whose_items_have_marks(silent: str, skipped: str) -> None:
+    ruled = f"{silent}\n- Radio\n{skipped}\n- Gateway\n\nABS\n-----\n- C0035 wheel\nEngine\n-------\n- P0118 low"
+    assert modules_of(ruled) == {"radio": ["silent"], ABS: ["C0035"], ECM: ["P0118"]}
+    bare = f"{silent}\n- Radio\n- Gateway\n\nABS\nC0035 wheel\nEngine\nP0118 low"
+    assert modules_of(bare) == {"radio": ["silent"], "gateway": ["silent"], ABS: ["C0035"], ECM: ["P0118"]}
+    # A name that stands as those of the list do is one more of it.
+    assert modules_of(f"{silent}\nRadio\nGateway\n\nABS: C0035") == {
+        "radio": ["silent"], "gateway": ["silent"], ABS: ["C0035"]}
+
+
 @pytest.mark.parametrize(("said", "clean", "items"), [
     ("stored and present now", "OK, no codes (2):", ("Radio", "Engine")),
     ("gespeichert", "OK, keine Fehler (2):", ("Radio", "Motorsteuergerät")),

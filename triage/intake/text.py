@@ -82,7 +82,9 @@ def _cut(text: str) -> list[Line]:
 
         if not markup.is_html(markup.written(text)):
             break
-        bare = frames.taken_off([line_of(at, each, each) for at, each in enumerate(text.split("\n"), 1)])
+        bare = [line_of(at, each, each) for at, each in enumerate(text.split("\n"), 1)]
+        if not text.lstrip().startswith("<"):
+            bare = frames.taken_off(bare)
         page = markup.lines_of_html(markup.written("\n".join(line.text for line in bare)))
         for line in page:
             number = bare[min(line.number, len(bare)) - 1].number

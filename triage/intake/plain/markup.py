@@ -53,6 +53,8 @@ _BLOCKS = frozenset(
 _SKIPPED = frozenset({"script", "style"})
 #: A tag that lost its end: it would swallow the next one.
 _TORN = lazily(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
+#: A tag copied from a page that shows it, with hard spaces between its parts.
+_HARD = lazily("<[A-Za-z][A-Za-z0-9]{0,9}\xa0[^<>]{0,400}>")
 #: What stands for a line break inside a cell: a wide gap, as a page shows it.
 _BREAK = "  "
 _SPACES = lazily(r"[ \t\n\r\f]+")
@@ -64,7 +66,10 @@ _BLANK = " \t\n\r\f"
 def is_html(text: str) -> bool:
     """Whether ``text`` is HTML rather than text with a stray tag."""
     head = text[:20000]
-    return len(_TAGS.findall(head)) >= 3 and "</" in text
+    if "</" not in text:
+        return False
+    whole = text.rstrip().endswith(">") and _TAGS.match(head.lstrip()) is not None
+    return whole or len(_TAGS.findall(head)) >= 3
 
 
 def written(text: str) -> str:
@@ -77,7 +82,7 @@ def written(text: str) -> str:
 def lines_of_html(text: str) -> list[Line]:
     """The lines a reader of the page would see, numbered by the lines of the source."""
     parser = _Rows(plain=_PAGE.search(text) is None)
-    parser.feed(_TORN.sub(r"\1>", text))
+    parser.feed(_TORN.sub(r"\1>", _HARD.sub(lambda match: match[0].replace("\xa0", " "), text)))
     parser.close()
     parser.end_line()
     return parser.found

@@ -20,7 +20,7 @@ from itertools import pairwise
 
 from triage.intake.codes.found import find
 from triage.intake.naming.heads import is_head
-from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.characters import Line, has_letter, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 from triage.intake.said.near import small
@@ -46,6 +46,12 @@ _STAMP = lazily(
     r"(?:Z|[+-][0-9]{2}:?[0-9]{2})?(?P<close>[\])>]?)(?=\s?[|-]\s|\s|$)")
 #: Between the time and the text.
 _DASH = lazily(r"\s?[|-](?=\s|$)")
+#: So many lines that end in a full stop, and so large a part of all, with so many words at most in half of them.
+_FEWEST_STOPPED, _STOPPED, _WORDS = 5, 0.8, 6
+#: The full stop is that of a short form: "pend.", "Steuerg."
+_SHORT_FORM = lazily(r"(?<![^\W\d_])[^\W\d_]{0,2}[bcdfghjklmnpqrstvwxz]{2}\.$")
+#: A sentence ends within the line.
+_SENTENCE = lazily(r"[^\W\d_]{3}[.!?]\s[^\W\d_]")
 _SPLIT = lazily(r"\s*[|;\t]\s*|\s{2,}|,\s*")
 
 
@@ -60,7 +66,7 @@ def taken_off(
             whole = bare(whole)
         if whole is before:
             break
-    return whole
+    return _unstopped(whole)
 
 
 def _cut(line: Line, end: int) -> Line:
@@ -273,6 +279,32 @@ def _set_out(found: list[Line]) -> list[Line]:
         while not line.text.startswith(lead):
             lead = lead[:-1]
     return [_cut(line, len(lead)) if line.text.strip() else line for line in found] if lead else found
+
+
+def _unstopped(found: list[Line]) -> list[Line]:
+    """The lines without the full stop that all of a list end with, as a keyboard or somebody who dictates puts it: most
+    are no sentences. One that holds sentences keeps its own.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> text = "ABS.\\nCode: C0035.\\nState: stored.\\nEngine.\\nno codes.\\nWe rang. He is out."
+    >>> [line.text for line in taken_off(lines(text))]
+    ['ABS', 'Code: C0035', 'State: stored', 'Engine', 'no codes', 'We rang. He is out.']
+    """
+    texts = {at: text for at, line in enumerate(found) if (text := line.text.rstrip())}
+    stopped = [at for at, text in texts.items() if text[-1] == "." and text[-2:-1] not in (".", "")]
+    # Colons and commas stand in the place of a full stop.
+    others = sum(text[-1] not in ":;,!?" and has_letter(text) for text in texts.values()) - len(stopped)
+    if len(stopped) < _FEWEST_STOPPED or len(stopped) * (1 - _STOPPED) < others * _STOPPED:
+        return found
+    short = [at for at in stopped if texts[at].count(" ") < _WORDS or "  " in texts[at].strip()]
+    if 2 * len(short) < len(stopped):
+        return found
+    kept = list(found)
+    for at in stopped:
+        text = texts[at]
+        if _SENTENCE.search(text) is None and _SHORT_FORM.search(text) is None:
+            kept[at] = reworded(found[at], len(text) - 1, len(found[at].text), "")
+    return kept
 
 
 __all__ = ["taken_off"]
