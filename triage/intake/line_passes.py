@@ -50,7 +50,6 @@ from triage.intake.tidying import (
     plainecu,
     plurals,
     printcolumns,
-    quotebars,
     quotedbreaks,
     scanbreaks,
     screenbars,
@@ -89,9 +88,9 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     found = tabbedkeys.coloned(paddedheads.bare(found))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
-    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
+    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(whole)))
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    whole = countsahead.behind(lonecells.bared(delimiters.barred(delimiters.unboxed(whole))))
+    whole = countsahead.behind(lonecells.bared(delimiters.barred(whole)))
     cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
