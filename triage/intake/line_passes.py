@@ -28,6 +28,7 @@ from triage.intake.tidying import (
     dittos,
     dottedkeys,
     doublespaced,
+    eitherway,
     framednames,
     gluedwords,
     heavylist,
@@ -133,7 +134,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     found = lastnames.written_out(atsigns.written_out(found, names.likely), names.listed)
     opened, glued = gluedwords.opened(found, names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
+    mended = eitherway.told(phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed)))
     return list(mended), [*spoken, *glued, *split], unread
 
 
