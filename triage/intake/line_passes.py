@@ -67,6 +67,7 @@ from triage.intake.tidying import (
     statuscounts,
     statusslips,
     tabbedkeys,
+    teststeps,
     tightcommas,
     toldagain,
     tornrows,
@@ -86,7 +87,7 @@ def scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], 
 def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    found = tabbedkeys.coloned(paddedheads.bare(found))
+    found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(whole)))
