@@ -116,7 +116,7 @@ class Line:
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
-        if self.offsets is None:
+        if not self.offsets:
             return start, end
         last = len(self.offsets) - 1
         begin = self.offsets[min(start, last)]
