@@ -151,3 +151,22 @@ def test_a_status_that_leads_to_its_own_code_ends_no_line_above(gone: str, first
 def test_a_status_below_its_code_still_ends_the_line_above() -> None:
     assert modules_of("The ABS has C0040\nstored and U0121. The radio is fine.") == {
         "anti-lock brakes": ["C0040 stored", "U0121"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize(("verb", "told"), [
+    ("logged", "as history"), ("holds", "as history"), ("has", "stored"), ("meldet", "gespeichert"),
+    ("indique", "mémorisé"), ("muestra", "guardado")])
+def test_a_line_that_ends_with_a_verb_before_codes(verb: str, told: str) -> None:
+    text = (f"Hello,\nthe dash {verb} B 1330-12 ({told}), ABS {verb}\nC 0110-64 / U 0122-86 - {told}, radio {verb}\n"
+            f"B 1331 / B 1332 - {told}, HVAC: B 1020-88 {told}.\n")
+    read = modules_of(text)
+    assert {name: [code.split()[0] for code in codes] for name, codes in read.items()} == {
+        "instrument cluster": ["B1330-12"], "anti-lock brakes": ["C0110-64", "U0122-86"],
+        "radio": ["B1331", "B1332"], "climate control": ["B1020-88"]}
+
+
+def test_a_status_before_the_next_entry_of_a_list_stays() -> None:
+    assert modules_of("ABS C0110 logged\nRadio B1330 logged\n") == {
+        "anti-lock brakes": ["C0110 stored"], "radio": ["B1330 stored"]}
+    assert modules_of("ABS\nC0110 logged\nU0122 logged\nRadio\nB1330 set\n")["anti-lock brakes"] == [
+        "C0110 stored", "U0122 stored"]

@@ -127,7 +127,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
     if ends or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row)
+    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row) or _leads_to_codes(above, row)
     if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
@@ -168,6 +168,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, end, starts[0], is_name))
         or _is_wrapped(above, row)
+        or _leads_to_codes(above, row)
         or _is_one_more(above, row)
         or (end in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
@@ -284,6 +285,13 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
     return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
+
+
+def _leads_to_codes(above: Row, row: Row) -> bool:
+    """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
+    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"."""
+    return above.low.rpartition(" ")[2] in goingon.TELLS and bool(above.finds.codes or spoken(above.low)) and bool(row.finds.codes) and (
+        not row.finds.codes[0].start)
 
 
 def _is_one_more(above: Row, row: Row) -> bool:
