@@ -290,7 +290,8 @@ def _is_wrapped(above: Row, row: Row) -> bool:
 def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
     "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"."""
-    return above.low.rpartition(" ")[2] in goingon.TELLS and bool(above.finds.codes or spoken(above.low)) and bool(row.finds.codes) and (
+    told = above.finds.codes or spoken(above.low)
+    return above.low.rpartition(" ")[2] in goingon.TELLS and bool(told and row.finds.codes) and (
         not row.finds.codes[0].start)
 
 
