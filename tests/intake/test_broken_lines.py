@@ -170,3 +170,31 @@ def test_a_status_before_the_next_entry_of_a_list_stays() -> None:
         "anti-lock brakes": ["C0110 stored"], "radio": ["B1330 stored"]}
     assert modules_of("ABS\nC0110 logged\nU0122 logged\nRadio\nB1330 set\n")["anti-lock brakes"] == [
         "C0110 stored", "U0122 stored"]
+
+
+@pytest.mark.parametrize("told", ["not active any more", "stored but not present", "nicht mehr aktiv", "plus présent",
+                                  "ya no activo"])
+def test_a_line_that_ends_with_a_dash_before_the_status_of_its_codes(told: str) -> None:
+    text = (f"Hello,\nradio is clean; ABS: C0110-64 / U0122-86 / C0051-12 -\n{told}; HVAC: B1020-88 - {told}; and the\n"
+            f"dash: B1330 / B1331 /\nB1332 - {told};\n")
+    assert modules_of(text) == {
+        "radio": ["clean"], "anti-lock brakes": ["C0110-64 stored", "U0122-86 stored", "C0051-12 stored"],
+        "climate control": ["B1020-88 stored"], "instrument cluster": ["B1330 stored", "B1331 stored", "B1332 stored"]}
+
+
+def test_a_line_that_breaks_off_before_its_verb() -> None:
+    text = ("Codes after clear: dash: B1330 confirmed and B1331 active, ABS\nlogged C0110 and U0122 - stored but not\n"
+            "present, radio ok, no\ncodes.\n")
+    assert modules_of(text) == {"instrument cluster": ["B1330 confirmed", "B1331 current"],
+                                "anti-lock brakes": ["C0110 stored", "U0122 stored"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize(("joint", "told", "status"), [
+    (" / ", "(stored)", "stored"), (" and ", "(as history)", "stored"), (", ", "(active)", "current"),
+    (" und ", "(nur gespeichert)", "stored"), (" et ", "(mémorisé)", "stored"), (" y ", "(presente)", "current")])
+def test_a_status_in_brackets_behind_several_codes_of_a_message(joint: str, told: str, status: str) -> None:
+    text = f"the dash has B1330{joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok, no codes."
+    assert modules_of(text) == {"instrument cluster": [f"B1330 {status}", f"B1331 {status}"],
+                                "anti-lock brakes": [f"C0110 {status}", f"U0122 {status}"], "radio": ["clean"]}
+    apart = f"the dash has B1330 (pending){joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok, no codes."
+    assert modules_of(apart)["anti-lock brakes"] == ["C0110", f"U0122 {status}"]

@@ -98,6 +98,10 @@ def _tears_entry(above: Row, row: Row) -> bool:
     voltage before its unit, or a code with its arrow before the module."""
     if above.finds.codes and not row.finds.codes and above.text.endswith(_ARROWS) and not _marked(row):
         return True
+    if above.finds.codes and above.text.endswith((" -", "/")) and not _marked(row) and (
+            goingon.begins_with_status(row.low) if above.text[-1] == "-" else _begins_with_code(row)):
+        # "P0562 / P0563 -" above "stored; ABS: ...", "P0562 /" above "P0563 (stored)"
+        return True
     if _UNIT.match(row.low) is not None and _NUMBER_LAST.search(above.low) is not None:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
@@ -287,12 +291,20 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
 
 
+def _begins_with_code(row: Row) -> bool:
+    """Whether a line begins with a code."""
+    return bool(row.finds.codes) and not row.finds.codes[0].start
+
+
 def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
-    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"."""
-    told = above.finds.codes or spoken(above.low)
-    return above.low.rpartition(" ")[2] in goingon.TELLS and bool(told and row.finds.codes) and (
-        not row.finds.codes[0].start)
+    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb."""
+    if not (above.finds.codes or spoken(above.low)):
+        return False
+    first = row.low.partition(" ")[0]
+    if first in goingon.TELLS and above.text[-1].isalnum() and row.finds.codes:
+        return row.finds.codes[0].start == len(first) + 1 and "," in above.text
+    return above.low.rpartition(" ")[2] in goingon.TELLS and _begins_with_code(row)
 
 
 def _is_one_more(above: Row, row: Row) -> bool:
