@@ -196,5 +196,21 @@ def test_a_status_in_brackets_behind_several_codes_of_a_message(joint: str, told
     text = f"the dash has B1330{joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok, no codes."
     assert modules_of(text) == {"instrument cluster": [f"B1330 {status}", f"B1331 {status}"],
                                 "anti-lock brakes": [f"C0110 {status}", f"U0122 {status}"], "radio": ["clean"]}
-    apart = f"the dash has B1330 (pending){joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok, no codes."
+    apart = f"the dash has B1330 (pending){joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok."
     assert modules_of(apart)["anti-lock brakes"] == ["C0110", f"U0122 {status}"]
+
+
+def test_a_status_below_the_description_of_its_code() -> None:
+    text = ("Scanned it today.\nradio is fine, dash: B1330-12 (Lamp circuit open left)\ncurrently failing, no answer from "
+            "the park brake\nunit, ABS: C0110 (Pump motor) and U0122 (No data)\nin memory, HVAC has B1020.\n")
+    read = modules_of(text)
+    assert (read["instrument cluster"], read["anti-lock brakes"], read["park brake"]) == (
+        ["B1330-12 current"], ["C0110 stored", "U0122 stored"], ["silent"])
+
+
+@pytest.mark.parametrize(("text", "modules"), [
+    ("ECM hat U0122 (fehlt) und U0100 (keine Daten vom Motor), gespeichert.", ["U0122 stored", "U0100 stored"]),
+    ("ECM tiene U0122 (falta) y U0100 (ninguna señal), guardado.", ["U0122 stored", "U0100 stored"]),
+    ("ECM hat U0122 und U0100, beide nicht aktiv.", ["U0122 stored", "U0100 stored"])])
+def test_a_description_that_denies_something_says_it_of_no_code(text: str, modules: list[str]) -> None:
+    assert modules_of(text) == {"engine control": modules}

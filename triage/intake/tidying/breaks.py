@@ -23,7 +23,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
-from triage.intake.said import phases, volts
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.said.listheads import status_of_head
@@ -46,6 +46,8 @@ _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
+#: A description in brackets that ends a line; where a status ends that goes before something else.
+_TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
 #: "K -" at the end of a line.
 _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
@@ -127,7 +129,8 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
-    ends = not low[-1].isalnum() and low[-1] not in ",:" and not _is_one_more(above, row)
+    ends = not low[-1].isalnum() and low[-1] not in ",:" and not _is_one_more(above, row) and not (
+        _begins_with_status(above, row))
     if ends or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
@@ -201,8 +204,15 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 
 def _begins_with_status(above: Row, row: Row) -> bool:
-    """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    return row.text[0] == "(" and goingon.ends_with_code(above) and goingon.begins_with_status(row.low)
+    """Whether a line begins with the status, in brackets, of the code that the line above ends with, or with that of
+    one whose description in brackets it ends with: "C0110 (pump)" above "active, no answer from radio"."""
+    if not goingon.begins_with_status(row.low):
+        return False
+    if row.text[0] == "(":
+        return goingon.ends_with_code(above)
+    end = above.finds.codes[-1].end if above.finds.codes else len(above.text)
+    stop = _STATUS_ENDS.search(row.low, 0, _LONG) if _TEXT_LAST.fullmatch(above.text, end) is not None else None
+    return stop is not None and states.of_cell(row.low[: stop.start()]) is not None
 
 
 def _begins_with_type(above: Row, row: Row) -> bool:
