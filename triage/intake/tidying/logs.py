@@ -52,7 +52,7 @@ _FIRST_HEADS = 12
 #: So many rows with a time in their first cell are those of a table.
 _FEWEST_ROWS = 2
 #: Between two scans lie as many minutes and more.
-_APART = 8
+APART = 8
 #: So many codes with a time each are those of a log.
 _FEWEST_EVENTS = 4
 
@@ -129,7 +129,7 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
     minutes = {at: _minutes(match) for at, match in times.items()}
     apart = {
         at for (before, one), (at, two) in pairwise(minutes.items())
-        if one is not None and two is not None and two - one >= _APART
+        if one is not None and two is not None and two - one >= APART
     }
     apart = set() if _are_events(rows, times, apart) else apart
     starts = {at: _rest_of(row.text, times[at].end()) for at, row in enumerate(rows) if at in times}

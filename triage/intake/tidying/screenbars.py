@@ -42,14 +42,15 @@ _BUTTONS = word_set(
 #: Where a page leads to, of several words.
 _TOP = word_set("top oben anfang seitenanfang haut arriba inicio")
 _BESIDE_BUTTONS = word_set(
-    "pdf csv excel xml json file datei fichier archivo all alle alles tout tous toutes todo todos less weniger moins menos "
-    "mehr plus mas link lien enlace report bericht rapport informe clipboard zwischenablage to nach zum als as in en de du "
-    "le la les el los the this und et y mail email by per par por volver")
+    "pdf csv excel xml json file datei fichier archivo all alle alles tout tous toutes todo todos less weniger moins "
+    "menos mehr plus mas link lien enlace report bericht rapport informe clipboard zwischenablage to nach zum als as "
+    "in en de du le la les el los the this und et y mail email by per par por volver")
 #: How far a scan has come.
 _PROGRESS = lazily(
     r"\W*(?:[a-z]{2,12} )?(?:scan|scanning|reading|read|test|progress|abfrage|auslesen|scannen|fortschritt|lecture|"
     r"analyse|progression|lectura|escaneo|progreso)\s*[:=.]{0,3}\s*[0-9]{1,3} ?%\W*")
-_SIGN = signs.of_words((_KEYS | _BUTTONS | _TOP).__contains__) | signs.of_pattern(r"^f[0-9]{1,2}$") | signs.of_parts("%")
+_SIGN = (signs.of_words((_KEYS | _BUTTONS | _TOP).__contains__) | signs.of_pattern(r"^f[0-9]{1,2}$")
+         | signs.of_parts("%"))
 _LONGEST = 90
 
 
