@@ -124,7 +124,8 @@ def test_headings_with_times_are_no_senders() -> None:
 
 @pytest.mark.parametrize("form", [
     "[{time}, 17/3/2023] {name}: {text}", "17.03.23, {time} \u2013 {name}: {text}",
-    "[17.03.23, {time}:10] {name}: {text}", "{time} {name}: {text}", "{name}  {time}\n{text}", "{name} {time}\n{text}\n",
+    "[17.03.23, {time}:10] {name}: {text}", "{time} {name}: {text}", "{name}  {time}\n{text}",
+    "{name} {time}\n{text}\n",
 ])
 @pytest.mark.parametrize("sender", ["Bay 2", "Lena (late)", "+44 7700 900123", "~ Lena", "Lena"])
 @pytest.mark.parametrize("note", ["ok", "next", "got it, go on", "\U0001f44d", "weiter", "merci", "vale, sigue"])
