@@ -53,3 +53,14 @@ def test_a_list_without_codes_is_no_answer() -> None:
     text = json.dumps({"units": [
         {"unit": "ABS", "codes": [{"code": "C0035"}], "options": []}, {"unit": "Radio", "options": []}]})
     assert scans(text) == [" | ABS: C0035"]
+
+
+@pytest.mark.parametrize(("number", "answer", "code", "text", "count"), [
+    ("part_no", "result", "dtc", "text", "count"), ("partNumber", "response", "faultCode", "faultText", "count"),
+    ("teilenummer", "antwort", "fehlercode", "fehlertext", "anzahl"), ("pieza", "respuesta", "codigo", "texto", "contador"),
+])
+def test_sections_whose_numbers_stand_first(number: str, answer: str, code: str, text: str, count: str) -> None:
+    dump = (f"[ABS]\n{number}=2X5-7002-A\n{code}1=C0035\n{text}1=Bus message timeout\n{count}1=4\n{code}2=C0040\n"
+            f"{text}2=no signal\n{count}2=9\n[Winch node]\n{number}=4X5-5065-E\n{answer}=no communication\n[Radio]\n"
+            f"{number}=6X3-3265-A\n{answer}=no codes\n[Loader arm]\n{number}=7X5-3960-A\n{answer}=no codes\n")
+    assert scans(dump) == [" | ABS: C0035 C0040; Winch node: silent; Radio: clean; Loader arm: clean"]
