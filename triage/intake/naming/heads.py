@@ -255,14 +255,14 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
         return role_of(bare[of_code.end() :])
-    numbered = _NUMBER_TAIL.sub("", bare)
-    if numbered != bare:
-        counted = " ".join(numbered.split())
+    counted = " ".join(_NUMBER_TAIL.sub("", bare).split())
+    if counted != bare:
+        role = _ROLE.get(counted) or _RUN_TOGETHER.get(counted.replace("_", ""))  # "faultText1", "trouble_code_2"
         if counted in _NUMBERED_MODULES or _names_modules(counted):
             return "module"
-        if counted in _NUMBERED_CODES:
+        if counted in _NUMBERED_CODES or (role == "code" and counted not in _ROLE):
             return "code"
-        if (role := _ROLE.get(counted)) in ("status", "description", "failure_type") or counted in ANSWER_KEYS:
+        if role in ("status", "description", "failure_type", "count") or counted in ANSWER_KEYS:
             return role
     if exactly or len(bare) < 5 or has_digit(bare):
         return None
