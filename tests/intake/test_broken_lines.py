@@ -201,7 +201,7 @@ def test_a_status_in_brackets_behind_several_codes_of_a_message(joint: str, told
 
 
 def test_a_status_below_the_description_of_its_code() -> None:
-    text = ("Scanned it today.\nradio is fine, dash: B1330-12 (Lamp circuit open left)\ncurrently failing, no answer from "
+    text = ("Scanned it today.\nradio is fine, dash: B1330-12 (Lamp circuit open)\ncurrently failing, no answer from "
             "the park brake\nunit, ABS: C0110 (Pump motor) and U0122 (No data)\nin memory, HVAC has B1020.\n")
     read = modules_of(text)
     assert (read["instrument cluster"], read["anti-lock brakes"], read["park brake"]) == (
