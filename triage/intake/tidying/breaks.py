@@ -129,12 +129,13 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
-    ends = not low[-1].isalnum() and low[-1] not in ",:" and not _is_one_more(above, row) and not (
-        _begins_with_status(above, row))
+    stated = _begins_with_status(above, row)
+    ends = not (stated or low[-1].isalnum() or low[-1] in ",:" or _is_one_more(above, row))
     if ends or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row) or _leads_to_codes(above, row)
+    leads_on = stated or goingon.last_word(low) in _LEADS_ON or (
+        _begins_with_type(above, row) or _leads_to_codes(above, row))
     if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
