@@ -19,8 +19,9 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from triage.intake.codes.found import find
+from triage.intake.lines.spacing import with_places
 from triage.intake.naming.heads import is_head
-from triage.intake.plain.characters import Line, has_letter, reworded
+from triage.intake.plain.characters import Line, has_letter, indent_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 from triage.intake.said.near import small
@@ -33,10 +34,14 @@ _FEWEST = 3
 _DEEPEST = 6
 #: What is quoted is set in no farther.
 _WIDEST = 12
+#: A line that is one cell in quotes, and the marks of comments and items.
+_CELL = lazily(r'"[^"]*(?:""[^"]*)*"\s*')
+_DOUBLED = lazily('""')
+_COMMENT = lazily(r"[ \t]{0,8}(?:#{1,2}|//|;|%|\*|--|-|\+|\u2022)(?=\s|$)")
 _FEWEST_BOXED = 4
 _RULE = lazily(r"[\s|+=_-]*$")
-#: The number of a line, which no zero stands before, as an address or a count of two digits has it.
-_NUMBER = lazily(r"\s{0,6}(?P<number>[1-9][0-9]{0,5}|0)(?:(?P<mark>[:.)|])(?=\s|$)|(?=\s|$))")
+#: The number of a line; two digits of which the first is a zero may be an address.
+_NUMBER = lazily(r"\s{0,6}(?P<number>[1-9][0-9]{0,5}|0[0-9]{2,5}|0)(?:(?P<mark>[:.)|])(?=\s|$)|(?=\s|$))")
 _FEWEST_NUMBERED = 4
 _DAY = r"(?:[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{1,2}[-/.][0-9]{1,2}[-/.][0-9]{2,4})"
 #: The time at which a line was written.
@@ -62,7 +67,8 @@ def taken_off(
     whole = list(found)
     for _ in range(_DEEPEST):
         before = whole
-        for bare in (_unquoted, _unboxed, _unnumbered, lambda lines: _unstamped(lines, are_messages), _set_out):
+        for bare in (_unquoted, _uncelled, _unmarked, _unboxed, _unnumbered,
+                     lambda lines: _unstamped(lines, are_messages), _set_out):
             whole = bare(whole)
         if whole is before:
             break
@@ -119,6 +125,52 @@ def _quotes(texts: Sequence[str]) -> bool:
     if all(text.count(_BAR) == 1 for text in texts):
         return True
     return _BAR in texts and not any(len(text) > 1 and text.endswith(_BAR) for text in texts)
+
+
+def _uncelled(found: list[Line]) -> list[Line]:
+    """The lines without the quotes of a cell, where each is one: a sheet with one column, as it is exported.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in taken_off(lines('"ABS ""front"": C0035, C0040"\\n"Radio"\\n'))]
+    ['ABS "front": C0035, C0040', 'Radio', '']
+    """
+    if not found or found[0].text[:1] not in ('"', "") or any(line.text and _CELL.fullmatch(line.text) is None
+                                                              for line in found):
+        return found
+    cells = [at for at, line in enumerate(found) if line.text]
+    if len(cells) < 2:
+        return found
+    kept = list(found)
+    for at in cells:
+        line = kept[at]
+        stop = len(line.text.rstrip()) - 1
+        doubled = {match.start() for match in _DOUBLED.finditer(line.text, 1, stop)}
+        kept[at] = with_places(line, [place for place in range(1, stop) if place not in doubled])
+        kept[at].indent = indent_of(kept[at].text)
+    return kept
+
+
+def _unmarked(found: list[Line]) -> list[Line]:
+    """The lines without the mark of a comment or an item that all of them begin with, at one place: it parts nothing.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in taken_off(lines("# ABS:\\n#   C0035\\n#\\n# Radio: no codes"))]
+    ['ABS:', '  C0035', '', 'Radio: no codes']
+    >>> [line.text for line in taken_off(lines("- ABS\\n  - C0035\\n- Radio"))]
+    ['- ABS', '  - C0035', '- Radio']
+    """
+    filled = [at for at, line in enumerate(found) if line.text.strip()]
+    first = _COMMENT.match(found[filled[0]].text) if len(filled) >= _FEWEST else None
+    if first is None or not all(found[at].text.startswith(first[0]) for at in filled):
+        return found
+    rests = [rest for at in filled if (rest := found[at].text[first.end() :])]
+    if not all(rest[0].isspace() for rest in rests):
+        return found
+    gap = all(rest[0] == " " for rest in rests)
+    kept = list(found)
+    for at in filled:
+        kept[at] = _cut(found[at], first.end() + gap)
+    return kept
 
 
 def _unboxed(found: list[Line]) -> list[Line]:
