@@ -134,10 +134,10 @@ def _uncelled(found: list[Line]) -> list[Line]:
     >>> [line.text for line in taken_off(lines('"ABS ""front"": C0035, C0040"\\n"Radio"\\n'))]
     ['ABS "front": C0035, C0040', 'Radio', '']
     """
-    if not found or found[0].text[:1] not in ('"', "") or any(line.text and _CELL.fullmatch(line.text) is None
+    if not found or found[0].text[:1] not in ('"', "") or any(line.text.strip() and _CELL.fullmatch(line.text) is None
                                                               for line in found):
         return found
-    cells = [at for at, line in enumerate(found) if line.text]
+    cells = [at for at, line in enumerate(found) if line.text.strip()]
     if len(cells) < 2:
         return found
     kept = list(found)
