@@ -9,7 +9,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.recut import behind_number, is_as_pasted, without
@@ -26,6 +26,9 @@ _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
 _CELL = lazily(r"[0-9]{1,2}\t")
 #: The number of a code, and a maker's own number behind it.
 _ENTRY, _OWN = lazily(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])"), lazily(TOKEN)
+#: The same with a letter or a Roman number.
+_LETTERED = lazily(r"[(\[]?([a-z]|[ivx]{1,5})[.)\]][ \t]{1,3}(?=[^\W_])")
+_ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
 _GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
 #: Words for the place of a line in its list.
@@ -104,20 +107,38 @@ def _is_key(row: Row) -> bool:
 def _before_codes(rows: Sequence[Row]) -> dict[int, int]:
     """Where the numbers end that count the codes of each module before makers' own ones, as in other rows before
     standard ones or such: "1 18927 | stored", "2 U0100 | active", "1 18930 | stored". By the place of the row."""
+    return {at: end for entry in (_ENTRY, _LETTERED) for at, end in _running(rows, entry).items()}
+
+
+def _running(rows: Sequence[Row], entry: re.Pattern[str]) -> dict[int, int]:
+    """The same of one way to count; with letters and Roman numbers too: "a) 18927 stored", "(ii) 9A12B4 active"."""
     found: dict[int, int] = {}
     last = counted = 0
     for at, row in enumerate(rows):
-        match = _ENTRY.match(row.text) if row.text[:1].isdigit() and not row.head else None
+        match = entry.match(row.text) if row.text[:1] and not row.head else None
         if match is None or (row.finds.codes and row.finds.codes[0].start != match.end()) or (
                 not row.finds.codes and _OWN.match(row.text, match.end()) is None):
             continue
-        if int(match[1]) not in (1, last + 1):
+        # The first one may be told otherwise, or lost.
+        first = (1, 2) if match[1].isalpha() else (1,)
+        number = next((number for number in _counted(match[1]) if number in (*first, last + 1)), 0)
+        if not number:
             # An address, or how often something was there.
             return {}
-        last, counted = int(match[1]), counted + 1
+        last, counted = number, counted + 1
         if not row.finds.codes:
             found[at] = match.end()
     return found if counted > 1 else {}
+
+
+def _counted(text: str) -> Iterator[int]:
+    """What a number, a letter or a Roman number may count."""
+    if text.isdigit():
+        yield int(text)
+    elif text in _ROMAN:
+        yield _ROMAN.index(text) + 1
+    if len(text) == 1 and text.isalpha():
+        yield ord(text) - ord("a") + 1
 
 
 def uncounted(rows: Sequence[Row]) -> list[Row]:
