@@ -20,7 +20,7 @@ from itertools import pairwise
 
 from triage.intake.codes.found import find
 from triage.intake.lines.spacing import with_places
-from triage.intake.naming.heads import is_head
+from triage.intake.naming.heads import is_head, role_of
 from triage.intake.plain.characters import Line, has_letter, indent_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
@@ -47,8 +47,10 @@ _DAY = r"(?:[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{1,2}[-/.][0-9]{1,2}[-/.][0-
 #: The time at which a line was written.
 _STAMP = lazily(
     rf"\s{{0,4}}(?P<open>[\[(<]?)(?P<told>(?:(?P<day>{_DAY})[T ,]{{1,2}})?"
-    r"(?P<hour>[0-2]?[0-9]):(?P<minute>[0-5][0-9])(?P<second>:[0-5][0-9](?:[.,][0-9]{1,6})?)?(?:\s?[AaPp][Mm](?![a-z]))?)"
+    r"(?P<hour>[0-2]?[0-9]):(?P<minute>[0-5][0-9])(?P<second>:[0-5][0-9](?:[.,][0-9]{1,6})?)?(?:\s?(?:[AaPp][Mm]|[Uu]hr|hrs?)(?![a-z]))?)"
     r"(?:Z|[+-][0-9]{2}:?[0-9]{2})?(?P<close>[\])>]?)(?=\s?[|-]\s|\s|$)")
+#: Who wrote it.
+_SENDER = lazily(r"\s([A-Z\u00c0-\u00de][\w.'-]{0,24}):\s")
 #: Between the time and the text.
 _DASH = lazily(r"\s?[|-](?=\s|$)")
 #: So many lines that end in a full stop, and so large a part of all, with so many words at most in half of them.
@@ -220,8 +222,14 @@ def _unnumbered(found: list[Line]) -> list[Line]:
         return found
     ends = _behind_numbers(found, told)
     filled = [at for at, line in enumerate(found) if line.text.strip()]
-    if len(told) < len(filled):
-        set_in = any(not (rest := found[at].text[end:]) or rest[0].isspace() for at, end in ends.items())
+    set_in = any(not (rest := found[at].text[end:]) or rest[0].isspace() for at, end in ends.items())
+    if len(told) == len(filled):
+        # "1 Radio", "2 Engine" are items: an editor sets its numbers off.
+        set_off = all(found[at].text[0] == " " or end > match.end() + 1 or found[at].text[match.end() : end] == "\t"
+                      for (at, match), end in zip(told.items(), ends.values(), strict=True))
+        if not (set_in or set_off):
+            return found
+    else:
         first = next(iter(told))
         above = next((found[at].low for at in reversed(filled) if at < first), "")
         if len(told) < _FEWEST_NUMBERED or not set_in or is_head(_SPLIT.split(above.strip())):
@@ -271,7 +279,7 @@ def _unstamped(found: list[Line], are_messages: Callable[[Sequence[Line]], bool]
     told = {at: match for at, line in enumerate(found) if line.text.strip()
             and (match := _STAMP.match(line.text)) is not None}
     fewest = _FEWEST if len(told) < sum(bool(line.text.strip()) for line in found) else 2
-    if len(told) < fewest or not _go_on(found, told) or are_messages(found):
+    if len(told) < fewest or not _go_on(found, told) or are_messages(found) or _has_senders(found, told):
         return found
     first = next(iter(told))
     above = next((line.low for line in reversed(found[:first]) if line.text.strip()), "")
@@ -299,6 +307,13 @@ def _unstamped(found: list[Line], are_messages: Callable[[Sequence[Line]], bool]
             line = _cut(line, end)
         kept.append(line)
     return kept
+
+
+def _has_senders(found: Sequence[Line], told: dict[int, re.Match[str]]) -> bool:
+    """Whether half of the lines or more have a name before a colon behind their time, one of them again and again."""
+    heads = [match[1].lower() for at, time in told.items() if (match := _SENDER.match(found[at].text, time.end()))]
+    names = [name for name in heads if role_of(name) is None]
+    return 2 * len(names) >= len(told) and len(set(names)) < len(names)
 
 
 def _heads_scan(low: str) -> bool:
