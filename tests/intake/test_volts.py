@@ -175,3 +175,18 @@ def test_the_supply_of_a_text_is_the_vehicles(text: str, volts_read: float, lowe
 def test_a_number_that_is_all_a_scans_heading_says_is_its_supply(head: str, volts: float | None) -> None:
     found = read_text(f"{head}\nECM P0562\nABS no codes", tables()).snapshots
     assert [snapshot.volts for snapshot in found] == [volts]
+
+
+@pytest.mark.parametrize(("line", "volts", "lowest", "engine"), [
+    ("at 1800 rpm 14.3 V", 14.3, None, "running"),
+    ("bei 2000/min 14,3 V", 14.3, None, "running"),
+    ("14,2 V a 1500 tr/min", 14.2, None, "running"),
+    ("battery 11.2 V/min 9.8 V", 11.2, 9.8, None),
+    ("Petrol van was flat (5.1 V).", 5.1, None, None),
+    ("Bus war leer (6,3 V)", 6.3, None, None),
+    ("horn dead (5.1 V)", None, None, None),
+    ("P0301 at 850 rpm, 14.2 V", None, None, None)])
+def test_a_voltage_beside_an_engine_speed_or_a_flat_battery(
+        line: str, volts: float | None, lowest: float | None, engine: str | None) -> None:
+    (snapshot,) = read_text(f"{line}\nECM: P0118 stored\nABS: no codes\n", tables()).snapshots
+    assert (snapshot.volts, snapshot.lowest_volts, snapshot.engine) == (volts, lowest, engine)

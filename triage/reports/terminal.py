@@ -295,7 +295,8 @@ def _checks(paper: Paper, checks: Sequence[Check], show_all: bool) -> None:
     paper.head("next checks", "what is sure first, then most doubt per minute")
     for number, check in enumerate(checks, start=1):
         paper.put(check.do, f"  {number} ", "    ", STRONG)
-        pairs = [("first", check.gate), ("where", check.where), ("takes", check.minutes), ("passes if", check.passes),
+        place = f"{check.where}; {check.minutes}" if check.where else check.minutes
+        pairs = [("first", check.gate), ("where", place), ("passes if", check.passes),
                  ("removes", f"{check.gain} of doubt" + (
                      f", on {listing(check.settles, None if show_all else 5)}" if check.settles else ""))]
         for name, text in pairs:

@@ -1,5 +1,4 @@
-"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on, and the
-numbers that an editor puts before every line.
+"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("1 Engine\\n  P0562\\n2 02-Gearbox\\n  no codes\\n3 ABS\\n12 V supply")
@@ -17,7 +16,7 @@ from triage.intake.lines.recut import behind_number, is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, has_digit
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import phases
@@ -57,39 +56,12 @@ _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
 _CELL_END = lazily(r"\t|\s\s|;|\s-\s")
 _LONGEST = 60
-_LINE_NUMBER = lazily(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 #: "Fault 1", "DTC no. 2 -": which of its module's codes follows.
 _COUNTED = lazily(rf"\s*{CODES}\s?(?:no\.?|nr\.?|n°|#)?\s?[0-9]{{1,2}}[.)]?\s+(?:-\s+)?")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
 )
-
-
-def line_numbers(found: Sequence[Line]) -> list[int]:
-    """By the place of a line: where the number ends that an editor put before it; empty where not every line is
-    numbered, one more than the line before.
-
-    >>> from triage.intake.plain.characters import lines
-    >>> line_numbers(lines(" 9: ECM\\n10:   P0562\\n11:\\n12: ABS"))
-    [3, 3, 3, 3]
-    >>> line_numbers(lines("1: ECM\\n  P0562\\n2: ABS\\n  U0100"))
-    []
-    """
-    ends: list[int] = []
-    number = None
-    for line in found:
-        match = _LINE_NUMBER.match(line.text)
-        if match is None:
-            if not line.text.strip() and number is not None:
-                ends.append(len(line.text))
-                continue
-            return []
-        if number is not None and int(match[1]) != number + 1:
-            return []
-        number = int(match[1])
-        ends.append(match.end())
-    return ends if len(ends) >= 4 else []
 
 
 def unnumbered(rows: Sequence[Row]) -> list[Row]:

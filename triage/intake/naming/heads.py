@@ -55,7 +55,8 @@ ROLES: dict[str, frozenset[str]] = {
         | sub byte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type | art | tipo de averia |
         tipo fallo | typ | fehler-typ | fehler-art | untertyp | fehlersymptom | subtyp | unterart | unter-art |
         fehlerunterart | sous-type | sous type | subtipo | subtipo de averia | sub-tipo | type de panne | type du defaut
-        | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion"""),
+        | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion
+        | fault byte | fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
@@ -254,14 +255,14 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
         return role_of(bare[of_code.end() :])
-    numbered = _NUMBER_TAIL.sub("", bare)
-    if numbered != bare:
-        counted = " ".join(numbered.split())
+    counted = " ".join(_NUMBER_TAIL.sub("", bare).split())
+    if counted != bare:
+        role = _ROLE.get(counted) or _RUN_TOGETHER.get(counted.replace("_", ""))  # "faultText1", "trouble_code_2"
         if counted in _NUMBERED_MODULES or _names_modules(counted):
             return "module"
-        if counted in _NUMBERED_CODES:
+        if counted in _NUMBERED_CODES or (role == "code" and counted not in _ROLE):
             return "code"
-        if (role := _ROLE.get(counted)) in ("status", "description", "failure_type") or counted in ANSWER_KEYS:
+        if role in ("status", "description", "failure_type", "count") or counted in ANSWER_KEYS:
             return role
     if exactly or len(bare) < 5 or has_digit(bare):
         return None

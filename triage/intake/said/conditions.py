@@ -186,7 +186,7 @@ _TRIGGER = lazily(
     r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
     r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
     r"liquide|recorr|rod[eao]|anduve|condu|circul|"
-    r"road|test|below|under|unter|sous|bajo|refroid|temp|nothing"
+    r"road|test|below|under|unter|sous|bajo|refroid|temp|nothing|rpm"
 )
 
 

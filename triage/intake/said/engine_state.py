@@ -85,6 +85,14 @@ _BESIDE_NUMBER = lazily(
     r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
     r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
 )
+#: An engine speed right beside a voltage: "14.1 V at 1500 rpm", "bei 2000/min 14,3 V"; a freeze frame has such a pair
+#: behind a code, or without the small word.
+_SPEED = r"[1-9][0-9]{2,3} ?(?:r\.?p\.?m(?![a-z])|(?:1|u|r|tr|t)?/min(?![a-z])|min-1(?![0-9]))"
+_VOLTS = r"[12][0-9][.,][0-9]{1,2} ?v(?:olts?)?(?![a-z0-9])"
+_BESIDE_SPEED = lazily(
+    rf"(?:^|(?<![a-z0-9])(?:at|bei|a|con) |@ ?){_SPEED}(?=\.?[ ,:=]{{1,3}}{_VOLTS})|"
+    rf"(?<![0-9.]){_VOLTS},? (?:(?:at|bei|a|con) |@ ?){_SPEED}")
+_CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-z])|freeze|frame")
 #: "Idled 15 min with headlights and blower on": it ran while that was read.
 _LOADED = lazily(
     r"(?<![a-z])(?:idl(?:e|ed|ing)|ran|run|leerlauf|gelaufen|laufen(?: lassen)?|ralenti|tourn[ea]r?|marcha)(?![a-z])"
@@ -149,7 +157,7 @@ _ENGINE_VALUES: dict[str, Engine] = {
 }
 _ENGINE_SIGNS = signs.of_pattern(
     r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arran|demarr|running|fahrbereit|anlass|startvor|"
-    r"lancement|pret"
+    r"lancement|pret|rpm|r\.p\.m|/min|min-1"
 )
 #: A part of every word for the starter turning.
 _STARTER_WORDS = ("crank", "anlass", "motorstart", "startvorg", "demarrage", "lancement", "arran")
@@ -179,7 +187,16 @@ def engine(low: str) -> Engine | None:
         return "ready"
     if not said and _LOADED.search(low) is not None:
         return "running"
-    return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low)) else None
+    return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low) or _at_speed(low)) else None
+
+
+def _at_speed(low: str) -> re.Match[str] | None:
+    """Where a line tells the speed that the engine ran with when a voltage was read.
+
+    >>> engine("14.1 v at 1500 rpm"), engine("bei 2000/min 14,3 v"), engine("p0118 at 850 rpm, 14.2 v")
+    ('running', 'running', None)
+    """
+    return _BESIDE_SPEED.search(low) if _CODE.search(low) is None else None
 
 
 def _read_while_cranking(low: str) -> re.Match[str] | None:
@@ -223,4 +240,6 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
     found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))
     cranked = _read_while_cranking(low)
     found = (*found, cranked.span()) if cranked is not None else found
+    speed = _at_speed(low)
+    found = (*found, speed.span()) if speed is not None else found
     return (*found, key.span()) if key is not None and key[1] in _ENGINE_VALUES else found

@@ -4,6 +4,8 @@
 ((' fuel pump ', ' fuel pump '), 'voltage')
 >>> [names_nothing(own) for own in ("scan today ", "fuel pump today ", "after a test drive ", "monday ", "present ")]
 [True, False, True, True, True]
+>>> [names_nothing(own) for own in ("was flat (", "van dead (", "horn dead (", "at 2000 rpm ")]
+[True, True, False, True]
 """
 
 from __future__ import annotations
@@ -105,6 +107,14 @@ _OF_ALL = word_set("""
     systemes resume resultat resultats rapport todos los sistemas vehiculo completo resumen resultado resultados
     informe""")
 
+#: "At 2000 rpm 14.3 V": how fast the engine ran meanwhile.
+_SPEED = lazily(r"[0-9]{3,4} ?(?:r\.?p\.?m\.?|(?:1|u|r|tr|t)?/min|min-1)[ ,:=]*$")
+
+#: "It was flat (5.1 V)": of a battery, which nobody names.
+_FLAT = word_set("""
+    flat dead discharged drained empty leer leergezogen entladen tiefentladen platt tot plat vide dechargee descargada
+    descargado muerta vacia war ist etait est era estaba esta""")
+
 #: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
 _ITS_NUMBER = lazily(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
 
@@ -123,10 +133,14 @@ _NOW = word_set("present current currently presently actual actually aktuell der
 def names_nothing(own: str) -> bool:
     """Whether the words before a voltage name nothing that it may be of but the vehicle."""
     words = re.sub(r"[^a-z ]", " ", own).split()
-    if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]):
+    if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]) or _SPEED.search(own):
         return True
     while words and words[-1] in _DAYS:
         words.pop()
+    if words and words[-1] in _FLAT and len(words[-1]) > 3:
+        while words and (words[-1] in _FLAT or _is_small(words[-1])):
+            words.pop()
+        return not words or VEHICLE.search(words[-1]) is not None
     return not words or _is_small(words[-1]) or _OF_ALL.issuperset(words) or _NOW.issuperset(words)
 
 

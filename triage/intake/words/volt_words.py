@@ -82,7 +82,7 @@ _AT_TERMINAL = "|".join(
     for gap in ("", " ")
 )
 _LEAST = (
-    rf"(?:lowest|worst|(?:(?<![0-9])(?<![0-9]\s)(?<![1ur]/)|{_AT_TERMINAL})min|minim(?:u[mn]|al|ale?r?|ales?)|"
+    rf"(?:lowest|worst|(?:(?<![0-9])(?<![0-9]\s)(?<![1ur]/)(?<![0-9]{{3}}/)|{_AT_TERMINAL})min|minim(?:u[mn]|al|ale?r?|ales?)|"
     r"mini|minim[oa]|"
     r"(?:minimal|mindest|tiefst|kleinst)(?:e[rsn]?|wert|spannung)?|minimalspannung|mindestspannung|tiefstwert|"
     r"(?:tief|niedrig)st(?:e[rsn]?)?|(?:au )?plus bas(?:se)?|mas baj[oa]|"
