@@ -14,12 +14,12 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
+from triage.intake.lines import unlistednames
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_letter, line_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
-from triage.intake.said import unlistednames
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.answerwords import SEVERAL
 
