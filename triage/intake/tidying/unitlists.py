@@ -72,9 +72,9 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequen
             line = line_of(line.number, line.raw, "", (0,))
         elif at in told and first >= 0:
             # The sentence is of the last list above it.
-            below = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
+            behind = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
             items = [item for item in lists[first][1]
-                     if (name := _plain(item.name)) not in others and name not in below]
+                     if (name := _plain(item.name)) not in others and name not in behind]
             out += [_clean(found[item.at], item) for item in items]
             first = -1
             continue
