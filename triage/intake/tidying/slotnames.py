@@ -37,7 +37,7 @@ from triage.intake.words.saying_words import PEOPLE, VERBS
 from triage.intake.words.vocabulary import STATES
 
 #: Where a clause may begin, and what leads to it.
-_BEGINS = lazily(rf"(?:[!?;,:]|\.{NOT_SHORT})\s+")
+_BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT})\s+")
 _LINKS = lazily(
     r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|puis|ensuite|luego|despues|but|aber|mais|pero)(?:,|\s)\s*)*"
     r"(?P<lead>(?:in|im|en|dans|from|aus)\s)?(?:(?:the|der|die|das|dem|le|la|el)\s|l')?")
