@@ -38,6 +38,8 @@ _NO_NAME = OF_FAULTS | SAYS | VERBS | PEOPLE | word_set("""
     hello hi regards thanks reading leyendo lese lecture cont contd continued continuacion suite fortsetzung forts
     report rapport bericht protokoll informe readout
 """) - word_set("a de en la log set del du d des")
+#: How German words for a report end.
+_ENDS = ("bericht", "protokoll")
 _NO_CHARACTERS = frozenset('"=^<>{}|#+\t\u2022')
 #: With so many digits a word is the number of something.
 _NUMBER = lazily(r"[0-9]{3}|0x|[0-9] ?x(?![a-z])|[0-9]/|[0-9]+[A-Z]-")
@@ -64,6 +66,8 @@ def is_name(text: str) -> bool:
     low = small(text)
     parts = plain_words(low)
     if not parts or parts[0] in _AND or parts[-1] in _OPEN or not _NO_NAME.isdisjoint(parts):
+        return False
+    if parts[0].endswith(_ENDS):
         return False
     # "System ABS" is a key and a name.
     return role_of(low) is None and (len(parts) < 2 or role_of(parts[0]) != "module") and not (

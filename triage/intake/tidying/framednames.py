@@ -38,6 +38,7 @@ _TAIL = lazily(r"[\W_]*$")
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
 _LISTED = lazily(r"(?:\s(?:with|from|in|at|to|of|for|mit|von|bei|zu|de|du|des|con|avec|a))?\s*[:>-]+\s*(?=[^\W_])")
 _ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
+_WORD = lazily(r"[^\W\d_]{3,}")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
 
@@ -162,8 +163,14 @@ def _set_in_below(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str
         held += below > at + 1
     again = sum(many for many in Counter(found).values() if many > 1)
     if held >= _MOST * sum(coded) and len(set(found)) > 1 and len(found) >= _FEWEST and all(map(is_name, found)) and (
-            stated == len(found) or 2 * again >= len(found)):
+            stated == len(found) or (2 * again >= len(found) and _are_described(filled, coded))):
         yield from found
+
+
+def _are_described(filled: Sequence[Line], coded: Sequence[bool]) -> bool:
+    """Whether words stand behind most codes in their own lines: what is set in below is no description then."""
+    tails = [_CODE.split(line.low)[-1] for line, holds_code in zip(filled, coded, strict=True) if holds_code]
+    return sum(len(_WORD.findall(tail)) > 1 for tail in tails) >= _MOST * len(tails)
 
 
 def _of_answers(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
