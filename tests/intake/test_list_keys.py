@@ -57,7 +57,8 @@ def test_a_list_without_codes_is_no_answer() -> None:
 
 @pytest.mark.parametrize(("number", "answer", "code", "text", "count"), [
     ("part_no", "result", "dtc", "text", "count"), ("partNumber", "response", "faultCode", "faultText", "count"),
-    ("teilenummer", "antwort", "fehlercode", "fehlertext", "anzahl"), ("pieza", "respuesta", "codigo", "texto", "contador"),
+    ("teilenummer", "antwort", "fehlercode", "fehlertext", "anzahl"),
+    ("pieza", "respuesta", "codigo", "texto", "contador"),
 ])
 def test_sections_whose_numbers_stand_first(number: str, answer: str, code: str, text: str, count: str) -> None:
     dump = (f"[ABS]\n{number}=2X5-7002-A\n{code}1=C0035\n{text}1=Bus message timeout\n{count}1=4\n{code}2=C0040\n"

@@ -7,7 +7,7 @@ from triage.intake.entries.headings import below_of, codes_alone, section
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.said import ofall
-from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head
+from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head, without_status
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.tidying.scanlead import is_lead
@@ -75,7 +75,12 @@ def _of_module(context: Context, status: StatusWord) -> bool:
 
 
 def heads_codes(context: Context, row: Row, at: int) -> bool:
-    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
+    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it.
+    Below one that says that no status is told ends what headings above said."""
+    if (context.section is not None or context.list_of is not None) and without_status(row.low):
+        context.section, context.section_of_module, context.list_of = None, False, None
+        context.open_code = context.open_row = None
+        return True
     among = context.open_code is not None or explained(row.low)
     status = section(context, row) if among and heads_several(row.low) else None
     below = below_of(context, at)

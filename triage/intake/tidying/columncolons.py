@@ -41,7 +41,8 @@ def _is_head(low: str) -> bool:
     """Whether the cells between the colons of a line are names of columns, most of them known."""
     cells = [cell.strip() for cell in _COLON.split(low)]
     # "Code : C0035, Active : no" has values.
-    return not find(low, low).codes and is_head(cells) and 2 * sum(role_of(cell) is not None for cell in cells) > len(cells)
+    known = sum(role_of(cell) is not None for cell in cells)
+    return not find(low, low).codes and is_head(cells) and 2 * known > len(cells)
 
 
 __all__ = ["barred"]
