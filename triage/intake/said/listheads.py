@@ -33,8 +33,8 @@ _STATUS = word_set(
     "status statuses state states condition statut statuts etat etats estado estados zustand statusangabe angabe info")
 _UNTOLD = word_set(
     "without unknown unspecified other others remaining further ohne unbekannt unbekannter unbekanntem sonstige "
-    "weitere andere ubrige sans inconnu inconnus autre autres restants sin desconocido desconocidos otro otra otros otras "
-    "demas")
+    "weitere andere ubrige sans inconnu inconnus autre autres restants sin desconocido desconocidos otro otra otros "
+    "otras demas")
 _BESIDE_UNTOLD = word_set(
     "no not none known given stated told with of the a any their and or no nicht bekannt angegeben mit der die das von "
     "non pas connu indique de des du les le la avec con del los las conocido indicado y et und rest")
