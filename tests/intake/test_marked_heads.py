@@ -30,6 +30,13 @@ def test_answers_below_their_names_stay_with_them() -> None:
     assert scans(text) == [" | ABS: clean; Radio: silent; Airbag: clean"]
 
 
+@pytest.mark.parametrize("head", ["Codes without status", "Fehler ohne Statusangabe", "D\u00e9fauts sans statut"])
+def test_codes_without_a_status_below_an_empty_line(head: str) -> None:
+    text = f"-- Present codes --\n* ABS -> C0035\n\n-- Past codes --\n* Radio -> U0140\n\n"
+            f"-- {head} --\n* Engine -> P0562\n"
+    assert scans(text) == [" | ABS: C0035 current; Radio: U0140 stored; Engine: P0562"]
+
+
 def test_other_codes_have_the_status_of_none() -> None:
     text = "Pending codes:\n  ABS - C0035\n\nOther codes:\n  Radio - U0140\n  Engine - P0562\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 pending"], "radio": ["U0140"], "engine control": ["P0562"]}

@@ -74,13 +74,17 @@ def _of_module(context: Context, status: StatusWord) -> bool:
     return True
 
 
+def ends_status(context: Context, row: Row) -> bool:
+    """End what the headings above said, at one that tells no status of its codes: "Other codes, status unknown"."""
+    if (context.section is None and context.list_of is None) or not without_status(row.low):
+        return False
+    context.section, context.section_of_module, context.list_of = None, False, None
+    context.open_code = context.open_row = None
+    return True
+
+
 def heads_codes(context: Context, row: Row, at: int) -> bool:
-    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it.
-    Below one that says that no status is told ends what headings above said."""
-    if (context.section is not None or context.list_of is not None) and without_status(row.low):
-        context.section, context.section_of_module, context.list_of = None, False, None
-        context.open_code = context.open_row = None
-        return True
+    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
     among = context.open_code is not None or explained(row.low)
     status = section(context, row) if among and heads_several(row.low) else None
     below = below_of(context, at)
