@@ -41,8 +41,8 @@ def _is_head(low: str) -> bool:
     """Whether the cells between the colons of a line are names of columns, most of them known."""
     cells = [cell.strip() for cell in _COLON.split(low)]
     # "Code : C0035, Active : no" has values.
-    known = sum(role_of(cell) is not None for cell in cells)
-    return not find(low, low).codes and is_head(cells) and 2 * known > len(cells)
+    roles = sum(role_of(cell) is not None for cell in cells)
+    return not find(low, low).codes and is_head(cells) and 2 * roles > len(cells)
 
 
 __all__ = ["barred"]
