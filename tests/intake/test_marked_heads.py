@@ -32,8 +32,8 @@ def test_answers_below_their_names_stay_with_them() -> None:
 
 @pytest.mark.parametrize("head", ["Codes without status", "Fehler ohne Statusangabe", "D\u00e9fauts sans statut"])
 def test_codes_without_a_status_below_an_empty_line(head: str) -> None:
-    text = f"-- Present codes --\n* ABS -> C0035\n\n-- Past codes --\n* Radio -> U0140\n\n"
-            f"-- {head} --\n* Engine -> P0562\n"
+    text = ("-- Present codes --\n* ABS -> C0035\n\n-- Past codes --\n* Radio -> U0140\n\n"
+            f"-- {head} --\n* Engine -> P0562\n")
     assert scans(text) == [" | ABS: C0035 current; Radio: U0140 stored; Engine: P0562"]
 
 
