@@ -148,10 +148,11 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     usual, _ = Counter(marks[at][text] for at, text in chosen.items()).most_common(1)[0]
     told = {text for at, text in chosen.items() if marks[at][text] == usual}
     described = usual in (_IN, "@") or any(_of_faults(column) >= _CLEAR for _, column in apart)
-    alone = not apart and len(told & repeated) >= _SEVERAL
+    # "P0171 (too lean)": in small letters a description may come again as well.
+    alone = not apart and len(told & repeated) >= _SEVERAL and not any(text[0].islower() for text in told)
     if not (described or alone or any(text in others or names.listed(text) for text in told)):
         return []
-    capital = sum(not text[0].islower() for text in told) > len(told) / 2
+    capital = not all(text[0].islower() for text in told)
     return [text for text in sorted(told)
             if not names.listed(text) and is_name(text) and not (capital and text[0].islower())]
 
