@@ -10,10 +10,16 @@ from typing import Literal
 
 from triage.model.snapshot import Reading
 
-MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature"]
+MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature",
+                       "unsteady", "found"]
 
+#: The name of a supply that the meter would not show steadily.
+UNSTEADY = "unsteady supply"
+#: The name of what a battery had before something was connected that feeds the vehicle.
+AS_FOUND = "battery as found"
 #: Kind -> words of which one must be in the name. The first kind that fits is taken.
 MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
+    ("unsteady", (UNSTEADY,)), ("found", (AS_FOUND,)),
     ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
     ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
               "key-off current", "key off current", "draw after", "battery drain", "drain after", "ruhestrom",
@@ -173,4 +179,5 @@ def battery_tested(low: str) -> Literal["good", "bad", "again", "figures"] | Non
     return "figures" if _FIGURES.search(low) is not None else None
 
 
-__all__ = ["MEASURED", "UNLOADED", "MeasuredKind", "battery_tested", "between_points", "is_drop", "path_of", "pulled"]
+__all__ = ["AS_FOUND", "MEASURED", "UNLOADED", "UNSTEADY", "MeasuredKind", "battery_tested", "between_points", "is_drop",
+           "path_of", "pulled"]

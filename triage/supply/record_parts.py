@@ -67,6 +67,8 @@ class Taken:
     #: fuse pulled or a module unplugged.
     draws: list[tuple[int, Measured]] = field(default_factory=list)
     branches: list[Measured] = field(default_factory=list)
+    #: What the battery had before anything was connected that feeds the vehicle, V.
+    found: float | None = None
 
     @property
     def rested(self) -> bool:
@@ -91,6 +93,8 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 continue
             if one.kind == "temperature":
                 celsius = one.value
+            elif one.kind == "found":
+                found.found = one.value
             elif one.kind == "one battery":
                 # With the engine off and nothing connected the two should read alike at any charge.
                 still = snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
@@ -161,6 +165,10 @@ def _judged(
         return ripple(one.value, nominal=nominal)
     if one.kind == "drop":
         return _drop(one)
+    if one.kind == "unsteady":
+        return Finding("unsteady", f"{one.name} {one.value:g} V; a poor contact at posts, grounds or the meter's own "
+                       "leads shows so", {}, "common practice",
+                       "cables and grounds", "not tested")
     outside: OutsideSupply | None = one.outside or snapshot.outside_supply
     name = _CONNECTED.sub("", one.name)
     return running_voltage(one.value, outside=outside, temperature_c=celsius, nominal=nominal,
@@ -271,7 +279,7 @@ def cables(measured: Taken) -> tuple[SupplyState, str]:
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
         return "failed", joined(failed)
-    doubts = [finding.text for finding in feeds] + [finding.text for finding in drops if finding.state == "not tested"]
+    doubts = [finding.text for finding in (*measured.of("unsteady"), *feeds)] + [finding.text for finding in drops if finding.state == "not tested"]
     if not drops:
         nobody = "nobody measured the voltage drop on feeds and grounds under load"
         return "not tested", joined([*doubts, nobody]) if doubts else nobody

@@ -3,7 +3,7 @@ when the vehicle had it."""
 
 from __future__ import annotations
 
-from triage.intake.entries import furthervolts
+from triage.intake.entries import fedsince, furthervolts
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
@@ -114,10 +114,18 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
             or (named and loose.name == _RESTED)):
         scan.readings += [loose] if loose not in scan.readings else []
         scan.volts = None
-    first = scan.volts is None
+    first, had = scan.volts is None, scan.volts
+    since = of_supply and fedsince.is_since(scan, row, volt, when)
     if named and scan.volts_before and when == "" and of_supply:
         when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
-    to_snapshot(scan, volt, when)
+    scan.volts_before = scan.volts_before or since
+    if since and had is not None:
+        if fedsince.cleared_since(scan, row, volt):
+            scan.volts = None
+        fedsince.found_at(scan, had)
+    to_snapshot(scan, volt, "scan" if since else when)
+    if of_supply and scan.volts != had:
+        scan.volts_at = (row.line.number, volt.end)
     if first and of_supply:
         untold = scan.phase is None and not heads
         scan.volts_loose = Reading(name=_RESTED, value=volt.value, unit="V") if rested and not named else (

@@ -89,7 +89,7 @@ _LEADS_ON = lazily(r"\s{2,}[a-z][^:=]{2,50}[:=]\s*")
 _BRACKETED = lazily(r"\([^()]*\)")
 #: When it was measured: they name nothing that it may be of.
 _DAYS = word_set("""
-    this today tonight yesterday now morning afternoon evening monday tuesday wednesday thursday friday saturday
+    this today tonight yesterday now then nun dann danach maintenant puis ensuite ahora luego morning afternoon evening monday tuesday wednesday thursday friday saturday
     sunday mon tue wed thu fri sat sun heute gestern jetzt morgen fruh vormittag nachmittag abend montag dienstag
     mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
     dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
