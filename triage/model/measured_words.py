@@ -179,5 +179,5 @@ def battery_tested(low: str) -> Literal["good", "bad", "again", "figures"] | Non
     return "figures" if _FIGURES.search(low) is not None else None
 
 
-__all__ = ["AS_FOUND", "MEASURED", "UNLOADED", "UNSTEADY", "MeasuredKind", "battery_tested", "between_points", "is_drop",
-           "path_of", "pulled"]
+__all__ = ["AS_FOUND", "MEASURED", "UNLOADED", "UNSTEADY", "MeasuredKind", "battery_tested", "between_points",
+           "is_drop", "path_of", "pulled"]

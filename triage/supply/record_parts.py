@@ -279,7 +279,8 @@ def cables(measured: Taken) -> tuple[SupplyState, str]:
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
         return "failed", joined(failed)
-    doubts = [finding.text for finding in (*measured.of("unsteady"), *feeds)] + [finding.text for finding in drops if finding.state == "not tested"]
+    doubts = [finding.text for finding in (*measured.of("unsteady"), *feeds)]
+    doubts += [finding.text for finding in drops if finding.state == "not tested"]
     if not drops:
         nobody = "nobody measured the voltage drop on feeds and grounds under load"
         return "not tested", joined([*doubts, nobody]) if doubts else nobody

@@ -1,5 +1,6 @@
 """Two voltages that belong together: a supply and its lowest, or both ends of what a meter moved between.
 
+>>> from typing import NamedTuple
 >>> class Number(NamedTuple):
 ...     start: int
 ...     end: int
@@ -15,8 +16,6 @@
 """
 
 from __future__ import annotations
-
-from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import voltaround, voltthings
@@ -91,8 +90,12 @@ def is_end(low: str, number: Number, before: Number, after: Number) -> bool:
     it: "meter is jumpy 11-12.5"."""
     if _COUNTED.match(low, max(number.end, after.end)):
         return False
-    return any(one.start < two.start and (_RANGE.fullmatch(gap := low[one.end : two.start]) or _RANGE_WORD.fullmatch(gap))
-               and _is_range(low, one, two, "") for one, two in ((before, number), (number, after)))
+    for one, two in ((before, number), (number, after)):
+        gap = low[one.end : two.start]
+        ranged = _RANGE.fullmatch(gap) is not None or _RANGE_WORD.fullmatch(gap) is not None
+        if one.start < two.start and ranged and _is_range(low, one, two, ""):
+            return True
+    return False
 
 
 def _is_range(low: str, one: Number, two: Number, before: str) -> bool:

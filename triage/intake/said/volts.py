@@ -20,7 +20,7 @@ from typing import NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import dates, nominal, phases, voltaround, voltranges, voltremarks, voltthings
-from triage.intake.said.onevolt import Of, Volt
+from triage.intake.said.onevolt import Volt
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
