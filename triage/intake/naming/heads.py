@@ -55,7 +55,8 @@ ROLES: dict[str, frozenset[str]] = {
         | sub byte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type | art | tipo de averia |
         tipo fallo | typ | fehler-typ | fehler-art | untertyp | fehlersymptom | subtyp | unterart | unter-art |
         fehlerunterart | sous-type | sous type | subtipo | subtipo de averia | sub-tipo | type de panne | type du defaut
-        | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion"""),
+        | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion
+        | fault byte | fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of

@@ -69,14 +69,14 @@ _RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")
 _DRAWN_ALIKE = str.maketrans(
     "\u0410\u0412\u0421\u0415\u041d\u0406\u0408\u041a\u041c\u041e\u0420\u0405\u0422\u0425\u0430\u0441\u0435\u043e"
     "\u0440\u0445\u0443\u0456\u0391\u0392\u0395\u0397\u0399\u039a\u039c\u039d\u039f\u03a1\u03a4\u03a7\u03bf\u054d"
-    "\u0555\u216d\u0417",
-    "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3",
+    "\u0555\u216d\u0417\u03f9\u03f2",
+    "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3Cc",
 )
 #: Small letters of other alphabets whose capitals are drawn as ours, and a code that one of them begins.
 _SMALL_ALIKE = str.maketrans("\u0432\u043a\u043c\u043d\u0442\u03b2\u03c1\u03c5", "bkmhtbpu")
 _CODED = lazily(r"(?<![^\W_])[bpuBPU][0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?(?![0-9a-zA-Z])")
 _APART = lazily(
-    r"(?<![^\W_])(?:[\u0391-\u03a9\u0400-\u042f\u0440](?=[ -][0-3oOIl][0-9a-fA-FoOIl]{3}(?:[0-9a-fA-F]{2})?"
+    r"(?<![^\W_])(?:[\u0391-\u03a9\u03f2\u03f9\u0400-\u042f\u0440](?=[ -][0-3oOIl][0-9a-fA-FoOIl]{3}(?:[0-9a-fA-F]{2})?"
     r"(?![0-9a-zA-Z]))|"
     r"[\u0432\u0441](?=[ -](?!20[0-9]{2}(?!-[0-9]))[0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?"
     r"(?![0-9a-zA-Z])))"
@@ -116,7 +116,7 @@ class Line:
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
-        if self.offsets is None:
+        if not self.offsets:
             return start, end
         last = len(self.offsets) - 1
         begin = self.offsets[min(start, last)]

@@ -68,13 +68,8 @@ def told(found: list[Line], names: Names) -> list[Line]:
     """The lines of a thread, each with its time alone before it, or those of a chat without times. Linear."""
     is_name, find = names.listed, names.find
     timed = [at for at, line in enumerate(found) if has_digit(line.text[:32])]
-    for form in _FORMS:
-        heads = _heads(found, timed, form, is_name)
-        if heads and _are_messages([found[at].text[match.end() :] for at, match in heads.items()], is_name, find):
-            kept = list(found)
-            for at, match in heads.items():
-                kept[at] = _plain(found[at], match)
-            return kept
+    if heads := _of_messages(found, timed, names):
+        return [_plain(line, heads[at]) if at in heads else line for at, line in enumerate(found)]
     for form in _ALONE:
         heads = {at: match for at, match in _heads(found, timed, form, is_name, _FEWEST_SAID).items()
                  if _is_person(small(match["name"]))}
@@ -82,6 +77,23 @@ def told(found: list[Line], names: Names) -> list[Line]:
         if heads and _are_messages(said, is_name, find):
             return _without(found, heads)
     return senders.left_out(found, names.likely, find)
+
+
+def are_messages(found: Sequence[Line], names: Names) -> bool:
+    """Whether lines are messages, each with its time and its sender before it."""
+    return bool(_of_messages(found, [at for at, line in enumerate(found) if has_digit(line.text[:32])], names))
+
+
+def _of_messages(found: Sequence[Line], timed: Sequence[int], names: Names) -> dict[int, re.Match[str]]:
+    """The lines that begin with the time and the sender of a message."""
+    for form in _FORMS:
+        heads = _heads(found, timed, form, names.listed)
+        said = [found[at].text[match.end() :] for at, match in heads.items()]
+        # "14:02 Module: ABS" begins with a key.
+        keyed = any(role_of(small(match["name"]), exactly=True) is not None for match in heads.values())
+        if heads and not keyed and _are_messages(said, names.listed, names.find):
+            return heads
+    return {}
 
 
 def _heads(
@@ -140,4 +152,4 @@ def _without(found: Sequence[Line], heads: Mapping[int, re.Match[str]]) -> list[
     return kept
 
 
-__all__ = ["told"]
+__all__ = ["are_messages", "told"]
