@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
 from triage.explain.heard import heard
-from triage.model.measured_words import UNSTEADY
+from triage.model.measured_words import TRAILER_SOCKET, UNSTEADY
 from triage.model.parts import battery_renewed
 from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
@@ -48,6 +48,8 @@ APART = ("engine off and not run before the link is renewed; battery and outside
          "touches it")
 OVERCHARGED = "goggles and gloves, ventilated, no sparks; no charger on it"
 COOLED = "battery cool and looked at first: no support on one that is hot, swollen, leaking or smelling"
+#: Without the feed of its socket a trailer's brakes have no anti-lock, nor electronic control (ISO 7638-1).
+UNFED_TRAILER = "trailer not on the road until the feed of its socket holds under load: its brakes hang on it"
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
@@ -161,7 +163,7 @@ def _failed(
             f"{FOLLOW_WORDS} joint by joint under load: clean, tighten or renew where it sits",
             f"along the path that failed{_path(cables['why'])}", 20.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
-            "feed", half, None))
+            "feed", half, UNFED_TRAILER if TRAILER_SOCKET in cables["why"] else None))
     return checks
 
 

@@ -105,6 +105,8 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 found.draws.append((place, one))
             elif not (one.kind == "running" and _is_half(one, snapshot, nominal)):
                 judged = _judged(one, snapshot, nominal, battery_type, celsius)
+                if one.kind == "drop":
+                    _make_way(found, one)
                 found.last[_key(one)] = place, judged
                 if one.kind == "running" and one.value < _MOST and (one.outside or snapshot.outside_supply) in (
                         None, "none", "unknown"):
@@ -124,6 +126,24 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             found.last[f"pair:{running}"] = 0, battery_pair(first.value, second.value, rested=still and too,
                                                             running=running)
     return found
+
+
+#: What a name of a drop says beside its path: when it was measured, and how it was loaded; in small letters.
+_WHEN = frozenset("""now then again after before repair the at on of to in from is was v volt volts jetzt nun danach wieder
+    nach am an der die das dem den im von vom zu maintenant ensuite apres après au aux le la les de du des sur en ahora
+    luego despues después el los las del al""".split())
+_LOADS = frozenset("""cranking crank starting load loaded lights lamps blower beim starten anlassen last licht demarrage
+    démarrage charge phares arrancar arranque carga luces while when with under unter sous con mit avec""".split())
+
+
+def _make_way(found: Taken, one: Measured) -> None:
+    """Leave out what was measured before on the same path, called in the same words but for when it was and, where the
+    later one tells its load, for that: 1.6 V on a ground that has 0.08 V now."""
+    words = frozenset(re.findall(r"[^\W_]+", one.name.casefold())) - _WHEN
+    for key in [key for key in found.last if key.startswith("drop:")]:
+        earlier = frozenset(re.findall(r"[^\W_]+", key[5:])) - _WHEN
+        if earlier - _LOADS == words - _LOADS and earlier & _LOADS <= words & _LOADS:
+            del found.last[key]
 
 
 def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
