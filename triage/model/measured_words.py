@@ -185,5 +185,5 @@ def battery_tested(low: str) -> Literal["good", "bad", "again", "figures"] | Non
     return "figures" if _FIGURES.search(low) is not None else None
 
 
-__all__ = ["AS_FOUND", "MEASURED", "REFERENCE", "TRAILER_SOCKET", "UNLOADED", "UNPLUGGED", "UNSTEADY", "MeasuredKind", "battery_tested",
-           "between_points", "is_drop", "path_of", "pulled"]
+__all__ = ["AS_FOUND", "MEASURED", "REFERENCE", "TRAILER_SOCKET", "UNLOADED", "UNPLUGGED", "UNSTEADY", "MeasuredKind",
+           "battery_tested", "between_points", "is_drop", "path_of", "pulled"]

@@ -129,11 +129,12 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
 
 
 #: What a name of a drop says beside its path: when it was measured, and how it was loaded; in small letters.
-_WHEN = frozenset("""now then again after before repair the at on of to in from is was v volt volts jetzt nun danach wieder
-    nach am an der die das dem den im von vom zu maintenant ensuite apres après au aux le la les de du des sur en ahora
-    luego despues después el los las del al""".split())
-_LOADS = frozenset("""cranking crank starting load loaded lights lamps blower beim starten anlassen last licht demarrage
-    démarrage charge phares arrancar arranque carga luces while when with under unter sous con mit avec""".split())
+_WHEN = frozenset(re.findall(r"\S+", """now then again after before repair the at on of to in from is was v volt volts
+    jetzt nun danach wieder nach am an der die das dem den im von vom zu maintenant ensuite apres après au aux le la les
+    de du des sur en ahora luego despues después el los las del al"""))
+_LOADS = frozenset(re.findall(r"\S+", """cranking crank starting load loaded lights lamps blower beim starten anlassen
+    last licht demarrage démarrage charge phares arrancar arranque carga luces while when with under unter sous con mit
+    avec"""))
 
 
 def _make_way(found: Taken, one: Measured) -> None:

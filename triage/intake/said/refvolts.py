@@ -20,7 +20,8 @@ _REFERENCE = (
     r"(?:5 ?v(?:olts?)? ?-?(?:ref(?:erence)?|sensor (?:supply|feed)|referenz|"
     r"geberversorgung|sensorversorgung|"
     r"de reference|de referencia|(?:alimentation|alimentacion) capteurs?)(?: voltage)?|"
-    r"(?:sensor )?ref(?:erence)? (?:voltage|volts|5 ?v)|v ?ref|referenzspannung|(?:sensor|geber)(?:versorgung|spannung)|"
+    r"(?:sensor )?ref(?:erence)? (?:voltage|volts|5 ?v)|v ?ref|referenzspannung|(?:sensor|geber)(?:versorgung|"
+    r"spannung)|"
     r"tension de reference(?: capteurs?)?|tension de referencia|referencia de 5 ?v)")
 _VALUE = r"(?P<value>[0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z0-9/])"
 _READ = lazily(rf"(?<![a-z0-9.,]){_REFERENCE}(?![a-z])(?P<where>[^0-9;.<>]{{0,60}}?)[ :=]{{1,3}}{_VALUE}")
