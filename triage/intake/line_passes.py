@@ -38,6 +38,7 @@ from triage.intake.tidying import (
     keysections,
     labelledaddresses,
     lastnames,
+    listkeys,
     lonecells,
     loosely,
     lostcolumns,
@@ -91,6 +92,7 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
     whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(whole)))
+    whole = listkeys.told(whole, names.likely)
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     whole = countsahead.behind(lonecells.bared(delimiters.barred(whole)))
     cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))

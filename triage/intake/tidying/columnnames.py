@@ -21,6 +21,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.shortcolumn import NO_MODULES
+from triage.intake.lines.unlistednames import is_name, may_name, tells_fault
 from triage.intake.naming.addresses import BEFORE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
@@ -28,7 +29,6 @@ from triage.intake.plain.characters import Line, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.near import small
-from triage.intake.said.unlistednames import is_name, may_name, tells_fault
 
 #: A code with its failure type.
 _CODE = (r"(?<![A-Za-z0-9])(?:(?:[PCBU] ?|[pcbu])[0-3][0-9A-Fa-f]{3}"

@@ -19,6 +19,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from triage.intake.lines.unlistednames import is_name
 from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, indent_of
@@ -26,7 +27,6 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
-from triage.intake.said.unlistednames import is_name
 
 _CODE = lazily(r"(?<![a-z0-9])(?:[pcbu] ?[0-3][0-9a-f]{3}(?![g-z])|spn ?[0-9])")
 _LEAD = lazily(r"[\W_]*")

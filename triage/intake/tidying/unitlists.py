@@ -14,12 +14,12 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
+from triage.intake.lines import unlistednames
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_letter, line_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
-from triage.intake.said import unlistednames
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.answerwords import SEVERAL
 
@@ -72,9 +72,9 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequen
             line = line_of(line.number, line.raw, "", (0,))
         elif at in told and first >= 0:
             # The sentence is of the last list above it.
-            below = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
+            behind = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
             items = [item for item in lists[first][1]
-                     if (name := _plain(item.name)) not in others and name not in below]
+                     if (name := _plain(item.name)) not in others and name not in behind]
             out += [_clean(found[item.at], item) for item in items]
             first = -1
             continue

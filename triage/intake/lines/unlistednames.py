@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import engine_state, phases, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import SAYS
-from triage.intake.said.near import small
 from triage.intake.words.device_words import is_other
 from triage.intake.words.saying_words import PEOPLE, VERBS
 from triage.intake.words.vocabulary import STATES
