@@ -32,8 +32,9 @@ COMPLAINED = {
 }
 STALLS = ("It is said to stall: with the engine the assistance of brakes and steering goes too; not among traffic "
           "until that is found.")
-_STALLS = re.compile(r"\b(?:stall(?:s|ed|ing)|cuts? out|keeps dying|dies (?:when|while|at|on)|stirbt \w{0,8} ?ab|"
-                     r"geht \w{0,8} ?aus|bleibt (?:\w+ )?stehen|cale|s['’]arr[êe]te en roulant|se (?:cala|para))\b", re.IGNORECASE)
+_STALLS = re.compile(r"\b(?:stall(?:s|ed|ing)|cuts? out|keeps dying|dies (?:when|while|at|on)|"
+                     r"stirbt \w{0,8} ?ab|geht \w{0,8} ?aus|bleibt (?:\w+ )?stehen|cale|"
+                     r"s['’]arr[êe]te en roulant|se (?:cala|para))\b", re.IGNORECASE)
 JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and accessories off, ground lead away from the "
         "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
 CLOSED = ("A contactor is said to be stuck closed: the high-voltage bus may stay live, and neither the key off nor "

@@ -59,7 +59,8 @@ _SAFETY = (
     r"se bloquea)", r"sin (?:direccion asistida|asistencia)", r"(?:testigo|luz) (?:de (?:los )?)?(?:roj[oa]|frenos?)",
     r"se (?:cala|para) (?:en|al|cuando|con|sol[oa]|a)")
 _OTHER = (
-    rf"{_SYSTEM}(?:lamp|light)s?{_NOT_BAD}", r"limp(?:s|ed|ing)?(?: home)?(?: mode)?(?! over)", r"no boost", r"derat(?:e|ed|es)",
+    rf"{_SYSTEM}(?:lamp|light)s?{_NOT_BAD}", r"limp(?:s|ed|ing)?(?: home)?(?: mode)?(?! over)", r"no boost",
+    r"derat(?:e|ed|es)",
     r"(?:loses|lost|no) power(?= (?:when|on|at|up|under)|\s*(?:[.,;!]|$))", r"runs? (?:\w+ )?rough", r"misfir(?:es|"
     r"ing)",
     r"(?:does ?n[o']?t|does not|won'?t|wouldn'?t|would not|will not|can'?t|doesnt|wouldnt) (?:even )?(?:crank|start|"
