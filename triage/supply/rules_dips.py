@@ -85,8 +85,9 @@ def night(view: View) -> Finding | None:
     low = float(np.quantile(view.trace.volts[seconds >= tenth[1]], 0.75))
     if high - low < view.limit("falling rest least"):
         return None
-    text = (f"falling at rest: {high:.2f} V to {low:.2f} V in the last {lasted / 3600.0:.1f} h, with nothing running; "
-            f"something wakes every {found.every / 60.0:.0f} min for {found.lasts / 60.0:.0f} min ({found.times} times)")
+    text = (f"falling at rest: {high:.2f} V to {low:.2f} V in the last {lasted / 3600.0:.1f} h, nothing running; "
+            f"something wakes every {found.every / 60.0:.0f} min for {found.lasts / 60.0:.0f} min "
+            f"({found.times} times)")
     figures = span_figures(Segment("rest", begin, float(seconds[-1]), low), high_volts=round(high, 3),
                            low_volts=round(low, 3), hours=round(lasted / 3600.0, 2),
                            wakes_every_s=round(found.every, 1), wakes_for_s=round(found.lasts, 1))

@@ -153,9 +153,8 @@ def _draw(view: View) -> Finding | None:
         return None
     if "wakes_every_s" in falls.figures:
         text = ("the key-off current for an hour and more, vehicle locked: above "
-                f"{view.limit('key-off draw'):.0f} mA on average, find the module that wakes: the drop across each fuse through "
-                "one of the wake-ups, then what "
-                "wakes it")
+                f"{view.limit('key-off draw'):.0f} mA on average, find the module that wakes: the drop "
+                "across each fuse through one of the wake-ups, then what wakes it")
         return _next(text, {}, view.cite("key-off draw"))
     text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: more than "
             f"{view.limit('key-off draw'):.0f} mA is a draw to be found branch by branch; with less, load-test the "
