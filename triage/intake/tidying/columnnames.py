@@ -153,7 +153,9 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     alone = not apart and len(told & repeated) >= _SEVERAL
     if not (described or alone or any(text in others or names.listed(text) for text in told)):
         return []
-    capital = sum(not text[0].islower() for text in told) > len(told) / 2
+    known = [text for text in told if names.listed(text)]
+    capital = sum(not text[0].islower() for text in told) > len(told) / 2 or (
+        bool(known) and not any(text[0].islower() for text in known))
     return [text for text in sorted(told)
             if not names.listed(text) and is_name(text) and not (capital and text[0].islower())]
 
