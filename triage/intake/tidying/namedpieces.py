@@ -81,8 +81,7 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
             continue
         parts = [_parts(row, mark) for row in group]
         for row, span in zip(group, _column(group, parts, names), strict=True):
-            # Several names in one piece are parted where lists of names are read.
-            if span is not None and not _PLUS.search(row.text, *span):
+            if span is not None:
                 _name(row, span)
     _adopt_names(told, names)
 
@@ -90,7 +89,9 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
 def _adopt_names(rows: Sequence[Row], names: Names) -> None:
     """List the names of several words that nobody knows, in this text alone: another scan may head its codes so."""
     texts = {tidy(row.text[slice(*row.named)]) for row in rows if row.named is not None}
-    for text in sorted(text for text in texts if " " in text and not names.likely(text))[:_MOST_ADOPTED]:
+    # Several names in one piece are parted where lists of names are read.
+    texts = {text for text in texts if " " in text and not _PLUS.search(text) and not names.likely(text)}
+    for text in sorted(texts)[:_MOST_ADOPTED]:
         names.adopt_whole(text)
 
 
