@@ -28,7 +28,8 @@ ROLES: dict[str, frozenset[str]] = {
         | stg | sg | modul | steuereinheit | calculateur | calculateurs | organe | boitier | centralita | unidad |
         unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
         modulo | control units | steuergeratename | name | ucu | module or system | unite | module / system | nombre |
-        baugruppe | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
+        baugruppe | unidad de mando | uce | reported by | reporting module | reporting ecu |
+        reporting control unit | found in
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
@@ -205,7 +206,7 @@ _NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?(?:[0-9]
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
-    systeme | unite | ucu | unidad de control | unidad de mando | einheit | baugruppe | organe | module name |
+    systeme | unite | ucu | uce | unidad de control | unidad de mando | einheit | baugruppe | organe | module name |
     ecu name | ug | calc | name | nombre | nom | controller name | system name""")
 #: Keys that count the codes of a module: "Fault 1:", "Ereignis 2:".
 _NUMBERED_CODES = ENTRIES | ROLES["code"] - {"numero", "code no"}
