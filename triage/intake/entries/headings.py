@@ -180,8 +180,17 @@ def _ended(context: Context, at: int) -> bool:
     """Whether the line above ends with its status, which may begin in the line before."""
     if at <= 0 or ends_with_status(context.rows[at - 1].low, context.translated):
         return at > 0
+    if context.legend and _ends_with_letter(context, context.rows[at - 1]):
+        return True
     status = context.open_code.status if context.open_code is not None else None
     return bool(context.tail) and status is not None and ends_with_status(small(context.tail), context.translated)
+
+
+def _ends_with_letter(context: Context, row: Row) -> bool:
+    """Whether a row with a code ends with a letter that this text explains for its status."""
+    coded = bool(row.finds.codes) or ownlines.begins(row) is not None
+    letter, draft = row.low.split()[-1] if row.low.strip() else "", context.open_code
+    return coded and draft is not None and (letter, draft.status) in context.legend
 
 
 def _none_open(context: Context, printed: str) -> bool:
