@@ -6,7 +6,8 @@ import pytest
 
 from tests.intake.reads import modules_of, scans
 
-HEADS = [("Module", "Result", "Code", "none", "timeout"), ("Steuerger\u00e4t", "Ergebnis", "Fehler", "keine Fehler", "stumm"),
+HEADS = [("Module", "Result", "Code", "none", "timeout"),
+         ("Steuerger\u00e4t", "Ergebnis", "Fehler", "keine Fehler", "stumm"),
          ("Calculateur", "R\u00e9sultat", "D\u00e9faut", "aucun d\u00e9faut", "muet"),
          ("Unidad", "Resultado", "C\u00f3digo", "sin aver\u00edas", "sin respuesta")]
 

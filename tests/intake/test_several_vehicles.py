@@ -39,6 +39,11 @@ def test_one_vehicle_is_none_of_several(text: str) -> None:
     assert several(text) == []
 
 
+def test_lists_that_deny_each_other_below_vehicles_and_their_supply() -> None:
+    (message,) = several("Van 11: 11.2 V\nECM: P0118\nABS: no codes\n\nVan 14: 12.6 V\nECM: no codes\nABS: C0035\n")
+    assert "(van 11, van 14)" in message
+
+
 def test_nothing_is_concluded(tmp_path: Path) -> None:
     paste = tmp_path / "depot.txt"
     paste.write_text(f"Van 11 before clear 10.2 V\n{LIST}Van 14 before clear 11.0 V\n{LIST}", encoding="utf-8")

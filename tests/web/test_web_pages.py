@@ -236,6 +236,15 @@ def test_what_a_scan_says_of_the_vehicle_is_taken_and_another_vehicle_is_refused
     assert len(site.store.entries("van 7")) == 2
 
 
+def test_a_text_of_several_vehicles_is_not_kept(client: httpx.Client, site: Site) -> None:
+    opened(client)
+    scans = "Van 11: 11.2 V\nECM: P0118\nABS: no codes\n\nVan 14: 12.6 V\nECM: no codes\nABS: C0035\n"
+    answer = sent(client, "paste", text=scans)
+    assert (answer.status_code, "2 vehicles in one text" in answer.text, scans.strip()[:20] in answer.text) == (
+        400, True, True)
+    assert [entry.kind for entry in site.store.entries("van 7")] == []
+
+
 def test_pages_that_are_not_there(client: httpx.Client) -> None:
     for path, status in (("/nowhere", 404), ("/session?name=none", 404), ("/session", 400), ("/open", 405),
                          ("/paste?name=none&entry=1", 404), ("/trace?name=none&entry=1", 404),

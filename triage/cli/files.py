@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast, get_args
 
 from triage.errors import InputError
-from triage.model.notices import SEVERAL_VEHICLES, Notice
+from triage.model.notices import Notice, stop_at_several_vehicles
 from triage.model.session import Session
 from triage.model.snapshot import PHASES, OutsideSupply, Phase
 
@@ -84,9 +84,7 @@ def session_from_files(
         part.outside_supply = cast("OutsideSupply | None", _choice(_at(outside, place), OUTSIDE, "--outside-supply"))
         parts.append(part)
     session, notices = gather(_job_name(files), parts)
-    several = next((notice for notice in notices if SEVERAL_VEHICLES in notice.message), None)
-    if several is not None:
-        raise InputError(f"{several.source}: {several.message}")
+    stop_at_several_vehicles(notices)
     stop_if_strict(notices, strict)
     return session, notices
 

@@ -93,11 +93,13 @@ def paste(
     """Keep a scan: its snapshots as they count, their places in the session, the reading, further lines."""
     from code_tables import load
     from triage.intake.read import read_bytes
+    from triage.model.notices import stop_at_several_vehicles
 
     with kept(db) as store:
         session = store.session(name)
         data, source = read_scan(file, text)
         reading = read_bytes(data, load(), source=source, day=store.last_day(name))
+        stop_at_several_vehicles(reading.notices, "; nothing was kept")
         if len(reading.snapshots) > 1 and (changes or rename):
             raise InputError(f"{source}: {len(reading.snapshots)} scans in one text; nothing was kept: paste without "
                              f"corrections, then use `triage correct {quoted(name)} SNAPSHOT`")

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal, NamedTuple
 
 from typing_extensions import TypedDict
+
+from triage.errors import InputError
 
 Severity = Literal["note", "warning"]
 
@@ -76,3 +79,15 @@ class Notice(NamedTuple):
         shown = self.text[shift:shift + width].expandtabs(1)
         span = min(end - self.start, max(1, width - (self.start - shift)))
         return f"{head}\n    {shown}\n    {' ' * (self.start - shift)}{'~' * (span - 1)}^"
+
+
+def stop_at_several_vehicles(notices: Iterable[Notice], then: str = "") -> None:
+    """Raise InputError where a text is of several vehicles; ``then`` says what became of it.
+
+    >>> stop_at_several_vehicles([Notice("warning", f"2 {SEVERAL_VEHICLES} (van 3, van 4): one at a time", "a.txt")])
+    Traceback (most recent call last):
+    triage.errors.InputError: a.txt: 2 vehicles in one text (van 3, van 4): one at a time
+    """
+    for notice in notices:
+        if SEVERAL_VEHICLES in notice.message:
+            raise InputError(": ".join(part for part in (notice.source, notice.message) if part) + then)

@@ -6,6 +6,7 @@ from typing import Any
 
 from triage.errors import InputError
 from triage.intake.read import Reading
+from triage.model.notices import stop_at_several_vehicles
 from triage.model.session import Vehicle
 from triage.model.snapshot import Phase
 from triage.store.rows import Pasted
@@ -20,6 +21,7 @@ def enter_paste(
     reading = bench.read(body, source, bench.store.last_day(name))
     if not reading.snapshots and not reading.events:
         raise InputError("no scan was found in this: no module, trouble code or voltage; nothing was kept")
+    stop_at_several_vehicles(reading.notices, "; nothing was kept")
     known = bench.contents(name).known.vehicle
     if reading.vehicle is not None and reading.vehicle.vin and known is not None and known.vin \
             and reading.vehicle.vin != known.vin:

@@ -34,6 +34,8 @@ _NUMBERED = lazily(
     r"(?=\s*(?:$|[,;(|]))"
 )
 _LONGEST = 160
+#: A pass over the lists headed the line as one of a further scan.
+_HEADED = lazily(r"scan [0-9]{1,3}: ")
 
 
 def named(lows: Sequence[str], told: Sequence[int]) -> list[str]:
@@ -41,7 +43,8 @@ def named(lows: Sequence[str], told: Sequence[int]) -> list[str]:
     there is but one. ``told``: the places of the lines that tell of modules, in order."""
     heads: list[tuple[int, str, str]] = []
     for at, low in enumerate(lows):
-        match = _NUMBERED.match(low) if low and len(low) <= _LONGEST else None
+        headed = _HEADED.match(low)
+        match = _NUMBERED.match(low, headed.end() if headed else 0) if low and len(low) <= _LONGEST else None
         if match is not None:
             word, number = (match["word"], match["number"]) if match["word"] else ("plate", match["sign"])
             heads.append((at, word, f"{match['word'] or match['plate']} {number.lstrip('0') or number}"))

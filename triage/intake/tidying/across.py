@@ -152,7 +152,8 @@ def _heads(row: Row) -> list[_Table]:
 def _may_be_names(table: _Table) -> bool:
     """Whether nothing in a head speaks against names: all differ, and none is a status, a phase, a head of a column."""
     lows = [small(name) for name in table.names]
-    if not (3 if table.mark == "," else 1 if table.labelled else 2) <= len(lows) <= _MOST_NAMES or len({*lows}) < len(lows):
+    fewest = 3 if table.mark == "," else 1 if table.labelled else 2
+    if not fewest <= len(lows) <= _MOST_NAMES or len({*lows}) < len(lows):
         return False
     # "ECU" is the engine's as often as any.
     heads = [role for low in lows if (role := role_of(low)) is not None]

@@ -1,4 +1,4 @@
-"""Signs that a legend explains, before makers' own numbers: "* 00532 supply low" where "*" is for sporadic. The word for
+"""Signs that a legend explains, before makers' own numbers: "* 00532 supply low" where "*" is for sporadic. The word
 the status is put behind the text, where it stands in other lists.
 
 >>> from triage.intake.lines.rows import rows_of
