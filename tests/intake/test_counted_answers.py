@@ -1,4 +1,4 @@
-"""Answers above the names of modules with how many these are, cells for nothing, columns of names under unknown heads."""
+"""Counted answers above names, cells for nothing, columns of names under heads that nobody knows."""
 
 from __future__ import annotations
 
