@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import cellrest, emptylists, ownlines
+from triage.intake.entries import cellrest, chargerhead, emptylists, ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
@@ -114,7 +114,8 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     # The codes of a scan that has named nobody yet have no other name to stand below.
     first = coded and whole and context.builder.module is None
     sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
-    return "weak" if sure or context.blanks > 0 or at == 0 else ""
+    surely = "fair" if chargerhead.is_one(context, row, below) else "weak"
+    return surely if sure or context.blanks > 0 or at == 0 else ""
 
 
 def _heads_a_list(context: Context, row: Row) -> bool:
