@@ -9,12 +9,12 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import dates, phases, programming, tried
+from triage.intake.said import clearanswers, dates, phases, programming, tried
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
 from triage.model.parts import battery_renewed
-from triage.model.session import Event
+from triage.model.session import REFUSED_BY_ONE, Event
 
 #: "Cleared the codes in the engine": a plain word is a module there.
 _LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
@@ -83,6 +83,8 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
                               note=_words(row, lone)))
         return
     about = _modules(context, row, deed, parts) if deed.what in _TO_MODULES else [None]
+    if deed.what == "cleared" and None in about and refused_by_one(context, row, at):
+        return
     if parts and _only_parts(context, row, deed, parts):
         about = [None]
     first, last = _part_of(row, deed)
@@ -100,6 +102,19 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
         supply = f"supply {held[-1].value:g} V" if held else None
         note = deed.note or supply or ("battery" if battery else link[0] if link is not None else None)
         record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
+
+
+def refused_by_one(context: Context, row: Row, at: datetime | None) -> bool:
+    """Keep a clear that one module refused whose name is not understood, with a notice; whether it was such a one."""
+    one = clearanswers.unnamed(row.low)
+    if one is None:
+        return False
+    record(context, Event(at=at, what="cleared", answer="unknown", note=REFUSED_BY_ONE))
+    context.builder.notice(
+        "warning", f"{row.text[slice(*one)].strip()}: which module refused the clear is not understood, so that it is "
+        "not known of any that it took it; write its name as the scan prints it", row.line, row.start + one[0],
+        row.start + one[1])
+    return True
 
 
 def _words(row: Row, part: Part) -> str:
@@ -232,7 +247,7 @@ def _modules(
     # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
     named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
              and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])
-             and row.text[name[0] : name[1]] != "pas"
+             and row.text[name[0] : name[1]] not in ("pas", "das")
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
              and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in tried.find(row.low)))
@@ -292,4 +307,4 @@ def clock_of(context: Context, row: Row) -> datetime | None:
     return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
-__all__ = ["clock_of", "put", "put_tried", "record"]
+__all__ = ["clock_of", "put", "put_tried", "record", "refused_by_one"]

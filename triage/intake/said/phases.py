@@ -163,7 +163,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"codes)|"
             r"(?:defauts?|codes?) "
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
-            rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
+            r"todo borrado|borrado todo|efface tout|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
             rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
             rf"fallos)|se borraron|(?:borre|borramos)(?![a-z])|"
             rf"(?:codici|errori|guasti|memoria)(?: guasti| errori)?(?: tutti)? cancellat[aoie]|"
@@ -285,6 +285,9 @@ _REFUSED = lazily(
     rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
     rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
+_NOBODY = lazily(
+    r"(?<![a-z])(?:no|none|nobody|nothing|never|neither|nichts|keine?[rs]?|niemand|aucune?|rien|personne|ningun[oa]?|nada|"
+    r"nadie|customer|owner|driver|client|cliente|kunde)(?![a-z])")
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
 _NOT = lazily(
     r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|ca|could|would)n ?'? ?t|cannot|not|never|nothing|none|"
@@ -353,7 +356,7 @@ def events(low: str) -> tuple[Deed, ...]:
         tail = low[match.end() : match.end() + 60]
         if _UNDONE.match(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
-        refused = _REFUSED.search(tail) is not None or (what == "programmed" and _ENDED.match(tail) is not None)
+        refused = _refused(tail) or (what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
         )
@@ -367,6 +370,12 @@ def events(low: str) -> tuple[Deed, ...]:
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
     return tuple(sorted(found, key=lambda deed: deed.start))
+
+
+def _refused(tail: str) -> bool:
+    """Whether what stands behind a deed says that it was refused: not by a person, and not that nobody did."""
+    match = _REFUSED.search(tail)
+    return match is not None and _NOBODY.search(tail, 0, match.start()) is None
 
 
 #: Where a scan stands that was taken when something was just done.
