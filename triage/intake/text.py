@@ -18,6 +18,7 @@ from triage.intake.entries import (
     countbehind,
     deniedcode,
     describedrow,
+    doubted,
     eachstatus,
     keycodes,
     metarow,
@@ -159,6 +160,7 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
+    doubted.note(context, row)
     if row.aside is not None or row.note:
         _aside(context, row)
         return

@@ -219,7 +219,7 @@ def _refused(context: Context, row: Row, at: int) -> None:
 
 def _quick(context: Context, row: Row, at: int) -> bool:
     """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
-    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
+    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame or outside.alone(row.low):
         return False
     pair = cellanswers.named(row.text, row.low)
     above = context.open_row

@@ -13,7 +13,7 @@ import re
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import tocome
+from triage.intake.said import doubts, tocome
 from triage.intake.said.usedparts import put_in
 from triage.model.snapshot import OutsideSupply
 
@@ -99,7 +99,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"tender|conditioner)|maintainer|"
             r"power supply(?= (?:(?:is|was|still|now|just) )*(?:on|connected|hooked|attached|clipped|off|"
             r"disconnected|removed)(?![a-z])(?! circuit))|"
-            r"(?<![a-z])lader(?= (?:noch |wieder |jetzt )?(?:dran|an|ab|weg|angeklemmt|angeschlossen)(?![a-z]))|"
+            r"(?<![a-z])lader(?= (?:(?:noch|wieder|jetzt|ist|war|nicht|nich) ){0,3}(?:dran|an|ab|weg|angeklemmt|"
+            r"angeschlossen)(?![a-z]))|"
             r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
             r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
             r"ladeerhaltung(?:sgerat)?|"
@@ -109,7 +110,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = lazily(
-    r"(?<![a-z])(?:no|nil|not used|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
+    r"(?<![a-z])(?:no|nil|not used|nicht|nich|ned|net|nie|never|pas|non|nunca|(?:is|was|were)(?:n ?'? ?t|nt)|"
+    r"ain ?'? ?t|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
     r"its|one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
     r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
@@ -154,7 +156,8 @@ _ALONE = lazily(
     r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
     r"jump[ -]?pack|"
     r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
-    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
+    r"(?: (?:is|was|still|left|not|ist|war|noch|nicht|nich|est|etait|pas|encore|non|esta|estaba|no)){0,3} (?:on|"
+    r"connected|hooked up|attached|plugged in|"
     r"running|"
     r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
     r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
@@ -183,6 +186,8 @@ def alone(low: str) -> bool:
 
     >>> alone("battery charger on, ubat = 12.1 v"), alone("charger 13.4 v, cleared"), alone("charger on 13.4v")
     (True, True, True)
+    >>> alone("charger not connected"), alone("ladegerat noch nicht dran")
+    (True, True)
     >>> alone("battery charger: no answer"), alone("charger"), alone("charger 12.1 v no codes")
     (False, False, False)
     """
@@ -202,7 +207,7 @@ def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
     if not _may_stand_in(low):
         return None
-    low = tocome.clauses_done(low)
+    low = doubts.left_out(tocome.clauses_done(low))
     if _NO_SUPPLY.search(low):
         return "none"
     found: OutsideSupply | None = None

@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import symptoms, tocome, uncleared, usedparts, voltmoments
+from triage.intake.said import doubts, symptoms, tocome, uncleared, undone, usedparts, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -285,31 +285,11 @@ _REFUSED = lazily(
     rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
     rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
-_NOBODY = lazily(
-    r"(?<![a-z])(?:no|none|nobody|nothing|never|neither|nichts|keine?[rs]?|niemand|aucune?|rien|personne|ningun[oa]?|nada|"
-    r"nadie|customer|owner|driver|client|cliente|kunde)(?![a-z])")
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
-_NOT = lazily(
-    r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|ca|could|would)n ?'? ?t|cannot|not|never|nothing|none|"
-    # What may be done was not.
-    r"(?:can|may|might|could|shall|peu(?:t|vent)|doi(?:t|vent)|pueden?|deben?)(?= (?:only |\w+ly )?(?:be|etre|ser) )|"
-    r"niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
-    r"un|nicht|pas|non|sin|no|vor|avant(?! (?:droite?|gauche|[dg])(?![a-z]))|antes|"
-    r"prior to|without|ohne|"
-    r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
-    r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
-)
 #: Behind what was programmed and when: "programmed: gearbox, 2026-03-04 09:30, aborted".
 _ENDED = lazily(rf"(?:\s?:)?(?:[^.;:]|[:.](?=[0-9])){{0,60}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
-#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
-#: it was done to nothing.
-_UNDONE = lazily(
-    r"\s?(?:(?:nothing|none|nichts|rien|nada)(?! (?:but|except|else|ausser|sauf|salvo|than)(?![a-z]))(?![a-z])|"
-    r"werden(?![a-z])|\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
-    r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
-)
 #: What empties a memory and is no deed: a description of a fault ("memory reset by undervoltage").
 _CAUSE = (
     r"(?:(?:an?|the|une?|la|le|el|il|too|supply|battery|system|terminal|zu|einen?|die|den|der|geringe|niedrige)\s+|l')*"
@@ -337,7 +317,7 @@ def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
     if len(low) > 600 or not _DEED_SIGNS.search(low):
         return ()
-    low = tocome.done(low)
+    low, sure = tocome.done(low), doubts.left_out(low)
     untouched = uncleared.span(low) or (0, 0)
     found: list[Deed] = []
     for what, sign, pattern in _DEEDS:
@@ -351,12 +331,15 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is not None and match[0].startswith("clear ") and _LABELS.search(low):
             # "F1 Back   F2 Clear all": labels of a screen, and nothing that was done.
             continue
-        if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
+        if match is None or undone.before(low, match.start()):
+            continue
+        if what in doubts.OF_DEEDS and sure[match.start()] == " ":
             continue
         tail = low[match.end() : match.end() + 60]
-        if _UNDONE.match(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
+        if undone.behind(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
-        refused = _refused(tail) or (what == "programmed" and _ENDED.match(tail) is not None)
+        refused = undone.is_refused(_REFUSED.search(tail), tail) or (
+            what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
         )
@@ -370,12 +353,6 @@ def events(low: str) -> tuple[Deed, ...]:
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
     return tuple(sorted(found, key=lambda deed: deed.start))
-
-
-def _refused(tail: str) -> bool:
-    """Whether what stands behind a deed says that it was refused: not by a person, and not that nobody did."""
-    match = _REFUSED.search(tail)
-    return match is not None and _NOBODY.search(tail, 0, match.start()) is None
 
 
 #: Where a scan stands that was taken when something was just done.
