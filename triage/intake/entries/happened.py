@@ -9,7 +9,7 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import clearanswers, dates, phases, programming, tried
+from triage.intake.said import clearanswers, dates, joining, phases, programming, tried
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
@@ -133,11 +133,14 @@ def _lone_part(context: Context, row: Row, deed: phases.Deed, parts: Mapping[tup
     """
     first, last = _part_of(row, deed)
     places = [name[:2] for name in context.names.find(row.low)]
+    phrase = next((one for one in joining.find(row.low) if first <= one[0] < last), None)
+    if phrase is not None and joining.beside(row.low, phrase, (deed.start, deed.end), last):
+        return Part(*phrase, wiring=True)
     if _says_battery(row.text[first:last]) or any(first <= place[0] < last for place in places):
         return None
     if _goes_on(row, last, places, parts):
         return None
-    part = alone(row.low, first, last)
+    part = Part(*phrase, wiring=True) if phrase is not None else alone(row.low, first, last)
     if part is not None or not all(word in _LEFT_OUT for word, _, _ in words(row.low[first:last])):
         return part
     told = [(place[0], one) for place, one in parts.items() if one is not None and place[1] <= first]
@@ -226,7 +229,12 @@ def _parts(context: Context, row: Row) -> dict[tuple[int, int], Part | None]:
     name of its own: "airbag clock spring"."""
     places = [name[:2] for name in context.names.find(row.low)]
     found: dict[tuple[int, int], Part | None] = {}
+    joined = [Part(*phrase, wiring=True) for phrase in joining.find(row.low)]
     for place in places:
+        # Of "ground strap engine to body" neither is what was replaced.
+        if (lead := next((one for one in joined if one.start <= place[0] < one.end), None)) is not None:
+            found[place] = lead
+            continue
         part = part_at(row.low, *place)
         behind = next((other for other in places if other[0] == place[1] + 1), None)
         if part is not None:

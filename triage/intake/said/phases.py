@@ -192,7 +192,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|remplac|sustitu|reempl|"
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|erneuer|remplac|sustitu|reempl|"
                r"cambiad|chang|wechselt|baut|montiert|monte|pose|mont[ao]|pus|puesto"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
@@ -213,7 +213,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"capteur)|"
             r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
             r"sensor)|"
-            rf"ersetzt|{usedparts.FITTED}|"
+            rf"ersetzt|erneuert|{usedparts.FITTED}|"
             rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
             rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
@@ -300,7 +300,7 @@ _CAUSE = (
 _BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause d[eu']|por|debido a)\s+{_CAUSE}")
 _CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
 _DEED_SIGNS = lazily(
-    r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
+    r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|erneuer|effac|"
     r"borr|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
