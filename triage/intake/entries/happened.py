@@ -9,7 +9,7 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import clearanswers, dates, joining, phases, programming, tried
+from triage.intake.said import clearanswers, dates, joining, mended, phases, programming, tried
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
@@ -176,6 +176,13 @@ def put_tried(context: Context, row: Row) -> None:
         record(context, Event(at=clock_of(context, row), what="other", module=module, note=row.text[start:end]))
 
 
+def put_mended(context: Context, row: Row) -> None:
+    """What was mended on the wiring, in the words of the row: "cleaned the plug at rear left"; to no module, for wires
+    only lead there."""
+    for start, end in mended.find(row.low):
+        record(context, Event(at=clock_of(context, row), what="other", note=row.text[start:end]))
+
+
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
     """Whether it is the battery that was replaced, by the words of its own part of the line."""
     first, last = _part_of(row, deed)
@@ -258,7 +265,8 @@ def _modules(
              and row.text[name[0] : name[1]] not in ("pas", "das")
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
-             and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in tried.find(row.low)))
+             and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in (
+                 *tried.find(row.low), *mended.find(row.low))))
              and not (deed.what == "cleared" and name[1] <= deed.start and _says_battery(row.low[name[0] : name[1]]))
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
@@ -315,4 +323,4 @@ def clock_of(context: Context, row: Row) -> datetime | None:
     return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
-__all__ = ["clock_of", "put", "put_tried", "record", "refused_by_one"]
+__all__ = ["clock_of", "put", "put_mended", "put_tried", "record", "refused_by_one"]

@@ -122,6 +122,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         apply(context, row)
     if not quiet:
         happened.put_tried(context, row)
+        happened.put_mended(context, row)
     for deed in deeds:
         happened.put(context, row, deed, stamps)
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
