@@ -59,8 +59,9 @@ def _fill_rest(context: Context) -> None:
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove
-        if before == "after-clear" and draft.phase in ("after-clear", None) and ran:
-            # Two scans after one clear, the second after a run.
+        told = (before, draft.phase)
+        if ran and told in (("after-clear", "after-clear"), ("after-clear", None), ("after-run", None)):
+            # Several scans after one clear, from the second on each after a run.
             draft.phase = "after-run"
         before = draft.phase
         named = {_canonical(context, module): module for module in draft.modules.values()}

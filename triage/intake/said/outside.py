@@ -41,14 +41,14 @@ _SIGNS = lazily(
     r"fremd|bos+ter|"
     r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
     r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|nichts|rien de|nada |"
-    r"outside|extern|extra|"
+    r"outside|extern|extra|kabel |cables |"
     r"own batt|battery only"
 )
 #: A word of each of those, a quick check before them.
 _WORDS = signs.of_pattern(
     r"ch[ar]{0,3}g|bos+ter|nichts|rien|nada|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
-    r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
+    r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt|kabel"
 )
 #: Behind a word that tells of another vehicle only where it says that it feeds this one, or no longer does.
 _ON_IT = (
@@ -57,6 +57,9 @@ _ON_IT = (
     r"dran|angeklemmt|angeschlossen|ab|weg|abgeklemmt|branche|connecte|debranche|retire|conectado|puesto|desconectado|"
     r"quitado)(?![a-z]))"
 )
+#: Behind leads that nobody called jump leads: said to be off, they were those.
+_OFF_IT = (r"(?= (?:(?:is|was|are|were|now|all|then|ist|sind|jetzt|wieder|est|sont) ){0,2}(?:off|removed|taken off|"
+           r"unhooked|unclipped|ab|weg|runter|abgenommen|retiree?s?|enlevee?s?|otee?s?|quitad[oa]s?|sacad[oa]s?)(?![a-z]))")
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "donor vehicle",
@@ -69,7 +72,10 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"jump(?= (?:is |was |now )?(?:off|on|removed|disconnected|connected)\s*(?:[,.;)|]|$))|"
             r"leads? (?:still |are |were )?(?:on|connected|attached)|"
             r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
-            r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
+            rf"vehicule donneur|cables de demarrage|pinces|pince{_OFF_IT}|vehiculo donante|cables de arranque|"
+            rf"pinzas|pinza{_OFF_IT}|(?<!plug )(?<!ht )(?<!coil )(?<!test )(?<!meter )(?<!scope )leads{_OFF_IT}|"
+            rf"(?<!battery )(?<!earth )(?<!ground )cables{_OFF_IT}|"
+            r"kabel(?= (?:(?:ist|sind|jetzt|wieder) ){0,2}(?:ab|weg|runter|abgenommen)\s*(?:[,.;!)]|$)))" + _NO_DEVICE
         ),
     ),
     (
@@ -79,6 +85,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"(?<!charger/)(?<!charger / )b(?=o+s)[ost]{2,5}e?r(?: pack)?(?![ /-]{1,3}ch[ar]{0,3}ge?r)|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
             r"arrancador(?: de bateria)?|start booster|power pack|"
+            r"(?<=pulled the )pack|(?<=unhooked the )pack|(?<=removed the )pack|(?<=took the )pack|"
             r"(?<=with the )pack|(?<=with a )pack|(?<=without the )pack|(?<=without a )pack|"
             r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken|just|clipped|hooked|left) ){0,3}"
             r"(?:on|off|connected|"
@@ -114,8 +121,9 @@ _OFF = lazily(
     r"ain ?'? ?t|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
     r"its|one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
-    r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
-    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
+    r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|runter|enlevee?s?|otee?s?|"
+    r"aus|sans|pas de|debranchee?s?|deconnectee?s?|retiree?s?|sin|desconectad[oa]s?|quitad[oa]s?|quit[eo]|quitamos|"
+    r"retirad[oa]s?|sacad[oa]s?|saque|nothing|taken off|took off|"
     r"not connected|"
     r"aucune?|ningun[oa]?)(?![a-z])"
 )
@@ -212,7 +220,8 @@ def outside_supply(low: str) -> OutsideSupply | None:
         return "none"
     found: OutsideSupply | None = None
     for kind, noun in _SUPPLY_NOUN:
-        match = noun.search(low)
+        # "Jump leads on, started, leads off": the last that is said of it holds.
+        match = next(reversed([*noun.finditer(low)]), None)
         if match is None or (kind == "donor vehicle" and put_in(low)):
             # "A module from a donor car fitted": no car that feeds another.
             continue
