@@ -37,6 +37,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.prepare import prepare
 from triage.intake.said import states
+from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     hearsay,
@@ -160,7 +161,11 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
-    doubted.note(context, row)
+    if doubted.note(context, row) and not row.finds.codes and not spoken(row.low):
+        # What else it tells is of the scan, and names no module that answered.
+        metarow.read(context, row)
+        context.open_code = context.open_row = None
+        return
     if row.aside is not None or row.note:
         _aside(context, row)
         return

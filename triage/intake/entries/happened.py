@@ -48,7 +48,8 @@ _HOW_IT_WAS = lazily(
 _LEFT_OUT = word_set(
     "replaced swapped renewed fitted installed put programmed reprogrammed flashed reflashed coded paired learned "
     "relearned calibrated recalibrated updated new used another one it unit module part control has been was is now "
-    "then and also again today successfully ok in on by with the a ersetzt getauscht ausgetauscht programmiert codiert "
+    "then and also again now second time try successful said says nochmal wieder erfolgreich encore fois otra vez "
+    "today successfully ok in on by with the a ersetzt getauscht ausgetauscht programmiert codiert "
     "angelernt kalibriert eingebaut neu neue neuer neues wurde und dann steuergerat modul remplace "
     "remplacee programme programmee reprogramme calibre calibree appaire neuf neuve et puis calculateur sustituido "
     "reemplazado cambiado programado reprogramado calibrado emparejado nuevo nueva y luego modulo centralita"
@@ -205,7 +206,8 @@ def record(context: Context, event: Event) -> None:
     """Keep an event, once, and what a clear of the whole vehicle tells of the scans around it."""
     builder = context.builder
     if any(known.what == event.what and known.module == event.module and known.at == event.at
-           and known.note == event.note for known in builder.events):
+           and known.note == event.note and (event.what != "programmed" or known.answer == event.answer)
+           for known in builder.events):
         if _clears_all(event) and builder.snapshot.empty and len(builder.snapshots) > 1:
             # Once more, in the heading of a later scan: "charger off, cleared again".
             builder.next_phase = "after-clear"

@@ -277,7 +277,7 @@ def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
     """The dates of a row. One that could be two days is asked for once; how it was settled is told where days near
     each other tell it."""
-    found = dates.find(row.text, context.order) if has_digit(row.low) else []
+    found = dates.standing(row.text, dates.find(row.text, context.order)) if has_digit(row.low) else []
     for stamp in found:
         alone = dates.find(row.text[stamp.start : stamp.end])
         if stamp.value is not None and not context.asked_order and alone and alone[0].value is None:

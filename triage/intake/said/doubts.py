@@ -59,23 +59,27 @@ def find(low: str) -> tuple[tuple[int, int], ...]:
     """The places of the clauses in which somebody isn't sure, each with the one before that it is told of."""
     if len(low) > 600 or _SIGNS.search(low) is None:
         return ()
-    clauses: list[tuple[int, int]] = []
-    begin = 0
-    for mark in _MARKS.finditer(low):
-        clauses.append((begin, mark.start()))
-        begin = mark.end()
-    clauses.append((begin, len(low)))
+    cut = clauses(low)
     found: list[tuple[int, int]] = []
-    for at, (start, end) in enumerate(clauses):
+    for at, (start, end) in enumerate(cut):
         if _DOUBT.search(low, start, end) is None:
             continue
-        start += len(low[start:end]) - len(low[start:end].lstrip())
         if at and _ALONE.fullmatch(low, start, end) is not None:
-            before = clauses[at - 1][0]
-            start = before + len(low[before:start]) - len(low[before:start].lstrip())
+            start = cut[at - 1][0]
             found = found[:-1] if found and found[-1][0] >= start else found
         found.append((start, end))
     return tuple(found)
+
+
+def clauses(low: str) -> list[tuple[int, int]]:
+    """The places of the clauses of a line in small letters, without the spaces before them."""
+    found: list[tuple[int, int]] = []
+    begin = 0
+    for mark in (*_MARKS.finditer(low), None):
+        end = mark.start() if mark is not None else len(low)
+        found.append((min(end, begin + len(low[begin:end]) - len(low[begin:end].lstrip())), end))
+        begin = mark.end() if mark is not None else end
+    return found
 
 
 def said(clause: str) -> str:
@@ -87,4 +91,4 @@ def said(clause: str) -> str:
     return " ".join(_DOUBT.sub(" ", clause).split())
 
 
-__all__ = ["OF_DEEDS", "find", "left_out", "said"]
+__all__ = ["OF_DEEDS", "clauses", "find", "left_out", "said"]

@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import doubts, symptoms, tocome, uncleared, undone, usedparts, voltmoments
+from triage.intake.said import doubts, longago, symptoms, tocome, uncleared, undone, usedparts, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -129,7 +129,7 @@ class Deed(NamedTuple):
 #: How work on a module's software ended before it was done: it holds what nobody knows.
 _BROKEN = (
     r"(?:was |wurde |ist |a ete |est |fue |ha sido )?(?:aborted|failed|interrupted|stopped|cancelled|broke off|"
-    r"not completed|abgebrochen|"
+    r"died|crashed|hung|froze|timed out|not completed|abgebrochen|"
     r"fehlgeschlagen|unterbrochen|echoue|interrompue?|abortad[oa]|fallid[oa]|interrumpid[oa]|cancelad[oa])"
 )
 #: Behind what was put in: nothing more, or when it was.
@@ -234,6 +234,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"(?:re)?(?:programming|flash(?:ing)?|coding)(?! (?:cable|tool|device|unit|station|mode|memory|error|"
             rf"required|needed|incomplete))(?= (?:of|was|is|done|ok|complete[d]?|finished|passed|"
             rf"successful\w*|{_BROKEN})(?![a-z]))|"
+            rf"update(?= (?:{_BROKEN})(?![a-z]))|"
             rf"(?:software |firmware |calibration )update(?= (?:of|was|done|ok|complete[d]?|finished|"
             rf"{_BROKEN})(?![a-z]))|"
             rf"(?:programmierung|codierung|flashen|software-?update)(?= (?:von|des|der|{_BROKEN})(?![a-z]))|"
@@ -286,6 +287,15 @@ _REFUSED = lazily(
     rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
+_FINISHED = lazily(
+    r"(?:[ ,:-]|(?<![a-z])(?:again|and|then|now|it|tool|said|says|was|this time|second time|nochmal|wieder|jetzt|und|"
+    r"de nouveau|et|maintenant|otra vez|y|ahora)(?![a-z])){0,8}(?:successful(?:ly)?|success|complete[d]?|finished|"
+    r"ok(?:ay)?|"
+    r"passed|done|erfolgreich|fertig|i\.? ?o\.?|reussie?|terminee?|correct[oa]?|con exito|terminad[oa]|bien)(?![a-z])")
+_SENTENCE = lazily(r"[.;!](?=\s)")
+_SECOND_TRY = lazily(
+    r"(?<![a-z])(?:(?:second|2nd|2\.|third|3rd|next|another|zweite[rnms]?|nachste[rnms]?|deuxieme|segund[oa]) "
+    rf"(?:try|attempt|go|time|versuch|anlauf|essai|fois|intento|vez)){_FINISHED.pattern}")
 #: Behind what was programmed and when: "programmed: gearbox, 2026-03-04 09:30, aborted".
 _ENDED = lazily(rf"(?:\s?:)?(?:[^.;:]|[:.](?=[0-9])){{0,60}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
@@ -317,7 +327,7 @@ def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
     if len(low) > 600 or not _DEED_SIGNS.search(low):
         return ()
-    low, sure = tocome.done(low), doubts.left_out(low)
+    low, sure = tocome.done(low), longago.left_out(doubts.left_out(low))
     untouched = uncleared.span(low) or (0, 0)
     found: list[Deed] = []
     for what, sign, pattern in _DEEDS:
@@ -341,10 +351,16 @@ def events(low: str) -> tuple[Deed, ...]:
         refused = undone.is_refused(_REFUSED.search(tail), tail) or (
             what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
-            "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
+            "refused" if refused else "accepted" if _is_accepted(what, tail) else None
         )
         part = usedparts.part_of(low) if what == "replaced" else None
         found.append(Deed(match.start(), match.end(), what, None, part, answer))
+        if what == "programmed" and answer == "refused" and (stop := _SENTENCE.search(low, match.end())) is not None:
+            # "Flashing failed at 62 %. Flashed again, ok": the second try tells how it ended.
+            found += [deed._replace(start=deed.start + stop.end(), end=deed.end + stop.end())
+                      for deed in events(low[stop.end() :]) if deed.what == "programmed" and deed.answer != "refused"]
+            if (again := _SECOND_TRY.search(low, stop.end())) is not None:
+                found.append(Deed(*again.span(), what, None, part, "accepted"))
     kind = outside_supply(low)
     if kind == "none" and _TAKEN_OFF.search(low):
         name = outside_supply(_TAKEN_OFF.sub(" connected ", low))
@@ -370,6 +386,12 @@ def of_cell(low: str) -> Phase | None:
         return hit.phase
     deeds = events(low)
     return _AFTER.get(deeds[-1].what) if deeds else None
+
+
+def _is_accepted(what: What, tail: str) -> bool:
+    """Whether what stands behind a deed says that it was taken, or done to its end."""
+    return (what == "cleared" and _ACCEPTED.search(tail) is not None) or (
+        what == "programmed" and _FINISHED.match(tail) is not None)
 
 
 def _has_cause(low: str, start: int, end: int) -> bool:
