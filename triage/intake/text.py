@@ -18,6 +18,7 @@ from triage.intake.entries import (
     countbehind,
     deniedcode,
     describedrow,
+    doneclauses,
     doubted,
     eachstatus,
     keycodes,
@@ -161,14 +162,9 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
-    if doubted.note(context, row) and not row.finds.codes and not spoken(row.low):
-        # What else it tells is of the scan, and names no module that answered.
-        metarow.read(context, row)
-        context.open_code = context.open_row = None
+    if _doubted(context, row) or _aside(context, row):
         return
-    if row.aside is not None or row.note:
-        _aside(context, row)
-        return
+    row = doneclauses.apart(context, row) or row
     if not (row.finds.codes or context.live_data or context.in_freeze_frame or row.roles is not None):
         context.measured_rows.append(at)
     if row.stored:
@@ -215,18 +211,31 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.blanks = 0
 
 
-def _aside(context: Context, row: Row) -> None:
-    """A remark that tells of another time: nothing of it is read but what the customer says is wrong; of a note between
-    the lines also what was done, and the supply."""
+def _doubted(context: Context, row: Row) -> bool:
+    """Whether a row only tells what was done or connected, as far as that is sure, and of today."""
+    if not doubted.note(context, row) or row.finds.codes or spoken(row.low):
+        return False
+    metarow.read(context, row)
+    context.open_code = context.open_row = None
+    return True
+
+
+def _aside(context: Context, row: Row) -> bool:
+    """Whether a row is a remark that tells of another time: nothing of it is read but what the customer says is wrong;
+    of a note between the lines also what was done, and the supply."""
+    if row.aside is None and not row.note:
+        return False
     told = context.facts.take(row.text, row.low)
     if row.note:
         if told is None:
             metarow.note_deeds(context, row)
-        return metarow.apply(context, row, top=True)
+        metarow.apply(context, row, top=True)
+        return True
     for start, end in row.aside or ():
         context.builder.notice("note", f"{row.text[start:end]} {hearsay.MESSAGE}", row.line, row.start + start,
                                row.start + end)
     context.open_code = context.open_row = None
+    return True
 
 
 def _without_remark(context: Context, row: Row) -> Row:

@@ -137,11 +137,12 @@ def _not_before(snapshot: SnapshotDraft, stamps: list[dates.Stamp]) -> list[date
     return [stamp for stamp in stamps if day is None or stamp.value is None or stamp.value.date() >= day]
 
 
-def note_deeds(context: Context, row: Row) -> None:
-    """Keep what a row tells was done, and nothing of what it measured."""
+def note_deeds(context: Context, row: Row, *, work: bool = False) -> None:
+    """Keep what a row tells was done, and nothing of what it measured; ``work``: only what was done to modules."""
     stamps = [] if _is_aside_date(row.low) else [stamp for stamp in _stamps(context, row) if stamp.value is not None]
     for deed in phases.events(row.low):
-        happened.put(context, row, deed, stamps)
+        if not work or deed.what in _WORK:
+            happened.put(context, row, deed, stamps)
 
 
 def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:

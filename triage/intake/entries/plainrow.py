@@ -155,7 +155,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             and context.names.score(tidy(row.text)) < 60.0):
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
-        told = context.facts.take(row.text, row.low) is not None
+        told = context.facts.take(row.text, row.low) not in (None, "told")
         if remarks.is_plan(row.low):
             # No scan was taken yet; a voltage beside the plan was read, and what was connected is.
             metarow.apply(context, row, top=True)
