@@ -59,8 +59,8 @@ def _fill_rest(context: Context) -> None:
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove
-        told = (before, draft.phase)
-        if ran and told in (("after-clear", "after-clear"), ("after-clear", None), ("after-run", None)):
+        before_and_now = (before, draft.phase)
+        if ran and before_and_now in (("after-clear", "after-clear"), ("after-clear", None), ("after-run", None)):
             # Several scans after one clear, from the second on each after a run.
             draft.phase = "after-run"
         before = draft.phase
