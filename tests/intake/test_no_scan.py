@@ -10,7 +10,7 @@ from triage.intake.files import read_bytes
 
 
 @pytest.mark.parametrize("text", [
-    "Invoice,Date,Item,Qty,Price\n10023,02/02/2026,Battery 12V 70Ah,1,119.00\n10025,03/02/2026,P0420 sticker set,1,9.90\n",
+    "Invoice,Date,Item,Qty,Price\n10023,02/02/2026,Battery 12V 70Ah,1,119.00\n10025,03/02/2026,P0420 set,1,9.90\n",
     "Rechnung;Artikel;Menge;Einzelpreis;MwSt\n7;Batterie 12V;1;119,00;19\n7;P0420 Aufkleber;1;9,90;19\n",
     "Facture;Article;Quantité;Prix\n7;Batterie 12V;1;119,00\n7;P0420;1;9,90\n",
 ])
@@ -28,7 +28,7 @@ def test_a_list_with_a_price_beside_it_is_read() -> None:
     ("time_s,volts\n0,12.6\n1,12.6\n2,10.1\n3,13.9\n", "it looks like a voltage log: read it with `triage trace`"),
     ("The dash went black. No scanner with me. battery reads 11.2 and there is a burning smell by the fuse box.",
      "11.2 V alone judges nothing; it tells of burning: battery off, and find what burns first"),
-    ("Kein Tester da, Batterie zeigt 11,2, es riecht, Qualm aus dem Sicherungskasten", "11.2 V alone judges nothing; it"),
+    ("Kein Tester da, Batterie zeigt 11,2, Qualm aus dem Sicherungskasten", "11.2 V alone judges nothing; it"),
     ("milk, bread", "no trouble code, module or voltage in it; expected"),
 ])
 def test_what_is_no_scan_is_told_for_what_it_is(text: str, told: str) -> None:

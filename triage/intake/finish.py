@@ -14,7 +14,7 @@ from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, Snap
 from triage.intake.scan.context import Context
 from triage.model.notices import SEVERAL_VEHICLES, TWO_NUMBERS
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Reading, SinceClear, Snapshot
+from triage.model.snapshot import Phase, Reading, SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
 SURE, NEAR = 90.0, 4.0
@@ -55,7 +55,7 @@ def _keep_measured(drafts: list[SnapshotDraft]) -> None:
 def _fill_rest(context: Context) -> None:
     """Where the text says that everything else is clean: the modules that answered in a scan before have no codes."""
     answered: dict[str, ModuleDraft] = {}
-    before = None
+    before: Phase | None = None
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove

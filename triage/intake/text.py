@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from datetime import date, datetime, time
 from typing import NamedTuple
 
@@ -36,6 +37,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, line_of, lines
+from triage.intake.plain.patterns import lazily
 from triage.intake.prepare import prepare
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
@@ -287,6 +289,22 @@ def _without_greeting(context: Context, row: Row) -> Row:
     return row.part(begin)
 
 
+#: Right behind a code, before what else is told of it.
+_ASKED = lazily(r"\?{1,3}(?=\s*[\"(a-z])")
+
+
+def _unasked(row: Row) -> Row:
+    """The row without the question marks behind its codes: no sentence ends there ("P1610? (no key), U0140")."""
+    places = [match.span() for code in row.finds.codes if (match := _ASKED.match(row.low, code.end)) is not None]
+    if not places or (row.cells is not None and row.kind != "gap"):
+        return row
+    row = copy(row)
+    for start, end in places:
+        gap = " " * (end - start)
+        row.text, row.low = row.text[:start] + gap + row.text[end:], row.low[:start] + gap + row.low[end:]
+    return row
+
+
 def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list; and whether its module refused the
     clear."""
@@ -304,7 +322,7 @@ def _of_codes(context: Context, row: Row) -> None:
         return
     if clearrow.read(context, row):
         return
-    row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, row)))
+    row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, _unasked(row))))
     if row.roles is None and eachstatus.read(context, row):
         return
     if keycodes.read(context, row):
