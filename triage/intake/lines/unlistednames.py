@@ -38,9 +38,11 @@ _NO_NAME = OF_FAULTS | SAYS | VERBS | PEOPLE | word_set("""
     hello hi regards thanks reading leyendo lese lecture cont contd continued continuacion suite fortsetzung forts
     report rapport bericht protokoll informe readout
 """) - word_set("a de en la log set del du d des")
-_NO_CHARACTERS = frozenset('"=^<>{}|#\t\u2022')
+#: How German words for a report end.
+_ENDS = ("bericht", "protokoll")
+_NO_CHARACTERS = frozenset('"=^<>{}|#+\t\u2022')
 #: With so many digits a word is the number of something.
-_NUMBER = lazily(r"[0-9]{3}|0x|[0-9]/|[0-9]+[A-Z]-")
+_NUMBER = lazily(r"[0-9]{3}|0x|[0-9] ?x(?![a-z])|[0-9]/|[0-9]+[A-Z]-")
 #: A word that no name ends with.
 _OPEN = word_set(
     "with from by of to the a an for in at on mit von zu der die das dem den avec de du la le et con del el")
@@ -65,7 +67,10 @@ def is_name(text: str) -> bool:
     parts = plain_words(low)
     if not parts or parts[0] in _AND or parts[-1] in _OPEN or not _NO_NAME.isdisjoint(parts):
         return False
-    return role_of(low) is None and not (
+    if parts[0].endswith(_ENDS):
+        return False
+    # "System ABS" is a key and a name.
+    return role_of(low) is None and (len(parts) < 2 or role_of(parts[0]) != "module") and not (
         spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
         or engine_state.spans(low) or is_other(low, coded=True))
 

@@ -33,9 +33,9 @@ from triage.intake.said.near import small
 #: A code with its failure type.
 _CODE = (r"(?<![A-Za-z0-9])(?:(?:[PCBU] ?|[pcbu])[0-3][0-9A-Fa-f]{3}"
          r"(?:\s?[-:/]?\s?(?:(?:FTB|ftb)\s)?[(\[]?[0-9A-Fa-f]{2}[)\]]?)?"
-         r"|(?:SPN|spn) ?[0-9]{1,6}(?:[\s/,;:-]{1,3}(?:FMI|fmi) ?[0-9]{1,2})?)(?![A-Za-z0-9])")
+         r"|(?:SPN|spn)[ :]{0,2}[0-9]{1,6}(?:[\s/,;:-]{1,3}(?:FMI|fmi)[ :]{0,2}[0-9]{1,2})?)(?![A-Za-z0-9])")
 _CODES = lazily(_CODE)
-_BASE = lazily(r"[A-Za-z]+ ?[0-9A-Fa-f]{4}|[A-Za-z]+ ?[0-9]+")
+_BASE = lazily(r"[A-Za-z]+ ?[0-9A-Fa-f]{4}|[A-Za-z]+[ :]{0,2}[0-9]+")
 #: What may part the pieces of a line.
 _MARKS = lazily(rf"{_CODE}|\s*[\t;|]\s*|\s\s+|\s+(?:[-=]*>|<[-=]+|[-=]+|/)(?:\s+|$)|,\s+|:\s+|\s?@\s?|\s*[()\[\]]\s*")
 #: What leads to the name in its piece.
@@ -101,6 +101,9 @@ def _cut(line: Line) -> _Coded:
                 text if lead is None else text[lead.end() :], mark if lead is None else _IN,
                 "code" if is_code else further))
         at, mark, coded = end, "code" if is_code else further, coded or is_code
+    if len(before) > 1 and before[0][2] == ":":
+        # Who writes may stand before it all.
+        del before[0]
     pieces = [_Piece(text, mark, (("before", str(at)), ("marks", mark, end)))
               for at, (text, mark, end) in enumerate(before)]
     pieces += [_Piece(text, mark, (("behind", str(at)), ("last", str(len(behind) - at)), ("marks", mark, end)))

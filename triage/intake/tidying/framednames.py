@@ -38,6 +38,7 @@ _TAIL = lazily(r"[\W_]*$")
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
 _LISTED = lazily(r"(?:\s(?:with|from|in|at|to|of|for|mit|von|bei|zu|de|du|des|con|avec|a))?\s*[:>-]+\s*(?=[^\W_])")
 _ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
+_WORD = lazily(r"[^\W\d_]{3,}")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
 
@@ -57,7 +58,7 @@ class _Head(NamedTuple):
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such names of theirs. Linear."""
-    filled = [line for line in found[:_MOST_LINES] if line.text.strip() and len(line.text) <= _LONGEST]
+    filled = [line for line in found[:_MOST_LINES] if len(line.text) <= _LONGEST and any(map(str.isalnum, line.text))]
     coded = [_CODE.search(line.low) is not None for line in filled]
     told = dict.fromkeys(map(_unaddressed, (
         *_of_heads(filled, coded, names), *_set_in_below(filled, coded), *_of_answers(filled, coded),
@@ -78,7 +79,7 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
     """The names in lines above codes, of frames that tell them."""
     groups: defaultdict[_Frame, list[_Head]] = defaultdict(list)
     for at, line in enumerate(filled):
-        if coded[at] or at + 1 >= len(filled) or not coded[at + 1]:
+        if coded[at] or not _stands_above(filled, coded, at):
             continue
         head = _head(line, at)
         if head is None or (head.frame[0] and not any(head.frame[1:]) and head.frame[0] == _lead(filled[at + 1])):
@@ -95,6 +96,14 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
             yield from (head.name for head in heads if not (capital and head.name[:1].islower()))
 
 
+def _stands_above(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
+    """Whether a line stands right above one with a code, or above the status of such ("History:")."""
+    below = at + 1
+    if below < len(filled) and not coded[below] and states.of_cell(filled[below].low.strip(" :=-*#[]")) is not None:
+        below += 1
+    return below < len(filled) and coded[below]
+
+
 def _lead(line: Line) -> str:
     """The marks before the text of a line."""
     return "".join(line.text[: _LEAD.match(line.text).end()].split())  # type: ignore[union-attr]
@@ -102,6 +111,8 @@ def _lead(line: Line) -> str:
 
 def _opens(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
     """Whether a line without any mark does not go on with one above: that tells a value or an answer, or is far off."""
+    if at + 1 < len(filled) and indent_of(filled[at].text) > indent_of(filled[at + 1].text):
+        return False
     if at == 0 or filled[at].number - filled[at - 1].number > 1:
         return True
     above = filled[at - 1]
@@ -152,25 +163,42 @@ def _set_in_below(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str
         held += below > at + 1
     again = sum(many for many in Counter(found).values() if many > 1)
     if held >= _MOST * sum(coded) and len(set(found)) > 1 and len(found) >= _FEWEST and all(map(is_name, found)) and (
-            stated == len(found) or 2 * again >= len(found)):
+            stated == len(found) or (2 * again >= len(found) and _are_described(filled, coded))):
         yield from found
 
 
+def _are_described(filled: Sequence[Line], coded: Sequence[bool]) -> bool:
+    """Whether words stand behind most codes in their own lines: what is set in below is no description then."""
+    tails = [_CODE.split(line.low)[-1] for line, holds_code in zip(filled, coded, strict=True) if holds_code]
+    return sum(len(_WORD.findall(tail)) > 1 for tail in tails) >= _MOST * len(tails)
+
+
 def _of_answers(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:
-    """The names in lists that an answer heads: all that stands there."""
+    """The names in lists that an answer heads: all that stands there, in its line or behind bullets below it."""
     for at, line in enumerate(filled):
         hits = () if coded[at] else spoken(line.low)
         if len(hits) != 1 or line.low[: hits[0].start].strip(" \t-*#.>\u2022"):
             continue
-        lead = _LISTED.match(line.text, hits[0].end)
-        if lead is None:
+        if line.low[hits[0].end :].strip() == ":":
+            items = [tidy(other.text) for other in _bulleted(filled, at)]
+        elif (lead := _LISTED.match(line.text, hits[0].end)) is not None:
+            items = [tidy(item) for item in _ITEMS.split(line.text[lead.end() :])]
+            if at + 1 < len(filled) and indent_of(filled[at + 1].text) > indent_of(line.text):
+                # The last one may go on in the next line.
+                del items[-1]
+        else:
             continue
-        items = [tidy(item) for item in _ITEMS.split(line.text[lead.end() :])]
-        if at + 1 < len(filled) and indent_of(filled[at + 1].text) > indent_of(line.text):
-            # The last one may go on in the next line.
-            del items[-1]
         if all(is_name(item) and not item[0].islower() for item in items):
             yield from items
+
+
+def _bulleted(filled: Sequence[Line], at: int) -> Iterator[Line]:
+    """The lines right below one that bear the same bullet, which that one has not."""
+    bullet = _lead(filled[at + 1]) if at + 1 < len(filled) else ""
+    for below in range(at + 1, len(filled)):
+        if not bullet or bullet == _lead(filled[at]) or _lead(filled[below]) != bullet:
+            return
+        yield filled[below]
 
 
 def _behind_bullets(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:

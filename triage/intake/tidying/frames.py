@@ -19,8 +19,9 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from triage.intake.codes.found import find
-from triage.intake.naming.heads import is_head
-from triage.intake.plain.characters import Line, has_letter, reworded
+from triage.intake.lines.spacing import with_places
+from triage.intake.naming.heads import is_head, role_of
+from triage.intake.plain.characters import Line, has_letter, indent_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 from triage.intake.said.near import small
@@ -33,17 +34,23 @@ _FEWEST = 3
 _DEEPEST = 6
 #: What is quoted is set in no farther.
 _WIDEST = 12
+#: A line that is one cell in quotes, and the marks of comments and items.
+_CELL = lazily(r'"[^"]*(?:""[^"]*)*"\s*')
+_DOUBLED = lazily('""')
+_COMMENT = lazily(r"[ \t]{0,8}(?:#{1,2}|//|;|%|\*|--|-|\+|\u2022)(?=\s|$)")
 _FEWEST_BOXED = 4
 _RULE = lazily(r"[\s|+=_-]*$")
-#: The number of a line, which no zero stands before, as an address or a count of two digits has it.
-_NUMBER = lazily(r"\s{0,6}(?P<number>[1-9][0-9]{0,5}|0)(?:(?P<mark>[:.)|])(?=\s|$)|(?=\s|$))")
+#: The number of a line; two digits of which the first is a zero may be an address.
+_NUMBER = lazily(r"\s{0,6}(?P<number>[1-9][0-9]{0,5}|0[0-9]{2,5}|0)(?:(?P<mark>[:.)|])(?=\s|$)|(?=\s|$))")
 _FEWEST_NUMBERED = 4
 _DAY = r"(?:[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{1,2}[-/.][0-9]{1,2}[-/.][0-9]{2,4})"
 #: The time at which a line was written.
 _STAMP = lazily(
     rf"\s{{0,4}}(?P<open>[\[(<]?)(?P<told>(?:(?P<day>{_DAY})[T ,]{{1,2}})?"
-    r"(?P<hour>[0-2]?[0-9]):(?P<minute>[0-5][0-9])(?P<second>:[0-5][0-9](?:[.,][0-9]{1,6})?)?(?:\s?[AaPp][Mm](?![a-z]))?)"
+    r"(?P<hour>[0-2]?[0-9]):(?P<minute>[0-5][0-9])(?P<second>:[0-5][0-9](?:[.,][0-9]{1,6})?)?(?:\s?(?:[AaPp][Mm]|[Uu]hr|hrs?)(?![a-z]))?)"
     r"(?:Z|[+-][0-9]{2}:?[0-9]{2})?(?P<close>[\])>]?)(?=\s?[|-]\s|\s|$)")
+#: Who wrote it.
+_SENDER = lazily(r"\s([A-Z\u00c0-\u00de][\w.'-]{0,24}):\s")
 #: Between the time and the text.
 _DASH = lazily(r"\s?[|-](?=\s|$)")
 #: So many lines that end in a full stop, and so large a part of all, with so many words at most in half of them.
@@ -62,7 +69,8 @@ def taken_off(
     whole = list(found)
     for _ in range(_DEEPEST):
         before = whole
-        for bare in (_unquoted, _unboxed, _unnumbered, lambda lines: _unstamped(lines, are_messages), _set_out):
+        for bare in (_unquoted, _uncelled, _unmarked, _unboxed, _unnumbered,
+                     lambda lines: _unstamped(lines, are_messages), _set_out):
             whole = bare(whole)
         if whole is before:
             break
@@ -121,6 +129,52 @@ def _quotes(texts: Sequence[str]) -> bool:
     return _BAR in texts and not any(len(text) > 1 and text.endswith(_BAR) for text in texts)
 
 
+def _uncelled(found: list[Line]) -> list[Line]:
+    """The lines without the quotes of a cell, where each is one: a sheet with one column, as it is exported.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in taken_off(lines('"ABS ""front"": C0035, C0040"\\n"Radio"\\n'))]
+    ['ABS "front": C0035, C0040', 'Radio', '']
+    """
+    if not found or found[0].text[:1] not in ('"', "") or any(line.text.strip() and _CELL.fullmatch(line.text) is None
+                                                              for line in found):
+        return found
+    cells = [at for at, line in enumerate(found) if line.text.strip()]
+    if len(cells) < 2:
+        return found
+    kept = list(found)
+    for at in cells:
+        line = kept[at]
+        stop = len(line.text.rstrip()) - 1
+        doubled = {match.start() for match in _DOUBLED.finditer(line.text, 1, stop)}
+        kept[at] = with_places(line, [place for place in range(1, stop) if place not in doubled])
+        kept[at].indent = indent_of(kept[at].text)
+    return kept
+
+
+def _unmarked(found: list[Line]) -> list[Line]:
+    """The lines without the mark of a comment or an item that all of them begin with, at one place: it parts nothing.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in taken_off(lines("# ABS:\\n#   C0035\\n#\\n# Radio: no codes"))]
+    ['ABS:', '  C0035', '', 'Radio: no codes']
+    >>> [line.text for line in taken_off(lines("- ABS\\n  - C0035\\n- Radio"))]
+    ['- ABS', '  - C0035', '- Radio']
+    """
+    filled = [at for at, line in enumerate(found) if line.text.strip()]
+    first = _COMMENT.match(found[filled[0]].text) if len(filled) >= _FEWEST else None
+    if first is None or not all(found[at].text.startswith(first[0]) for at in filled):
+        return found
+    rests = [rest for at in filled if (rest := found[at].text[first.end() :])]
+    if not all(rest[0].isspace() for rest in rests):
+        return found
+    gap = all(rest[0] == " " for rest in rests)
+    kept = list(found)
+    for at in filled:
+        kept[at] = _cut(found[at], first.end() + gap)
+    return kept
+
+
 def _unboxed(found: list[Line]) -> list[Line]:
     """The lines without the sides of a box that is drawn around them, which part no cells: some hold one text alone.
     The rows of a table among them keep theirs if they may be the borders of cells with nothing in them."""
@@ -168,8 +222,14 @@ def _unnumbered(found: list[Line]) -> list[Line]:
         return found
     ends = _behind_numbers(found, told)
     filled = [at for at, line in enumerate(found) if line.text.strip()]
-    if len(told) < len(filled):
-        set_in = any(not (rest := found[at].text[end:]) or rest[0].isspace() for at, end in ends.items())
+    set_in = any(not (rest := found[at].text[end:]) or rest[0].isspace() for at, end in ends.items())
+    if len(told) == len(filled):
+        # "1 Radio", "2 Engine" are items: an editor sets its numbers off.
+        set_off = all(found[at].text[0] == " " or end > match.end() + 1 or found[at].text[match.end() : end] == "\t"
+                      for (at, match), end in zip(told.items(), ends.values(), strict=True))
+        if not (set_in or set_off):
+            return found
+    else:
         first = next(iter(told))
         above = next((found[at].low for at in reversed(filled) if at < first), "")
         if len(told) < _FEWEST_NUMBERED or not set_in or is_head(_SPLIT.split(above.strip())):
@@ -219,7 +279,7 @@ def _unstamped(found: list[Line], are_messages: Callable[[Sequence[Line]], bool]
     told = {at: match for at, line in enumerate(found) if line.text.strip()
             and (match := _STAMP.match(line.text)) is not None}
     fewest = _FEWEST if len(told) < sum(bool(line.text.strip()) for line in found) else 2
-    if len(told) < fewest or not _go_on(found, told) or are_messages(found):
+    if len(told) < fewest or not _go_on(found, told) or are_messages(found) or _has_senders(found, told):
         return found
     first = next(iter(told))
     above = next((line.low for line in reversed(found[:first]) if line.text.strip()), "")
@@ -247,6 +307,13 @@ def _unstamped(found: list[Line], are_messages: Callable[[Sequence[Line]], bool]
             line = _cut(line, end)
         kept.append(line)
     return kept
+
+
+def _has_senders(found: Sequence[Line], told: dict[int, re.Match[str]]) -> bool:
+    """Whether half of the lines or more have a name before a colon behind their time, one of them again and again."""
+    heads = [match[1].lower() for at, time in told.items() if (match := _SENDER.match(found[at].text, time.end()))]
+    names = [name for name in heads if role_of(name) is None]
+    return 2 * len(names) >= len(told) and len(set(names)) < len(names)
 
 
 def _heads_scan(low: str) -> bool:

@@ -58,8 +58,8 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequen
     told = [at for at in signs.places(found, _SIGN) if len(found[at].low) <= _LONGEST and _tells_of_others(found[at])]
     if not told:
         return found
-    below = {_plain(head) for line in found[told[0] + 1 :][:_MOST_LINES] for head in _heads(line)}
-    lists = _lists(found, told[-1], lambda name: is_name(name) or _plain(name) in below)
+    told_of = {_plain(head) for line in found[told[0] + 1 :][:_MOST_LINES] for head in _heads(line)}
+    lists = _lists(found, told[-1], lambda name: is_name(name) or _plain(name) in told_of)
     if not lists:
         return found
     listed = {place for first, (last, _) in lists.items() for place in range(first, last + 1)}
