@@ -21,6 +21,7 @@ def _last(line: str) -> Snapshot:
 @pytest.mark.parametrize("line", [
     "run 15 km dry road, 14.3 V", "ran it 15 km, 14.3 V", "ran 10 miles, 14.2 V", "did 12 km, 14.1 V",
     "15 km gelaufen, 14,2 V", "10 km Runde, 14,2 V", "tourné 15 km, 14,2 V", "hecho 15 km, 14,2 V",
+    "recorridos 10 km, 14,2 V", "10 km parcourus, 14,2 V",
 ])
 def test_a_run_told_by_its_distance(line: str) -> None:
     scan = _last(f"cleared, accepted. {line}")

@@ -19,9 +19,11 @@ _FAR = r"[0-9]{1,3}(?:[.,][0-9])? ?(?:km|kms|kilomet(?:er|re)s?|miles?|mi|meilen
 _NOT = (r"(?<!not )(?<!to )(?<!nicht )(?<!pas )(?<!no )(?<!only )(?<!has )(?<!had )(?<!never )(?<!will )(?<!can )"
         r"(?<!last )(?<!every )")
 _SPANS = lazily(
-    rf"(?<![a-z]){_NOT}(?:run|ran|did|done|gelaufen|tourne|fait|hecho|andado|circule) {_ABOUT}{_FAR}(?![a-z0-9/])"
+    rf"(?<![a-z]){_NOT}(?:run|ran|did|done|gelaufen|tourne|fait|parcouru|hecho|andado|circule|recorridos) {_ABOUT}"
+    rf"{_FAR}(?![a-z0-9/])"
     r"(?! (?:ago|since|before|earlier|per|a (?:day|year)))|"
-    rf"(?<![a-z0-9.,]){_FAR} (?:gelaufen|gelauf|gemacht|runde|tour|vuelta|spin|trip|loop)(?![a-z])")
+    rf"(?<![a-z0-9.,]){_FAR} (?:gelaufen|gelauf|gemacht|parcourus?|recorridos|runde|tour|vuelta|spin|trip|"
+    r"loop)(?![a-z])")
 _SIGN = lazily(r"[0-9] ?(?:k(?:m|ilo)|mi(?!n)|mei)")
 
 
