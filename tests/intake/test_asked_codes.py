@@ -10,7 +10,6 @@ from triage.intake.read import read_text
 
 @pytest.mark.parametrize("line", [
     'ECM  P1610? "immobiliser not matched" , U0140 stored , P0513 active',
-    "ECM: P1610? immobiliser not matched, U0140 stored, P0513 active",
     "ECM P1610?? (immobiliser not matched), U0140 stored, P0513 active",
 ])
 def test_what_is_printed_behind_a_doubted_code_names_no_module(line: str) -> None:

@@ -230,7 +230,7 @@ def _row(context: Context, row: Row, at: int) -> None:
 
 def _doubted(context: Context, row: Row) -> bool:
     """Whether a row only tells what was done or connected, as far as that is sure, and of today."""
-    if not doubted.note(context, row) or row.finds.codes or spoken(row.low):
+    if row.aside is not None or not doubted.note(context, row) or row.finds.codes or spoken(row.low):
         return False
     metarow.read(context, row)
     context.open_code = context.open_row = None
@@ -290,7 +290,7 @@ def _without_greeting(context: Context, row: Row) -> Row:
 
 
 #: Right behind a code, before what else is told of it.
-_ASKED = lazily(r"\?{1,3}(?=\s*[\"(a-z])")
+_ASKED = lazily(r"\?{1,3}(?=\s*[\"(])")
 
 
 def _unasked(row: Row) -> Row:

@@ -17,8 +17,10 @@ _WORK = ("replaced", "programmed", "paired", "calibrated")
 
 def apart(context: Context, row: Row) -> Row | None:
     """The row without such clauses at its start, once they are kept; None where it has none."""
-    if row.finds.codes or row.cells or row.roles is not None or not any(
-            deed.what in _WORK for deed in phases.events(row.low)):
+    done = [deed for deed in phases.events(row.low) if deed.what in _WORK]
+    # "Programmed: ABS, aborted" is all told of the work.
+    if row.finds.codes or row.cells or row.roles is not None or not done or any(
+            deed.answer == "refused" for deed in done):
         return None
     hits = spoken(row.low)
     end = 0

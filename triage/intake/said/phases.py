@@ -348,7 +348,8 @@ def events(low: str) -> tuple[Deed, ...]:
         tail = low[match.end() : match.end() + 60]
         if undone.behind(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
-        refused = undone.is_refused(_REFUSED.search(tail), tail) or (
+        told = _REFUSED.search(tail)
+        refused = (undone.is_refused(told, tail) if what == "cleared" else told is not None) or (
             what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if _is_accepted(what, tail) else None
