@@ -15,7 +15,7 @@ from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, Snap
 from triage.intake.scan.context import Context
 from triage.model.notices import SEVERAL_VEHICLES, TWO_NUMBERS
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Reading, SinceClear, Snapshot
+from triage.model.snapshot import Phase, Reading, SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
 SURE, NEAR = 90.0, 4.0
@@ -56,12 +56,13 @@ def _keep_measured(drafts: list[SnapshotDraft]) -> None:
 def _fill_rest(context: Context) -> None:
     """Where the text says that everything else is clean: the modules that answered in a scan before have no codes."""
     answered: dict[str, ModuleDraft] = {}
-    before = None
+    before: Phase | None = None
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove
-        if before == "after-clear" and draft.phase in ("after-clear", None) and ran:
-            # Two scans after one clear, the second after a run.
+        before_and_now = (before, draft.phase)
+        if ran and before_and_now in (("after-clear", "after-clear"), ("after-clear", None), ("after-run", None)):
+            # Several scans after one clear, from the second on each after a run.
             draft.phase = "after-run"
         before = draft.phase
         named = {_canonical(context, module): module for module in draft.modules.values()}
