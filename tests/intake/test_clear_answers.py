@@ -6,6 +6,8 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from triage.assess import assess
+from triage.intake.gather import Part, gather
 from triage.intake.read import Reading, read_text
 from triage.intake.said.outside import outside_supply
 
@@ -50,6 +52,16 @@ def _clears(reading: Reading) -> set[tuple[str, str | None]]:
     ("clear sent to all. Airbag answered: clear refused (7F 14 22)", {("restraints", "refused")}),
     ("alles gelöscht: ABS negative Antwort 7F 14 22 Bedingungen nicht erfüllt, ECM i.O.",
      {("whole", None), ("anti-lock brakes", "refused"), ("engine control", "accepted")}),
+    ("tried clear: bag module said no (refused), rest accepted", {_WHOLE, ("restraints", "refused")}),
+    ("airbag said no to the clear", {("restraints", "refused")}),
+    ("cleared all except airbag, that one refused", {("whole", None), ("restraints", "refused")}),
+    ("cleared, airbag would not have it", {("whole", None), ("restraints", "refused")}),
+    ("gelöscht, Airbag nimmt nicht an", {("whole", None), ("restraints", "refused")}),
+    ("gelöscht bis auf Airbag, der will nicht", {("whole", None), ("restraints", "refused")}),
+    ("effacé, airbag refuse l'effacement", {("whole", None), ("restraints", "refused")}),
+    ("effacé, l'airbag ne veut pas", {("whole", None), ("restraints", "refused")}),
+    ("borrado menos airbag, no deja", {("whole", None), ("restraints", "refused")}),
+    ("borrado todo menos airbag", {("whole", None), ("restraints", "refused")}),
     ("cleared 9:40:\nECM ok\nABS: ok\nbooster: NRC 0x22\nAirbag rejected",
      {("whole", None), ("engine control", "accepted"), ("anti-lock brakes", "accepted"), ("brake system", "refused"),
       ("restraints", "refused")}),
@@ -59,6 +71,28 @@ def test_each_answer_to_a_clear_is_an_event_and_no_scan(line: str, told: set[tup
     assert [(scan.phase, scan.volts, len(scan.modules)) for scan in reading.snapshots] == [
         ("before-clear", 10.4, 4), ("after-clear", 12.8, 4)]
     assert _clears(reading) == told
+
+
+@pytest.mark.parametrize("line", [
+    "cleared, the box under the seat refused, rest accepted", "tried clear: thing under the seat refused, rest ok",
+    "gelöscht, das Ding unterm Sitz hat abgelehnt, Rest ok", "cleared, thing under the seat refused",
+])
+def test_a_clear_that_one_refused_whose_name_is_not_understood_is_accepted_by_none(line: str) -> None:
+    reading = read_text(_BEFORE + line + _AFTER, load())
+    assert _clears(reading) == {("whole", "unknown")}
+    assert [notice.line for notice in reading.notices if "which module refused the clear" in notice.message] == [6]
+    found = assess(gather("van", [Part("van", *reading)])[0], load())
+    told = str([line for group in found.unsettled for line in group.lines if "B0051" in str(line)])
+    assert "it is not known that its module took the clear" in told
+    assert "came back" not in told
+
+
+@pytest.mark.parametrize(("line", "answer"), [
+    ("cleared, all accepted, none refused", "accepted"), ("cleared all, customer refused a new battery", None),
+    ("cleared: refused", "refused"),
+])
+def test_what_nobody_or_a_person_refused_leaves_the_answer_as_it_is(line: str, answer: str | None) -> None:
+    assert _clears(read_text(_BEFORE + line + _AFTER, load())) == {("whole", answer)}
 
 
 @pytest.mark.parametrize("line", [

@@ -41,5 +41,8 @@ def test_cells_with_tabs_keep_their_columns() -> None:
 def test_blocks_of_keys_and_names_in_rows_stay() -> None:
     text = "Module\tABS\nCode\tC0035\nStatus\tstored\n\nModule\tECM\nCode\tP0562\nStatus\tactive\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored"], "engine control": ["P0562 current"]}
+    text = ("Unidad\tABS; C\u00f3digo de aver\u00eda\tC0035; Texto\trueda\n"
+            "Unidad\tQXB; C\u00f3digo de aver\u00eda\tP0562; Texto\tbaja\nUnidad\tQXC; Resultado\tmemoria vac\u00eda\n")
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], "QXB": ["P0562"], "QXC": ["clean"]}
     text = "Module | Result\nQXA | no codes\nQXB | C0035\n"
     assert modules_of(text) == {"QXA": ["clean"], "QXB": ["C0035"]}

@@ -33,6 +33,16 @@ def _done(line: str) -> list[tuple[str | None, str | None]]:
     ("Masseband Motor ersetzt", None, "Masseband Motor"),
     ("neues Massekabel am Motor eingebaut", None, "Massekabel am Motor"),
     ("tresse de masse moteur remplacée", None, "tresse de masse moteur"),
+    # Neither of what a lead joins was replaced, nor what a fluid or a belt runs in.
+    ("engine to body ground strap replaced", None, "engine to body ground strap"),
+    ("replaced earth lead gearbox to chassis", None, "earth lead gearbox to chassis"),
+    ("Masseband Motor-Karosserie erneuert", None, "Masseband Motor-Karosserie"),
+    ("masse moteur-carrosserie remplacée", None, "masse moteur-carrosserie"),
+    ("cambiada la trenza de masa motor-carrocería", None, "trenza de masa motor-carrocería"),
+    ("ran out of engine oil, replaced", None, "engine oil"),
+    ("liquide de frein ABS remplacé", None, "liquide de frein ABS"),
+    ("courroie alternateur remplacée", None, "courroie alternateur"),
+    ("correa del alternador cambiada", None, "correa del alternador"),
 ])
 def test_a_part_is_told_with_what_it_is_called(line: str, module: str | None, note: str) -> None:
     assert _done(line) == [(module, note)]
@@ -76,6 +86,16 @@ def test_a_module_beside_a_fuse_is_one_still(line: str) -> None:
 ])
 def test_a_battery_that_was_changed(line: str, told: bool) -> None:
     assert _done(line) == ([(None, "battery")] if told else [])
+
+
+@pytest.mark.parametrize(("line", "module"), [
+    ("replaced ground strap and ABS module", "anti-lock brakes"), ("replaced fuse and ABS module", "anti-lock brakes"),
+    ("replaced ECM, cleaned body ground", "engine control"), ("engine replaced", "engine control"),
+    ("TCM replaced, gearbox oil topped up", "transmission control"),
+    ("replaced gearbox control module and oil", "transmission control"),
+])
+def test_a_module_beside_a_lead_or_a_fluid_is_still_the_one_replaced(line: str, module: str) -> None:
+    assert _done(line) == [(module, None)]
 
 
 def test_nobody_is_told_to_program_a_module_whose_part_was_replaced() -> None:

@@ -38,6 +38,9 @@ BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.
          (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
 
 
+#: A module took a clear at this chance and more; below it nobody knows that its codes ever went.
+CLEARED = 0.6
+NOT_SURELY_CLEARED = ": it is not known that its module took the clear"
 #: What is said of a code that came back at a good supply.
 CAME_BACK = ("it went and came back at a good supply: quiet runs only tell how seldom it shows, so its cause is looked "
              "for")
@@ -111,8 +114,9 @@ def reasons(
         said.append(f"{REFUSED}: " + ("what it calls it now counts" if now else "that says nothing of now"))
     elif back:
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
-        verb = "came back" if before else "first seen"
-        said.append(f"{verb} {phase_words(book, session, back[0])}{scans}")
+        cleared = not before or (line.clear[book.fault_module[fault], before[-1] + 1 : back[0] + 1] >= CLEARED).any()
+        verb = ("came back" if cleared else "still listed") if before else "first seen"
+        said.append(f"{verb} {phase_words(book, session, back[0])}{scans}{'' if cleared else NOT_SURELY_CLEARED}")
     if refused[fault] > 0.5 and back:
         said.append(f"the whole list of {book.shown(int(book.fault_module[fault]))} stayed: its clear did not take")
     if gone and not back and before:

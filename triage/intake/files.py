@@ -13,6 +13,7 @@ from typing import Any
 
 from code_tables import Tables
 from triage.errors import InputError, JobError
+from triage.intake import noscan
 from triage.intake.plain.patterns import lazily
 from triage.intake.text import Reading, read_text
 from triage.model.notices import Notice
@@ -241,7 +242,9 @@ def _joined(jobs: list[Session]) -> Reading:
 
 
 def _checked(reading: Reading, source: str | None, *, text: str = "", pdf: bool = False) -> Reading:
-    """The reading, unless nothing in it looks like a scan. Raises InputError then."""
+    """The reading, unless nothing in it looks like a scan, or it is a bill. Raises InputError then."""
+    if noscan.is_bill(text):
+        raise InputError(_at(source, f"a bill is no scan: its columns are of prices; {_EXPECTED}"))
     for snapshot in reading.snapshots:
         if snapshot.modules or snapshot.volts is not None or snapshot.readings:
             return reading
@@ -258,4 +261,4 @@ def _checked(reading: Reading, source: str | None, *, text: str = "", pdf: bool 
             )
         )
     kind = "the text of the PDF" if pdf else "the text"
-    raise InputError(_at(source, f"{kind} is no scan: no trouble code, module or voltage in it; {_EXPECTED}"))
+    raise InputError(_at(source, f"{kind} is no scan: {noscan.what_it_is(text)}; {_EXPECTED}"))

@@ -8,13 +8,14 @@ from typing import Any
 from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts, goneonly
 from triage.intake.plain.characters import Line
-from triage.intake.said import fleet
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import complained, fleet
 from triage.intake.said.answers import spoken
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.notices import SEVERAL_VEHICLES, TWO_NUMBERS
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Reading, SinceClear, Snapshot
+from triage.model.snapshot import Phase, Reading, SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
 SURE, NEAR = 90.0, 4.0
@@ -55,12 +56,13 @@ def _keep_measured(drafts: list[SnapshotDraft]) -> None:
 def _fill_rest(context: Context) -> None:
     """Where the text says that everything else is clean: the modules that answered in a scan before have no codes."""
     answered: dict[str, ModuleDraft] = {}
-    before = None
+    before: Phase | None = None
     above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         ran = (draft.said.ran_minutes or 0) > 0 or draft.said.drove
-        if before == "after-clear" and draft.phase in ("after-clear", None) and ran:
-            # Two scans after one clear, the second after a run.
+        before_and_now = (before, draft.phase)
+        if ran and before_and_now in (("after-clear", "after-clear"), ("after-clear", None), ("after-run", None)):
+            # Several scans after one clear, from the second on each after a run.
             draft.phase = "after-run"
         before = draft.phase
         named = {_canonical(context, module): module for module in draft.modules.values()}
@@ -355,7 +357,26 @@ def vehicle(context: Context) -> Vehicle | None:
             f"{len(context.facts.vins)} {TWO_NUMBERS}: {' and '.join(context.facts.vins[:3])}; taken as one vehicle, "
             "the first: take out what is not of this vehicle, unless a used part brought its number along",
         )
+    if wrong := complained.joined(values.get("complaint"), _complained(context)):
+        values["complaint"] = wrong
     return Vehicle(**{key: _written(context, value) for key, value in values.items()}) if values else None
+
+
+_CODE = lazily(r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z0-9])|SPN)")
+
+
+def _complained(context: Context) -> list[str]:
+    """What is said to be wrong with the vehicle above the first list."""
+    lists = {module.line.number for draft in context.builder.snapshots for module in draft.modules.values()}
+    found: list[str] = []
+    for row in context.rows if lists else ():
+        if not row.finds.codes and ((row.line.number in lists and spoken(row.low)) or row.line.number > max(lists)):
+            break
+        # A list may begin in the line that tells what is wrong.
+        found += complained.clauses(_CODE.split(row.line.text, maxsplit=1)[0] if row.finds.codes else row.line.text)
+        if row.finds.codes:
+            break
+    return found
 
 
 def events(context: Context) -> list[Event]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from datetime import date, datetime, time
 from typing import NamedTuple
 
@@ -18,6 +19,8 @@ from triage.intake.entries import (
     countbehind,
     deniedcode,
     describedrow,
+    doneclauses,
+    doubted,
     eachstatus,
     keycodes,
     metarow,
@@ -34,8 +37,10 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, line_of, lines
+from triage.intake.plain.patterns import lazily
 from triage.intake.prepare import prepare
 from triage.intake.said import states
+from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Context
 from triage.intake.tidying import frames, hearsay
 from triage.model.notices import Notice
@@ -174,9 +179,9 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
-    if row.aside is not None or row.note:
-        _aside(context, row)
+    if _doubted(context, row) or _aside(context, row):
         return
+    row = doneclauses.apart(context, row) or row
     if not (row.finds.codes or context.live_data or context.in_freeze_frame or row.roles is not None):
         context.measured_rows.append(at)
     if row.stored:
@@ -223,18 +228,31 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.blanks = 0
 
 
-def _aside(context: Context, row: Row) -> None:
-    """A remark that tells of another time: nothing of it is read but what the customer says is wrong; of a note between
-    the lines also what was done, and the supply."""
+def _doubted(context: Context, row: Row) -> bool:
+    """Whether a row only tells what was done or connected, as far as that is sure, and of today."""
+    if row.aside is not None or not doubted.note(context, row) or row.finds.codes or spoken(row.low):
+        return False
+    metarow.read(context, row)
+    context.open_code = context.open_row = None
+    return True
+
+
+def _aside(context: Context, row: Row) -> bool:
+    """Whether a row is a remark that tells of another time: nothing of it is read but what the customer says is wrong;
+    of a note between the lines also what was done, and the supply."""
+    if row.aside is None and not row.note:
+        return False
     told = context.facts.take(row.text, row.low)
     if row.note:
         if told is None:
             metarow.note_deeds(context, row)
-        return metarow.apply(context, row, top=True)
+        metarow.apply(context, row, top=True)
+        return True
     for start, end in row.aside or ():
         context.builder.notice("note", f"{row.text[start:end]} {hearsay.MESSAGE}", row.line, row.start + start,
                                row.start + end)
     context.open_code = context.open_row = None
+    return True
 
 
 def _without_remark(context: Context, row: Row) -> Row:
@@ -271,6 +289,22 @@ def _without_greeting(context: Context, row: Row) -> Row:
     return row.part(begin)
 
 
+#: Right behind a code, before what else is told of it.
+_ASKED = lazily(r"\?{1,3}(?=\s*[\"(])")
+
+
+def _unasked(row: Row) -> Row:
+    """The row without the question marks behind its codes: no sentence ends there ("P1610? (no key), U0140")."""
+    places = [match.span() for code in row.finds.codes if (match := _ASKED.match(row.low, code.end)) is not None]
+    if not places or (row.cells is not None and row.kind != "gap"):
+        return row
+    row = copy(row)
+    for start, end in places:
+        gap = " " * (end - start)
+        row.text, row.low = row.text[:start] + gap + row.text[end:], row.low[:start] + gap + row.low[end:]
+    return row
+
+
 def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list; and whether its module refused the
     clear."""
@@ -288,7 +322,7 @@ def _of_codes(context: Context, row: Row) -> None:
         return
     if clearrow.read(context, row):
         return
-    row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, row)))
+    row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, _unasked(row))))
     if row.roles is None and eachstatus.read(context, row):
         return
     if keycodes.read(context, row):

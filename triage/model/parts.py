@@ -31,7 +31,11 @@ CIRCUIT_WORDS = (
     r"[a-z-]{0,16}schalter|dichtung|z[uü]ndspulen?|lager|thermostat|capteurs?|injecteurs?|vannes?|bobines?|filtres?|"
     r"joints?|contacteurs?|bougies?|captador(?:es)?|inyector(?:es)?|v[aá]lvulas?|bobinas?|filtros?|"
     r"juntas?|interruptor(?:es)?|bujias?|termostato)")
-_PART = re.compile(rf"(?<![a-z])(?:{WIRING_WORDS}|{CIRCUIT_WORDS}|clock ?springs?|wickelfeder|racks?)(?![a-z])")
+#: What runs or turns in a part, and a ground that is called by no more than that.
+_FILLED = (r"(?:[a-z]{0,10} ?oil|[a-z]{0,9}öl|coolant|fluid|huile|liquide|aceite|l[ií]quido|refrigerante|kühlmittel|"
+           r"bremsflüssigkeit|[a-z]{0,9}riemen|courroies?|correas?|earth|ground|masse|masa)")
+_PART = re.compile(
+    rf"(?<![a-z])(?:{WIRING_WORDS}|{CIRCUIT_WORDS}|{_FILLED}|clock ?springs?|wickelfeder|racks?)(?![a-z])")
 
 
 #: Something was mended, as people write it: English, German, French, Spanish.

@@ -17,6 +17,8 @@ What = Literal[
 ]
 Drive = Literal["petrol", "diesel", "hybrid", "electric", "unknown"]
 BatteryType = Literal["flooded", "AGM", "lithium", "unknown"]
+#: Note of a clear that one module refused, nobody knows which: no module is known to have taken it.
+REFUSED_BY_ONE = "refused by a module that is not named"
 
 
 class Event(Part):

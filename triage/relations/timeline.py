@@ -14,7 +14,7 @@ import numpy as np
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
 from triage.model.parts import names_part, of_part, says_mended, says_unplugged
-from triage.model.session import Event, Session, stamp
+from triage.model.session import REFUSED_BY_ONE, Event, Session, stamp
 from triage.relations.unplugged import part_test, renewed
 
 if TYPE_CHECKING:
@@ -42,7 +42,7 @@ def timeline(book: Casebook, tables: Tables, canonical: Callable[[str], str] = s
     )
     for place, session in enumerate(book.sessions):
         if session.events:
-            _take_events(book, line, place, session, canonical)
+            _take_events(book, line, place, session, canonical, tables)
         _check_counters(book, line, place, session, tables)
     return line
 
@@ -101,7 +101,7 @@ def nominal_scale(book: Casebook) -> np.ndarray:
 
 
 def _take_events(
-    book: Casebook, line: Timeline, place: int, session: Session, canonical: Callable[[str], str],
+    book: Casebook, line: Timeline, place: int, session: Session, canonical: Callable[[str], str], tables: Tables,
 ) -> None:
     columns = len(book.order[place])
     first, last = int(book.first_module[place]), int(book.first_module[place + 1])
@@ -125,7 +125,10 @@ def _take_events(
         about = renewed(book, place, event)
         for column in told[-1][1]:
             line.renewed.update(dict.fromkeys(about, column))
-            if event.what == "cleared":
+            if event.what == "cleared" and event.note == REFUSED_BY_ONE:
+                rate = tables.rate("clear.refused_by_one")
+                line.clear[modules, column] = np.minimum(line.clear[modules, column], rate)
+            elif event.what == "cleared":
                 _take_clear(line, event, modules, column)
             _take_event(line, event, modules, column)
             line.cycled[place, column] |= event.what in CYCLES

@@ -40,14 +40,21 @@ def read(context: Context, row: Row) -> bool:
         return False
     builder = context.builder
     known = len(builder.events)
+    named = tuple(part for part in told if not part.who or part.answer == "accepted" or _is_held(context, part.who))
+    if len(named) < len(told):
+        # One refused that no scan holds: it may be any of them, so that nothing is accepted by all.
+        told = tuple(part for part in named if part.who)
     context.close_module()
     rest = _without(row, told)
     metarow.read(context, rest)
     found = [event for event in builder.events[known:] if event.what == "cleared"]
     whole = next((event for event in found if event.module is None), None)
     general = next((part.answer for part in told if not part.who and not part.own), None)
-    if whole is not None:
-        whole.answer = whole.answer or general
+    if whole is None and general == "accepted" and happened.refused_by_one(
+            context, rest, happened.clock_of(context, row)):
+        told = tuple(part for part in told if part.who)
+    elif whole is not None:
+        whole.answer = whole.answer or (general if told else None)
         told = tuple(part for part in told if part.who)
     _record(context, row, told, next((event.at for event in found), None))
     context.open_code = context.open_row = None
@@ -95,6 +102,12 @@ def _is_name(context: Context, name: str) -> bool:
     if name.removesuffix(" module") in _IN_FULL:
         return True
     return (context.names.listed(name) or context.names.score(name) >= 85.0) and outside_supply(name) is None
+
+
+def _is_held(context: Context, name: str) -> bool:
+    """Whether a text is the name of a module, a listed one or one that begins a line of the text."""
+    return _is_name(context, name) or any(
+        row.low.lstrip(" -*").startswith(name) for at, row in enumerate(context.rows) if at != context.at)
 
 
 def _without(row: Row, told: tuple[clearanswers.Part, ...]) -> Row:

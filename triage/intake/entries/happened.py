@@ -9,12 +9,12 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import dates, phases, programming, tried
+from triage.intake.said import clearanswers, dates, joining, mended, phases, programming, tried
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import Part, alone, part_at
 from triage.intake.scan.context import Context
 from triage.model.parts import battery_renewed
-from triage.model.session import Event
+from triage.model.session import REFUSED_BY_ONE, Event
 
 #: "Cleared the codes in the engine": a plain word is a module there.
 _LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
@@ -48,7 +48,8 @@ _HOW_IT_WAS = lazily(
 _LEFT_OUT = word_set(
     "replaced swapped renewed fitted installed put programmed reprogrammed flashed reflashed coded paired learned "
     "relearned calibrated recalibrated updated new used another one it unit module part control has been was is now "
-    "then and also again today successfully ok in on by with the a ersetzt getauscht ausgetauscht programmiert codiert "
+    "then and also again now second time try successful said says nochmal wieder erfolgreich encore fois otra vez "
+    "today successfully ok in on by with the a ersetzt getauscht ausgetauscht programmiert codiert "
     "angelernt kalibriert eingebaut neu neue neuer neues wurde und dann steuergerat modul remplace "
     "remplacee programme programmee reprogramme calibre calibree appaire neuf neuve et puis calculateur sustituido "
     "reemplazado cambiado programado reprogramado calibrado emparejado nuevo nueva y luego modulo centralita"
@@ -83,6 +84,8 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
                               note=_words(row, lone)))
         return
     about = _modules(context, row, deed, parts) if deed.what in _TO_MODULES else [None]
+    if deed.what == "cleared" and None in about and refused_by_one(context, row, at):
+        return
     if parts and _only_parts(context, row, deed, parts):
         about = [None]
     first, last = _part_of(row, deed)
@@ -102,6 +105,19 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
         record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
 
 
+def refused_by_one(context: Context, row: Row, at: datetime | None) -> bool:
+    """Keep a clear that one module refused whose name is not understood, with a notice; whether it was such a one."""
+    one = clearanswers.unnamed(row.low)
+    if one is None:
+        return False
+    record(context, Event(at=at, what="cleared", answer="unknown", note=REFUSED_BY_ONE))
+    context.builder.notice(
+        "warning", f"{row.text[slice(*one)].strip()}: which module refused the clear is not understood, so that it is "
+        "not known of any that it took it; write its name as the scan prints it", row.line, row.start + one[0],
+        row.start + one[1])
+    return True
+
+
 def _words(row: Row, part: Part) -> str:
     """The words for a part, a bracket that they open closed: "fuse 14 (ABS, 10 A)"."""
     told = row.text[part.start : part.end]
@@ -118,11 +134,14 @@ def _lone_part(context: Context, row: Row, deed: phases.Deed, parts: Mapping[tup
     """
     first, last = _part_of(row, deed)
     places = [name[:2] for name in context.names.find(row.low)]
+    phrase = next((one for one in joining.find(row.low) if first <= one[0] < last), None)
+    if phrase is not None and joining.beside(row.low, phrase, (deed.start, deed.end), last):
+        return Part(*phrase, wiring=True)
     if _says_battery(row.text[first:last]) or any(first <= place[0] < last for place in places):
         return None
     if _goes_on(row, last, places, parts):
         return None
-    part = alone(row.low, first, last)
+    part = Part(*phrase, wiring=True) if phrase is not None else alone(row.low, first, last)
     if part is not None or not all(word in _LEFT_OUT for word, _, _ in words(row.low[first:last])):
         return part
     told = [(place[0], one) for place, one in parts.items() if one is not None and place[1] <= first]
@@ -158,6 +177,13 @@ def put_tried(context: Context, row: Row) -> None:
         record(context, Event(at=clock_of(context, row), what="other", module=module, note=row.text[start:end]))
 
 
+def put_mended(context: Context, row: Row) -> None:
+    """What was mended on the wiring, in the words of the row: "cleaned the plug at rear left"; to no module, for wires
+    only lead there."""
+    for start, end in mended.find(row.low):
+        record(context, Event(at=clock_of(context, row), what="other", note=row.text[start:end]))
+
+
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
     """Whether it is the battery that was replaced, by the words of its own part of the line."""
     first, last = _part_of(row, deed)
@@ -180,7 +206,8 @@ def record(context: Context, event: Event) -> None:
     """Keep an event, once, and what a clear of the whole vehicle tells of the scans around it."""
     builder = context.builder
     if any(known.what == event.what and known.module == event.module and known.at == event.at
-           and known.note == event.note for known in builder.events):
+           and known.note == event.note and (event.what != "programmed" or known.answer == event.answer)
+           for known in builder.events):
         if _clears_all(event) and builder.snapshot.empty and len(builder.snapshots) > 1:
             # Once more, in the heading of a later scan: "charger off, cleared again".
             builder.next_phase = "after-clear"
@@ -211,7 +238,12 @@ def _parts(context: Context, row: Row) -> dict[tuple[int, int], Part | None]:
     name of its own: "airbag clock spring"."""
     places = [name[:2] for name in context.names.find(row.low)]
     found: dict[tuple[int, int], Part | None] = {}
+    joined = [Part(*phrase, wiring=True) for phrase in joining.find(row.low)]
     for place in places:
+        # Of "ground strap engine to body" neither is what was replaced.
+        if (lead := next((one for one in joined if one.start <= place[0] < one.end), None)) is not None:
+            found[place] = lead
+            continue
         part = part_at(row.low, *place)
         behind = next((other for other in places if other[0] == place[1] + 1), None)
         if part is not None:
@@ -232,10 +264,11 @@ def _modules(
     # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
     named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
              and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])
-             and row.text[name[0] : name[1]] != "pas"
+             and row.text[name[0] : name[1]] not in ("pas", "das")
              and not _is_engine_state(row.low, name[:2])
              and name[:2] not in parts
-             and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in tried.find(row.low)))
+             and not (deed.what == "cleared" and any(first <= name[0] < last for first, last in (
+                 *tried.find(row.low), *mended.find(row.low))))
              and not (deed.what == "cleared" and name[1] <= deed.start and _says_battery(row.low[name[0] : name[1]]))
              and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
                                                   or _NEW.search(row.low, 0, name[0])))]
@@ -292,4 +325,4 @@ def clock_of(context: Context, row: Row) -> datetime | None:
     return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
-__all__ = ["clock_of", "put", "put_tried", "record"]
+__all__ = ["clock_of", "put", "put_mended", "put_tried", "record", "refused_by_one"]

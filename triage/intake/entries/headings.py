@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import cellrest, emptylists, ownlines
+from triage.intake.entries import cellrest, chargerhead, emptylists, ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
@@ -114,7 +114,8 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     # The codes of a scan that has named nobody yet have no other name to stand below.
     first = coded and whole and context.builder.module is None
     sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
-    return "weak" if sure or context.blanks > 0 or at == 0 else ""
+    surely = "fair" if chargerhead.is_one(context, row, below) else "weak"
+    return surely if sure or context.blanks > 0 or at == 0 else ""
 
 
 def _heads_a_list(context: Context, row: Row) -> bool:
@@ -180,8 +181,17 @@ def _ended(context: Context, at: int) -> bool:
     """Whether the line above ends with its status, which may begin in the line before."""
     if at <= 0 or ends_with_status(context.rows[at - 1].low, context.translated):
         return at > 0
+    if context.legend and _ends_with_letter(context, context.rows[at - 1]):
+        return True
     status = context.open_code.status if context.open_code is not None else None
     return bool(context.tail) and status is not None and ends_with_status(small(context.tail), context.translated)
+
+
+def _ends_with_letter(context: Context, row: Row) -> bool:
+    """Whether a row with a code ends with a letter that this text explains for its status."""
+    coded = bool(row.finds.codes) or ownlines.begins(row) is not None
+    letter, draft = row.low.split()[-1] if row.low.strip() else "", context.open_code
+    return coded and draft is not None and (letter, draft.status) in context.legend
 
 
 def _none_open(context: Context, printed: str) -> bool:

@@ -9,13 +9,13 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline
+from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline, socketline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, measuring, phases
+from triage.intake.said import conditions, dates, measuring, mended, phases, refvolts
 from triage.intake.scan.context import Context
-from triage.model.measured_words import battery_tested
+from triage.model.measured_words import REFERENCE, battery_tested
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -44,12 +44,24 @@ def read(context: Context, row: Row) -> list[Row] | None:
         return _of_exciter(context, row, exciter)
     if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
         return []
+    readings = context.builder.snapshot.readings
+    told = any(one.name.startswith(REFERENCE) for one in readings)
+    if references := refvolts.find(row.text, row.low, told):
+        readings += [Reading(name=one.name, value=one.value, unit="V") for one in references]
+        return _others(row, [(one.start, one.end) for one in references])
+    if socketline.read(context, row):
+        return []
     found = measuring.find(row.text, row.low)
-    if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):
+    among, tested = _among_deeds(row.low), _tested(row.low)
+    if among is not None and not found and not tested:
+        taken = [span for span in among if connectorline.read(context, row.part(*span))
+                 or placeline.read(context, row.part(*span))]
+        return _others(row, taken) if taken else None
+    if all(one.loose or one.kind in ("none", "bus") for one in found) and among is None and connectorline.read(
+            context, row):
         return []
     if not found and placeline.read(context, row):
         return []
-    tested = _tested(row.low)
     if not tested and all(one.kind == "none" for one in found):
         return None
     for note, _ in tested:
@@ -58,9 +70,23 @@ def read(context: Context, row: Row) -> list[Row] | None:
         if one.kind != "none":
             context.builder.snapshot.readings.append(Reading(name=one.name, value=one.value, unit=one.unit))
     others = _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
-    return [other for other in others if not connectorline.read(context, other)]
+    return [other for other in others if _among_deeds(other.low) is not None or not connectorline.read(context, other)]
 
 
+@remembered
+def _among_deeds(low: str) -> tuple[tuple[int, int], ...] | None:
+    """Of a line that tells of a deed as well ("cleaned the plug, cleared, 14.2 V, drove 6 km"), the clauses that hold a
+    figure and no deed; None for any other line."""
+    if not (mended.find(low) or phases.events(low) or conditions.run_spans(low)):
+        return None
+    ends = [0, *(cut.end() for cut in _PLACE_CLAUSES.finditer(low)), len(low)]
+    return tuple((begin, end) for begin, end in pairwise(ends)
+                 if measuring.says_figures(low[begin:end]) and not phases.events(low[begin:end])
+                 and not conditions.run_spans(low[begin:end]))
+
+
+#: A comma in brackets parts nothing.
+_PLACE_CLAUSES = lazily(r"[.;!](?=\s|$)\s*|,\s(?![^()\n]{0,40}\))|\s(?:and|then|und|dann|et|puis|y|luego)\s")
 #: The wire that the generator is excited by, read where the last clause of a line tells it: "exciter wire L 0 V".
 _EXCITER = lazily(
     r"(?:^|(?<=[,;.] ))(?P<name>(?:alternator |generator )?(?:exciter|excitation|field|erreger\w*|"

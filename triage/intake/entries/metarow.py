@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, time
 
-from triage.intake.entries import happened, voltsbeside
+from triage.intake.entries import happened, latersupply, voltsbeside
 from triage.intake.entries.voltplaces import heads_scan, place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
@@ -122,6 +122,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         apply(context, row)
     if not quiet:
         happened.put_tried(context, row)
+        happened.put_mended(context, row)
     for deed in deeds:
         happened.put(context, row, deed, stamps)
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
@@ -136,11 +137,12 @@ def _not_before(snapshot: SnapshotDraft, stamps: list[dates.Stamp]) -> list[date
     return [stamp for stamp in stamps if day is None or stamp.value is None or stamp.value.date() >= day]
 
 
-def note_deeds(context: Context, row: Row) -> None:
-    """Keep what a row tells was done, and nothing of what it measured."""
+def note_deeds(context: Context, row: Row, *, work: bool = False) -> None:
+    """Keep what a row tells was done, and nothing of what it measured; ``work``: only what was done to modules."""
     stamps = [] if _is_aside_date(row.low) else [stamp for stamp in _stamps(context, row) if stamp.value is not None]
     for deed in phases.events(row.low):
-        happened.put(context, row, deed, stamps)
+        if not work or deed.what in _WORK:
+            happened.put(context, row, deed, stamps)
 
 
 def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:
@@ -226,6 +228,7 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     found = tuple(volt for volt in volts.find(row.low) if volt not in held)
     said = conditions.find(row.low)
     scan = snapshot or context.builder.snapshot
+    latersupply.note(scan, row)
     if scan.volts is not None and any(volt.of == "made" for volt in found):
         # "Alternator 14.2 V at idle" below a scan at 10.2 V: the engine ran for that.
         said = replace(said, engine=None)
@@ -276,7 +279,7 @@ def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
     """The dates of a row. One that could be two days is asked for once; how it was settled is told where days near
     each other tell it."""
-    found = dates.find(row.text, context.order) if has_digit(row.low) else []
+    found = dates.standing(row.text, dates.find(row.text, context.order)) if has_digit(row.low) else []
     for stamp in found:
         alone = dates.find(row.text[stamp.start : stamp.end])
         if stamp.value is not None and not context.asked_order and alone and alone[0].value is None:

@@ -156,7 +156,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             and context.names.score(tidy(row.text)) < 60.0):
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
-        told = context.facts.take(row.text, row.low) is not None
+        told = context.facts.take(row.text, row.low) not in (None, "told")
         if remarks.is_plan(row.low):
             # No scan was taken yet; a voltage beside the plan was read, and what was connected is.
             metarow.apply(context, row, top=True)
@@ -220,7 +220,7 @@ def _refused(context: Context, row: Row, at: int) -> None:
 
 def _quick(context: Context, row: Row, at: int) -> bool:
     """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
-    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
+    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame or outside.alone(row.low):
         return False
     pair = cellanswers.named(row.text, row.low)
     above = context.open_row

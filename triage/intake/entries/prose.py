@@ -76,6 +76,8 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
             metarow.read(context, piece)
         elif not coded or volts.find(piece.low) or context.builder.snapshot.empty:
             metarow.apply(context, piece, top=True)
+        if not coded and not _states_phase(context, piece):
+            metarow.note_deeds(context, piece, work=True)
         _walk(context, piece)
 
 

@@ -23,7 +23,7 @@ from triage.model import codes as model_codes
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind,
 #: perhaps with a description between.
 _OWN = lazily(
-    rf"(?:^|(?<=[;,>])\s*|(?<=\s\s))({TOKEN})"
+    rf"(?:^|(?<=[;,>])\s*|(?<=[+/|]\s)|(?<=\s\s))({TOKEN})"
     r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".

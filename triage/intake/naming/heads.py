@@ -71,7 +71,7 @@ _NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?(?:[0-9]
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
-    systeme | unite | ucu | unidad de control | unidad de mando | einheit | baugruppe | organe | module name |
+    systeme | unite | ucu | uce | unidad de control | unidad de mando | einheit | baugruppe | organe | module name |
     ecu name | ug | calc | name | nombre | nom | controller name | system name""")
 #: Keys that count the codes of a module: "Fault 1:", "Ereignis 2:".
 _NUMBERED_CODES = ENTRIES | ROLES["code"] - {"numero", "code no"}

@@ -46,7 +46,8 @@ _UNREAD = lazily(
 #: "10.9 V at the battery with nothing on it": nothing is connected.
 _SUPPLY = lazily(
     r"(?:(?<![a-z])(?:batter(?:y|ies)|batts?|supply|volts?|voltage|charger|posts?|terminals?|leads?|clamps?)|"
-    r"[0-9]\s?v(?:olts?)?)(?![a-z])(?! (?:module|control|unit|monitor|sensor|management|ecu))[^.;!?]*$"
+    r"[0-9]\s?v(?:olts?)?)(?![a-z])(?! (?:module|control|unit|monitor|sensor|management|ecu))"
+    r"(?:[^.;!?]|\.(?=[0-9]))*$"
 )
 _ON_IT = lazily(r" (?:it|them)(?![a-z])|\s*(?:$|[.,;:!)])")
 A_DEED = lazily(r"(?<![a-z])(?:clear|eras|reset|delet|losch|geloscht|efface|borr|program|adapt|calibr|replac|swap)")

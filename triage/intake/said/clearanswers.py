@@ -60,9 +60,16 @@ _REFUSED = (
     r"condiciones (?:no (?:correctas|cumplidas)|incorrectas)|"
     r"(?:crash|security|impact|event) (?:data |event |memory |access )?(?:is |are )?(?:locked|denied)|"
     r"(?:data|memory|access) (?:is |are )?(?:locked|denied)|"
-    r"crash (?:data|event|record|output)(?: is| are)? (?:stored|latched|set|present))"
-    r"(?: (?:(?:because|since|weil|car|porque) .{2,60}|it|to|too|as well|the clear|the request|to clear|twice|again|"
-    r"every time|auch|aussi|tambien))?"
+    r"crash (?:data|event|record|output)(?: is| are)? (?:stored|latched|set|present)|"
+    # In plain words: "said no", "will nicht", "ne veut pas", "no deja".
+    r"(?:says?|said|sagte?|dit|a dit|dice|dijo) (?:no(?:pe)?|nein|nee|non)|"
+    r"(?:(?:would|will|did|does|do)(?: ?n ?'? ?t| not)|wont|wouldnt|didnt|doesnt) (?:have it|want (?:to|it)|let me|"
+    r"play|budge)|"
+    r"(?:nimmt|nahm) (?:es |ihn |das |den loschbefehl )?nicht an|(?:will|wollte) nicht|weigert sich|"
+    r"(?:ne )?(?:veut|voulait|accepte|acceptait) (?:rien|pas)|"
+    r"no (?:(?:se|lo|me) ){0,2}(?:deja|dejo|acepta|acepto|quiere|quiso))"
+    r"(?: (?:(?:because|since|weil|car|porque) .{2,60}|it|to|too|as well|(?:to )?the clear|the request|to clear|twice|"
+    r"again|every time|auch|aussi|tambien|(?:das |die )?(?:loschen|loschung)|l'effacement|el borrado|borrar(?:se)?))?"
 )
 _TAKEN = (
     r"(?:(?:were |was |is |has |have |been |got |now |all |both |each |hat |haben |wurden? |a |ont |ha |han )*"
@@ -124,17 +131,20 @@ _LEFT = lazily(r"(?:for |on |because of )?[pcbu][0-3][0-9a-f]{3}(?:[-:][0-9a-f]{
                r"(?: (?:is |are |still |stays? |remains? )*(?:locked|latched|there|stored|stays?|remains?|permanent))?")
 _MARKS = lazily(r"\s?[;,.!](?=\s|$)\s*|\s?[()\[\]\"]\s?|\s(?:but|aber|mais|pero|while|and|und|et|y)\s|"
                 r"(?<=[a-z0-9 ]):\s|"
-                r"\s[-\u2013/]\s|\s(?=(?:except|apart from|ausser|sauf|excepto|salvo|bis auf)(?![a-z]))")
+                r"\s[-\u2013/]\s|\s(?=(?:except|apart from|ausser|sauf|excepto|salvo|menos|bis auf)(?![a-z]))")
 _CLEARED = lazily(
     r"(?<![a-z])(?:clear(?:ed|ing|ance|s)?|clr(?:'?d|s)?|eras(?:ed|e|ing)|delet(?:ed|e|ing)|wiped?|geloe?scht|loschen|"
     r"loschung|effac(?:e?e?s?|ement|er)|"
     r"borrad[oa]s?|borrar|borre)(?![a-z])")
 _BEFORE = lazily(r"(?<![a-z])(?:before|after|post|pre|vor|nach|avant|apres|antes|despues|since|until|"
-                 r"(?<!tried )(?<!trying )to|not|prior to)[ -](?:the |dem |de )?$")
+                 r"(?<!tried )(?<!trying )(?<!no )to|not|prior to)[ -](?:the |dem |de )?$")
 #: Tells of a clear that was tried, and of its answer.
 _TRIED = lazily(r"(?<![a-z])(?:(?:(?:would|could|will|can|did)(?: ?n ?'? ?t| not)|wont|cant|cannot) (?:be )?|"
                 r"refused to |"
-                r"failed to |unable to |not able to )(?:clear|erase)|liess sich nicht loschen|"
+                r"failed to |unable to |not able to )(?:clear|erase)|"
+                r"(?:no|refus(?:ed|es|al)) (?:of |to )?the clear|(?:refus(?:e|ait)|rejette) l'effacement|"
+                r"(?:verweigert|verweigerte) (?:das |die )?losch(?:en|ung)|rechaz[ao] el borrado|"
+                r"liess sich nicht loschen|"
                 r"no se (?:dejo|pudo) borrar")
 _SIGNS = signs.of_pattern(r"clear|clr|eras|delet|wip|loe?sch|effac|borr")
 _SURE = lazily(
@@ -143,11 +153,26 @@ _SURE = lazily(
     r"conditions? |cnc|bedingung|condiciones|locked|latched|failed|except|excluded|skipped|apart from|ausser|sauf|"
     r"salvo|bis auf|"
     r"abgelehnt|verweigert|angenommen|bestatigt|rechaz|deneg|acept|reponse|respuesta|nok(?![a-z])|n\.? ?i\.? ?o|not ok|"
-    r"unable|(?:would|will|could|can|did|does|wont|cant|cannot|not|pas|nicht|no se)(?: ?n ?'? ?t)?(?![a-z]))")
+    r"unable|(?:says?|said|sagte?|dit|dice|dijo) no|(?:sagte?|dit|dijo) ne|weigert|menos|no (?:deja|acepta|quiere)|"
+    r"ne veut|(?:would|will|could|can|did|does|wont|cant|cannot|not|pas|nicht|no se)(?: ?n ?'? ?t)?(?![a-z]))")
 #: "ABS clear request: rejected"
 _REQUEST = lazily(r"(?: ?(?<![a-z])(?:clear(?:ing|ance)?|erase|loschen)(?: (?:request|command|attempt|codes))?)$")
 _LEADS = lazily(r"^(?:(?:the|das|der|die|le|la|el|in|from|by) |l')")
 _LONGEST, _LONGEST_NAME = 400, 40
+#: Somebody refused: the words behind the one who did.
+_ONE_REFUSED = lazily(
+    r"(?<![a-z])(?:(?:refus(?:ed|es|al)|reject(?:ed|s)|declined|abgelehnt|lehnte? ab|verweigerte?|refusee?|"
+    r"rechaz(?:ado|ada|a|o))(?! (?:to|an?|any|new|the|un|une|eine?n?|una?|la|le|el)(?! clear| erase)(?![a-z]))|"
+    r"(?:says?|said|sagte?|dit|dice|dijo) no(?:pe|n)?|(?:nimmt|nahm) (?:es |ihn |das )?nicht an|"
+    r"(?:(?:would|will|did)(?: ?n ?'? ?t| not)|wont) (?:be )?(?:take|accept|clear|have) ?(?:it|the clear|ed)?"
+    r"(?=\s*(?:[,.;)]|$)))(?![a-z])")
+#: Nobody refused, or no module: people, codes, and what is said of the clear as a whole.
+_NO_MODULE = lazily(
+    r"(?<![a-z])(?:not|no|none|nobody|nothing|never|no ?one|neither|without|nicht|nichts|keine?[rsnm]?|niemand|"
+    r"ohne|pas|aucune?|rien|personne|sans|ni|ningun[oa]?|nada|nadie|sin|customer|owner|driver|client|cliente|kunde|"
+    r"fahrer|boss|garage|he|she|i|we|they|you|all|both|everything|it|codes?|dtcs?|faults?|fehler|defauts?|averias?|clear(?:ing)?|"
+    r"cleared|request|loschen|effacement|borrado|geloe?scht|tried|first|if|when|warranty|insurance)(?![a-z])|"
+    r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![0-9a-z])")
 
 
 #: A clear that was refused, said in the words for a clear, so that it may stand beside codes.
@@ -202,6 +227,25 @@ def answers(low: str, is_name: Callable[[str], bool]) -> tuple[Part, ...]:
         if not told.take(*pieces[at]):
             return ()
     return tuple(told.parts) if told.sure else ()
+
+
+def unnamed(low: str) -> tuple[int, int] | None:
+    """Where a line in small letters says that one refused who is no person, no code and not all of them; asked of a
+    line that tells of a clear, without the answers that are told by name.
+
+    >>> unnamed("cleared, thing under the seat refused, rest ok"), unnamed("cleared, customer refused a new battery")
+    ((9, 37), None)
+    >>> unnamed("cleared, all accepted, none refused"), unnamed("clear: refused"), unnamed("cleared, p0420 refused")
+    (None, None, None)
+    """
+    if len(low) > _LONGEST:
+        return None
+    for start, end in _pieces(low):
+        refused = _ONE_REFUSED.search(low, start, end)
+        if refused is not None and low[start : refused.start()].strip(" :-") and not _NO_MODULE.search(
+                low, start, refused.start()):
+            return start, end
+    return None
 
 
 def heads(low: str) -> bool:
@@ -279,7 +323,8 @@ class _Told:
             return
         known = not who or self._is_name(who)
         if not known and (answer == "accepted" or not sure or _NO_NAME.search(who) is not None):
-            # "Battery ok", "codes would not clear": no module.
+            # "Battery ok", "codes would not clear": no module. "The box under the seat refused" is one, unnamed.
+            self.sure |= answer == "refused" and unnamed(self._low) is not None
             return
         for name in self._waiting:
             self.parts.append(Part(*name, _bare(self._low[slice(*name)]), answer))
@@ -295,8 +340,9 @@ _NO_NAME = lazily(
     r"driver|tool|scanner|tester|lamps?|lights?|light|key|memory|request|everything|nothing|none|some|on|off|"
     r"and)(?![a-z])|"
     r"(?:\S+ ){3}")
-#: Stands for one that a piece doesn't name.
+#: Stands for one that a piece doesn't name, or names by a pronoun alone.
 _NOBODY = "?"
+_THAT = ("that one", "this one", "it", "der", "die", "das", "dieses", "celui-ci", "lui", "il", "ese", "este")
 
 
 def _pieces(low: str) -> Iterator[tuple[int, int]]:
@@ -327,6 +373,7 @@ def _of(piece: str, is_name: Callable[[str], bool]) -> tuple[str, Answer, bool] 
         return (who, "refused", True) if is_name(who) else None
     elif (match := _ENDS.search(piece)) is not None and 0 < match.start() <= _LONGEST_NAME:
         who = _bare(piece[: match.start()])
+        who = _NOBODY if who in _THAT else who
     else:
         return None
     return who, "refused" if match["refused"] or match["weak"] else "accepted", not (match["well"] or match["weak"])
@@ -337,4 +384,4 @@ def _bare(name: str) -> str:
     return _LEADS.sub("", _REQUEST.sub("", name.strip(" .:;,-=>*\"'"))).strip()
 
 
-__all__ = ["Answer", "Part", "answers", "heads", "is_refusal", "listed", "refused_beside"]
+__all__ = ["Answer", "Part", "answers", "heads", "is_refusal", "listed", "refused_beside", "unnamed"]

@@ -17,7 +17,7 @@ from operator import attrgetter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases, tocome, voltengines
+from triage.intake.said import distances, phases, tocome, voltengines
 from triage.intake.said.durations import in_figures
 from triage.intake.said.engine_state import beside_number, engine, spans
 from triage.intake.said.outside import outside_supply
@@ -177,7 +177,7 @@ _LOW_TIME = lazily(
     r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
 )
 _TRIGGER = lazily(
-    r"eng|motor|moteur|koe|idl|crank|arran|anlass|demarr|startvor|lancement|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
+    r"km|mile|lead|kabel|cable|pince|eng|motor|moteur|koe|idl|crank|arran|anlass|demarr|startvor|lancement|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
     r"lade|jump|booster|"
     r"donor|spender|supply|fremd|exter|connected|battery|cargador|lamp|light|leucht|"
     r"voyant|testig|mil|"
@@ -226,7 +226,7 @@ def run_spans(low: str) -> list[tuple[int, int]]:
     """Where a line says how long the engine ran, and that the vehicle was driven. Not to be changed: each voltage of a
     line asks."""
     ran = [match.span() for match in _MINUTES.finditer(in_figures(low))]
-    return ran + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+    return [*ran, *((hit.start, hit.end) for hit in _DROVE.find(low)), *distances.spans(low)]
 
 
 def ends_run(low: str, at: int) -> bool:
@@ -260,6 +260,7 @@ def _run(low: str, found: Conditions) -> None:
         value = float(amount.replace(",", "."))
         found.ran_minutes = value / 60 if unit.startswith("s") else value * 60 if unit.startswith("h") else value
     drove = ["no" if _undone(low, hit.start, hit.end) else hit.meaning for hit in _DROVE.find(low)]
+    drove += ["yes" for span in distances.spans(low) if not _undone(low, *span)]
     if not drove and _AFTER_DRIVE.search(low) and (phase := phases.find(low)) is not None and (
             phase.phase == "after-run" and _AFTER_DRIVE.search(low[phase.start : phase.end + 1])):
         drove = ["yes"]

@@ -172,6 +172,34 @@ def find(text: str, first: Order | None = None) -> list[Stamp]:
     return sorted(found, key=lambda stamp: stamp.start)
 
 
+#: Between a date and the one that takes its place: "10/02? wait, its the 13.02.".
+_RETRACTED = lazily(
+    r"[ ,.;?!:()-]{0,4}(?:(?:no(?:pe)?|wait|sorry|sry|actually|i mean|rather|correction|make that|oops|wrong|nein|nee|"
+    r"quatsch|"
+    r"falsch|moment|ach|doch|vielmehr|besser gesagt|non|pardon|plutot|enfin|je veux dire|perdon|digo|mejor dicho|"
+    r"espera|"
+    r"it'?s|its|it is|the|es ist|der|am|c'est|le|es|el)(?![a-z])[ ,.;?!:-]{0,3}){1,6}")
+_TURNS_BACK = lazily(
+    r"(?<![a-z])(?:no(?:pe)?|wait|sorry|sry|actually|i mean|rather|correction|make that|oops|wrong|nein|nee|quatsch|"
+    r"falsch|"
+    r"moment|ach|doch|vielmehr|besser gesagt|non|pardon|plutot|enfin|je veux dire|perdon|digo|mejor dicho|"
+    r"espera)(?![a-z])")
+
+
+def standing(text: str, stamps: list[Stamp]) -> list[Stamp]:
+    """The dates of a line without those that it takes back at once.
+
+    >>> [[stamp.start for stamp in standing(line, find(line))] for line in (
+    ...     "10.02.2026? wait its the 13.02.2026", "10.02.2026, no codes, 13.02.2026")]
+    [[25], [0, 22]]
+    """
+    if len(stamps) < 2:
+        return stamps
+    low = small(text)
+    return [stamp for stamp, after in zip(stamps, [*stamps[1:], None], strict=True) if after is None or not (
+        _RETRACTED.fullmatch(low, stamp.end, after.start) and _TURNS_BACK.search(low, stamp.end, after.start))]
+
+
 def places(low: str) -> frozenset[int]:
     """The places of a line in small letters that a date and its time take up.
 

@@ -13,7 +13,7 @@ import re
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import tocome
+from triage.intake.said import doubts, tocome
 from triage.intake.said.usedparts import put_in
 from triage.model.snapshot import OutsideSupply
 
@@ -41,14 +41,14 @@ _SIGNS = lazily(
     r"fremd|bos+ter|"
     r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
     r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|nichts|rien de|nada |"
-    r"outside|extern|extra|"
+    r"outside|extern|extra|kabel |cables |"
     r"own batt|battery only"
 )
 #: A word of each of those, a quick check before them.
 _WORDS = signs.of_pattern(
     r"ch[ar]{0,3}g|bos+ter|nichts|rien|nada|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
-    r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
+    r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt|kabel"
 )
 #: Behind a word that tells of another vehicle only where it says that it feeds this one, or no longer does.
 _ON_IT = (
@@ -57,6 +57,9 @@ _ON_IT = (
     r"dran|angeklemmt|angeschlossen|ab|weg|abgeklemmt|branche|connecte|debranche|retire|conectado|puesto|desconectado|"
     r"quitado)(?![a-z]))"
 )
+#: Behind leads that nobody called jump leads: said to be off, they were those.
+_OFF_IT = (r"(?= (?:(?:is|was|are|were|now|all|then|ist|sind|jetzt|wieder|est|sont) ){0,2}(?:off|removed|taken off|"
+           r"unhooked|unclipped|ab|weg|runter|abgenommen|retiree?s?|enlevee?s?|otee?s?|quitad[oa]s?|sacad[oa]s?)(?![a-z]))")
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "donor vehicle",
@@ -69,7 +72,10 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"jump(?= (?:is |was |now )?(?:off|on|removed|disconnected|connected)\s*(?:[,.;)|]|$))|"
             r"leads? (?:still |are |were )?(?:on|connected|attached)|"
             r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
-            r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
+            rf"vehicule donneur|cables de demarrage|pinces|pince{_OFF_IT}|vehiculo donante|cables de arranque|"
+            rf"pinzas|pinza{_OFF_IT}|(?<!plug )(?<!ht )(?<!coil )(?<!test )(?<!meter )(?<!scope )leads{_OFF_IT}|"
+            rf"(?<!battery )(?<!earth )(?<!ground )cables{_OFF_IT}|"
+            r"kabel(?= (?:(?:ist|sind|jetzt|wieder) ){0,2}(?:ab|weg|runter|abgenommen)\s*(?:[,.;!)]|$)))" + _NO_DEVICE
         ),
     ),
     (
@@ -79,6 +85,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"(?<!charger/)(?<!charger / )b(?=o+s)[ost]{2,5}e?r(?: pack)?(?![ /-]{1,3}ch[ar]{0,3}ge?r)|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
             r"arrancador(?: de bateria)?|start booster|power pack|"
+            r"(?<=pulled the )pack|(?<=unhooked the )pack|(?<=removed the )pack|(?<=took the )pack|"
             r"(?<=with the )pack|(?<=with a )pack|(?<=without the )pack|(?<=without a )pack|"
             r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken|just|clipped|hooked|left) ){0,3}"
             r"(?:on|off|connected|"
@@ -99,7 +106,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
             r"tender|conditioner)|maintainer|"
             r"power supply(?= (?:(?:is|was|still|now|just) )*(?:on|connected|hooked|attached|clipped|off|"
             r"disconnected|removed)(?![a-z])(?! circuit))|"
-            r"(?<![a-z])lader(?= (?:noch |wieder |jetzt )?(?:dran|an|ab|weg|angeklemmt|angeschlossen)(?![a-z]))|"
+            r"(?<![a-z])lader(?= (?:(?:noch|wieder|jetzt|ist|war|nicht|nich) ){0,3}(?:dran|an|ab|weg|angeklemmt|"
+            r"angeschlossen)(?![a-z]))|"
             r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
             r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
             r"ladeerhaltung(?:sgerat)?|"
@@ -109,11 +117,13 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = lazily(
-    r"(?<![a-z])(?:no|nil|not used|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
+    r"(?<![a-z])(?:no|nil|not used|nicht|nich|ned|net|nie|never|pas|non|nunca|(?:is|was|were)(?:n ?'? ?t|nt)|"
+    r"ain ?'? ?t|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
     r"its|one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
-    r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
-    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
+    r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|runter|enlevee?s?|otee?s?|"
+    r"aus|sans|pas de|debranchee?s?|deconnectee?s?|retiree?s?|sin|desconectad[oa]s?|quitad[oa]s?|quit[eo]|quitamos|"
+    r"retirad[oa]s?|sacad[oa]s?|saque|nothing|taken off|took off|"
     r"not connected|"
     r"aucune?|ningun[oa]?)(?![a-z])"
 )
@@ -131,7 +141,8 @@ _NO_SUPPLY = lazily(
     r"nothing)(?![a-z])|"
     r"(?:no|without(?: a)?|not? on|ohne|sans|sin) (?:battery )?(?:charger|ladegerat|chargeur|"
     r"cargador)(?=\s*(?:[,.;)]|$))|"
-    r"(?:(?:battery|batt|supply|posts?|terminals?)|[0-9] ?v(?:olts?)?)(?:,| with)? nothing on(?: it(?![a-z])|"
+    r"(?:(?:battery|batt|supply|posts?|terminals?|rested|resting|at rest)|[0-9] ?v(?:olts?)?|[0-9][.,][0-9]{1,2})"
+    r"(?:,| with)? nothing on(?: it(?![a-z])|"
     r"(?=\s*(?:[,;.)!]|$)))|"
     r"(?:nichts|rien de|nada) (?:angeschlossen|angeklemmt|dran|branche|conectado)|"
     r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|"
@@ -154,7 +165,8 @@ _ALONE = lazily(
     r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
     r"jump[ -]?pack|"
     r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
-    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
+    r"(?: (?:is|was|still|left|not|ist|war|noch|nicht|nich|est|etait|pas|encore|non|esta|estaba|no)){0,3} (?:on|"
+    r"connected|hooked up|attached|plugged in|"
     r"running|"
     r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
     r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
@@ -183,6 +195,8 @@ def alone(low: str) -> bool:
 
     >>> alone("battery charger on, ubat = 12.1 v"), alone("charger 13.4 v, cleared"), alone("charger on 13.4v")
     (True, True, True)
+    >>> alone("charger not connected"), alone("ladegerat noch nicht dran")
+    (True, True)
     >>> alone("battery charger: no answer"), alone("charger"), alone("charger 12.1 v no codes")
     (False, False, False)
     """
@@ -202,12 +216,13 @@ def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
     if not _may_stand_in(low):
         return None
-    low = tocome.clauses_done(low)
+    low = doubts.left_out(tocome.clauses_done(low))
     if _NO_SUPPLY.search(low):
         return "none"
     found: OutsideSupply | None = None
     for kind, noun in _SUPPLY_NOUN:
-        match = noun.search(low)
+        # "Jump leads on, started, leads off": the last that is said of it holds.
+        match = next(reversed([*noun.finditer(low)]), None)
         if match is None or (kind == "donor vehicle" and put_in(low)):
             # "A module from a donor car fitted": no car that feeds another.
             continue

@@ -36,7 +36,7 @@ _BEHIND = tuple(lazily(
 _BEFORE = tuple(lazily(
     # "fuse 14 (ABS, 10 A)"
     rf"(?<![a-z]){kind}(?:(?: (?:no\.?|nr\.?))? ?[a-z]?[0-9]{{1,3}}[a-z]?)? ?\($|"
-    rf"(?<![a-z]){kind}(?: (?:a|de|d') ?[a-z]+)? "
+    rf"(?<![a-z]){kind}(?: (?:(?:a|de) |d')[a-z]+)? "
     r"(?:(?:of|for|at|to|on|in|from|near|behind|von|vom|zum|zur|fur|am|an|im|de|du|del|"
     r"(?:between|zwischen|entre)(?: \w+){0,5}?(?: (?:and|und|et|y))?) (?:(?:the|der|die|das|den|dem|la|le|el) |l')?|"
     r"d'|de l')?$")

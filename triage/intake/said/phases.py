@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import symptoms, tocome, uncleared, usedparts, voltmoments
+from triage.intake.said import doubts, longago, symptoms, tocome, uncleared, undone, usedparts, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -129,7 +129,7 @@ class Deed(NamedTuple):
 #: How work on a module's software ended before it was done: it holds what nobody knows.
 _BROKEN = (
     r"(?:was |wurde |ist |a ete |est |fue |ha sido )?(?:aborted|failed|interrupted|stopped|cancelled|broke off|"
-    r"not completed|abgebrochen|"
+    r"died|crashed|hung|froze|timed out|not completed|abgebrochen|"
     r"fehlgeschlagen|unterbrochen|echoue|interrompue?|abortad[oa]|fallid[oa]|interrumpid[oa]|cancelad[oa])"
 )
 #: Behind what was put in: nothing more, or when it was.
@@ -163,7 +163,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"codes)|"
             r"(?:defauts?|codes?) "
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
-            rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
+            r"todo borrado|borrado todo|efface tout|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
             rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
             rf"fallos)|se borraron|(?:borre|borramos)(?![a-z])|"
             rf"(?:codici|errori|guasti|memoria)(?: guasti| errori)?(?: tutti)? cancellat[aoie]|"
@@ -192,7 +192,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|remplac|sustitu|reempl|"
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|install|put in|tausch|ersetz|erneuer|remplac|sustitu|reempl|"
                r"cambiad|chang|wechselt|baut|montiert|monte|pose|mont[ao]|pus|puesto"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
@@ -213,7 +213,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"capteur)|"
             r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
             r"sensor)|"
-            rf"ersetzt|{usedparts.FITTED}|"
+            rf"ersetzt|erneuert|{usedparts.FITTED}|"
             rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
             rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
@@ -234,6 +234,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"(?:re)?(?:programming|flash(?:ing)?|coding)(?! (?:cable|tool|device|unit|station|mode|memory|error|"
             rf"required|needed|incomplete))(?= (?:of|was|is|done|ok|complete[d]?|finished|passed|"
             rf"successful\w*|{_BROKEN})(?![a-z]))|"
+            rf"update(?= (?:{_BROKEN})(?![a-z]))|"
             rf"(?:software |firmware |calibration )update(?= (?:of|was|done|ok|complete[d]?|finished|"
             rf"{_BROKEN})(?![a-z]))|"
             rf"(?:programmierung|codierung|flashen|software-?update)(?= (?:von|des|der|{_BROKEN})(?![a-z]))|"
@@ -286,27 +287,19 @@ _REFUSED = lazily(
     rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
-_NOT = lazily(
-    r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|ca|could|would)n ?'? ?t|cannot|not|never|nothing|none|"
-    # What may be done was not.
-    r"(?:can|may|might|could|shall|peu(?:t|vent)|doi(?:t|vent)|pueden?|deben?)(?= (?:only |\w+ly )?(?:be|etre|ser) )|"
-    r"niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
-    r"un|nicht|pas|non|sin|no|vor|avant(?! (?:droite?|gauche|[dg])(?![a-z]))|antes|"
-    r"prior to|without|ohne|"
-    r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
-    r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
-)
+_FINISHED = lazily(
+    r"(?:[ ,:-]|(?<![a-z])(?:again|and|then|now|it|tool|said|says|was|this time|second time|nochmal|wieder|jetzt|und|"
+    r"de nouveau|et|maintenant|otra vez|y|ahora)(?![a-z])){0,8}(?:successful(?:ly)?|success|complete[d]?|finished|"
+    r"ok(?:ay)?|"
+    r"passed|done|erfolgreich|fertig|i\.? ?o\.?|reussie?|terminee?|correct[oa]?|con exito|terminad[oa]|bien)(?![a-z])")
+_SENTENCE = lazily(r"[.;!](?=\s)")
+_SECOND_TRY = lazily(
+    r"(?<![a-z])(?:(?:second|2nd|2\.|third|3rd|next|another|zweite[rnms]?|nachste[rnms]?|deuxieme|segund[oa]) "
+    rf"(?:try|attempt|go|time|versuch|anlauf|essai|fois|intento|vez)){_FINISHED.pattern}")
 #: Behind what was programmed and when: "programmed: gearbox, 2026-03-04 09:30, aborted".
 _ENDED = lazily(rf"(?:\s?:)?(?:[^.;:]|[:.](?=[0-9])){{0,60}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
-#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
-#: it was done to nothing.
-_UNDONE = lazily(
-    r"\s?(?:(?:nothing|none|nichts|rien|nada)(?! (?:but|except|else|ausser|sauf|salvo|than)(?![a-z]))(?![a-z])|"
-    r"werden(?![a-z])|\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
-    r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
-)
 #: What empties a memory and is no deed: a description of a fault ("memory reset by undervoltage").
 _CAUSE = (
     r"(?:(?:an?|the|une?|la|le|el|il|too|supply|battery|system|terminal|zu|einen?|die|den|der|geringe|niedrige)\s+|l')*"
@@ -317,7 +310,7 @@ _CAUSE = (
 _BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause d[eu']|por|debido a)\s+{_CAUSE}")
 _CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
 _DEED_SIGNS = lazily(
-    r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
+    r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|erneuer|effac|"
     r"borr|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
@@ -334,7 +327,7 @@ def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
     if len(low) > 600 or not _DEED_SIGNS.search(low):
         return ()
-    low = tocome.done(low)
+    low, sure = tocome.done(low), longago.left_out(doubts.left_out(low))
     untouched = uncleared.span(low) or (0, 0)
     found: list[Deed] = []
     for what, sign, pattern in _DEEDS:
@@ -348,17 +341,27 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is not None and match[0].startswith("clear ") and _LABELS.search(low):
             # "F1 Back   F2 Clear all": labels of a screen, and nothing that was done.
             continue
-        if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
+        if match is None or undone.before(low, match.start()):
+            continue
+        if what in doubts.OF_DEEDS and sure[match.start()] == " ":
             continue
         tail = low[match.end() : match.end() + 60]
-        if _UNDONE.match(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
+        if undone.behind(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
-        refused = _REFUSED.search(tail) is not None or (what == "programmed" and _ENDED.match(tail) is not None)
+        told = _REFUSED.search(tail)
+        refused = (undone.is_refused(told, tail) if what == "cleared" else told is not None) or (
+            what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
-            "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
+            "refused" if refused else "accepted" if _is_accepted(what, tail) else None
         )
         part = usedparts.part_of(low) if what == "replaced" else None
         found.append(Deed(match.start(), match.end(), what, None, part, answer))
+        if what == "programmed" and answer == "refused" and (stop := _SENTENCE.search(low, match.end())) is not None:
+            # "Flashing failed at 62 %. Flashed again, ok": the second try tells how it ended.
+            found += [deed._replace(start=deed.start + stop.end(), end=deed.end + stop.end())
+                      for deed in events(low[stop.end() :]) if deed.what == "programmed" and deed.answer != "refused"]
+            if (again := _SECOND_TRY.search(low, stop.end())) is not None:
+                found.append(Deed(*again.span(), what, None, part, "accepted"))
     kind = outside_supply(low)
     if kind == "none" and _TAKEN_OFF.search(low):
         name = outside_supply(_TAKEN_OFF.sub(" connected ", low))
@@ -384,6 +387,12 @@ def of_cell(low: str) -> Phase | None:
         return hit.phase
     deeds = events(low)
     return _AFTER.get(deeds[-1].what) if deeds else None
+
+
+def _is_accepted(what: What, tail: str) -> bool:
+    """Whether what stands behind a deed says that it was taken, or done to its end."""
+    return (what == "cleared" and _ACCEPTED.search(tail) is not None) or (
+        what == "programmed" and _FINISHED.match(tail) is not None)
 
 
 def _has_cause(low: str, start: int, end: int) -> bool:

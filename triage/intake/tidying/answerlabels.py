@@ -1,5 +1,6 @@
 """A label that says twice what modules did, before their names: "OK modules (no codes): Door LF", "Timeout, no answer:
-Radio". The second answer is enough.
+Radio". The second answer is enough. So it is without a word for modules and without how many they are: "Silent units
+(2): Radio, Door LF".
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "OK modules (no codes): Door LF\\n- Timeout / no answer: Radio\\nABS: ok, no codes\\nABS, no codes: 2"
@@ -11,9 +12,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.codes.found import find
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
+from triage.intake.words.answerwords import SEVERAL
 
 _LABEL = lazily(
     r"[\s*>-]{0,8}(?P<lead>(?P<first>[a-z][a-z ]{1,28}?)\s*[,(/]\s*)"
@@ -33,11 +36,36 @@ _FINE = lazily(
     r"(?:ok|passed|pass|clean|clear|good|fine|healthy|in ordnung|fehlerfrei|sans defaut|correctos?)"
     r"(?: (?:modules?|units?|ecus?|systems?|control units?|steuergerate|calculateurs|modulos))?"
 )
+#: A label with how many the modules are, or what they are called.
+_COUNTED = lazily(
+    r"[\s*>#-]{0,8}(?P<label>[a-z][a-z' -]{1,50}?)(?P<count>\s?[(\[]\s?[0-9]{1,3}\s?[)\]])?\s?:(?=\s|$)")
 
 
 def shortened(found: Sequence[Line]) -> list[Line]:
     """The lines with the second answer of such labels alone, and those without "these were" before one. Linear."""
-    return [_pointed(_one(line)) if ":" in line.text[:80] else line for line in found]
+    return [_bare(_pointed(_one(line))) if ":" in line.text[:80] else line for line in found]
+
+
+def _bare(line: Line) -> Line:
+    """A line without the number of modules behind its answer, and without a word for them.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> said = "Clear modules (2): ABS, Radio\\nno reply (1): Door\\nABS modules (2): ABS\\nClear codes (2): C0035"
+    >>> [_bare(line).text for line in lines(said)]
+    ['clear: ABS, Radio', 'no reply: Door', 'ABS modules (2): ABS', 'Clear codes (2): C0035']
+    """
+    match = _COUNTED.match(line.low)
+    if match is None:
+        return line
+    bare = " ".join(word for word in match["label"].split() if word not in SEVERAL)
+    if (match["count"] is None and bare == match["label"]) or find(line.low[match.end() :]).codes:
+        return line
+    if bare[-1:] == "e" and answer_of_cell(bare) is None:
+        # "Nicht erreichbare Steuergeräte"
+        bare = bare[:-1]
+    if answer_of_cell(bare) is None:
+        return line
+    return reworded(line, match.start("label"), match.end() - 1, bare)
 
 
 def _pointed(line: Line) -> Line:

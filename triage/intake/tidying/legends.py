@@ -23,7 +23,7 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
 from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant, others
-from triage.intake.tidying import legenddigits
+from triage.intake.tidying import legenddigits, ownsigns
 from triage.model.snapshot import StatusWord
 
 _LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
@@ -96,6 +96,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
     if signs_told:
         _mark_each(legend, signs_told)
+        legend = legend._replace(rows=ownsigns.told(legend.rows, legend.statuses))
         free = _free_letters(rows, legend)
         for sign in signs_told:
             status, letter = legend.statuses.pop(sign), next(free, None)

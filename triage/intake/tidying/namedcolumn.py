@@ -13,11 +13,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Sequence
+from itertools import groupby
 
 from triage.intake.lines.layouts import name_columns
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import nearly_head, roles_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import phrase_set
 
@@ -26,6 +28,8 @@ _OPEN = frozenset({None, "source_address"})
 _DIGITS = lazily(r"[0-9]+")
 #: So many rows below a head are looked at.
 _MOST = 40
+#: Such a share of known names is enough where all stand as names do.
+_FEW = 0.33
 #: Heads of columns in which names stand that hold no codes: a part, a cause, who else is spoken of.
 _NO_MODULE = phrase_set("""
     component | components | part | parts | cause | causes | circuit | sensor | symptoms | location | place | area |
@@ -52,9 +56,8 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
             continue
         below = pages.get(row.low) or _below(rows, at)
         for column, role in enumerate(roles):
-            if role in _OPEN and lows[column].strip(" .:*") not in _NO_MODULE and _holds_names(
-                row, column, below, is_name
-            ):
+            if role in _OPEN and lows[column].strip(" .:*") not in _NO_MODULE and any(
+                    _holds_names(row, column, each, is_name) for each in (below, _below(rows, at))):
                 given[at] = (*roles[:column], "module", *roles[column + 1 :])
                 break
     if given:
@@ -87,10 +90,13 @@ def _below(rows: Sequence[Row], at: int) -> list[Row]:
 
 
 def _holds_names(head: Row, column: int, below: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
-    """Whether names stand in most of the filled cells under one head, in two rows or more that differ."""
+    """Whether names stand in most of the filled cells under one head, in two rows or more that differ; in a third of
+    those of a first column, where each stands once, or in rows one below the other."""
     texts = [text for row in below if (text := _under(head, column, row))]
     named = {text for text in texts if is_name(text)}
-    return len(named) >= 2 and sum(text in named for text in texts) >= 0.6 * len(texts)
+    runs = [text for text, _ in groupby(texts)]
+    least = _FEW if column == 0 and len(runs) == len({*runs}) and all(map(has_letter, runs)) else 0.6
+    return len(named) >= 2 and sum(text in named for text in texts) >= least * len(texts)
 
 
 def _under(head: Row, column: int, row: Row) -> str:

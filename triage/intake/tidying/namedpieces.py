@@ -36,6 +36,7 @@ Span = tuple[int, int]
 #: What may part the pieces of a line; one of them parts those of all.
 _MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
 _SIGNS = (" -", ",", " /")
+_PLUS = lazily(r"\s\+\s")
 #: Right behind the code, a name in brackets with a short form in brackets of its own, behind a mark perhaps.
 _ENCLOSED = lazily(r"\s?[,;:-]?\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: A name in brackets, with a short form in brackets of its own perhaps, at the end.
@@ -88,7 +89,9 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
 def _adopt_names(rows: Sequence[Row], names: Names) -> None:
     """List the names of several words that nobody knows, in this text alone: another scan may head its codes so."""
     texts = {tidy(row.text[slice(*row.named)]) for row in rows if row.named is not None}
-    for text in sorted(text for text in texts if " " in text and not names.likely(text))[:_MOST_ADOPTED]:
+    # Several names in one piece are parted where lists of names are read.
+    texts = {text for text in texts if " " in text and not _PLUS.search(text) and not names.likely(text)}
+    for text in sorted(texts)[:_MOST_ADOPTED]:
         names.adopt_whole(text)
 
 

@@ -22,7 +22,7 @@ from triage.intake.said.near import small
 from triage.intake.words.volt_words import LOWEST
 
 #: A cell that says nothing was there.
-NOTHING = frozenset({"-", "--", "0", "/", "none", "."})
+NOTHING = frozenset({"-", "--", "---", "0", "/", "none", ".", "..", "...", "./.", "-/-", "-.-"})
 LONGEST_HEAD = 120
 #: A voltage without its unit, in a row about the scans.
 _BARE = lazily(r"(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2}")

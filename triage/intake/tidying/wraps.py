@@ -58,7 +58,7 @@ _MOST_WORDS = 4
 #: The words behind a code stand no further left.
 _BEHIND = 7
 _FEWEST_CODED, _FEWEST_RESTS, _FEWEST_CELLS, _MOST = 3, 2, 3, 0.8
-_LED = 0.7
+_LED, _DOTS = 0.7, "....."
 _BULLETS = ("- ", "* ", "\u2022 ", "+ ")
 
 
@@ -98,6 +98,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         may_join = above is not None and at not in led and at not in ruled and _may_join(above, row)
+        may_join = may_join and above is not None and not _is_filled(above, row)
         if above is not None and may_join and (at in bulleted or _hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
@@ -222,6 +223,11 @@ def _may_join(above: Row, row: Row) -> bool:
         for each in (above, row)
     ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
+
+
+def _is_filled(above: Row, row: Row) -> bool:
+    """Whether dots fill the line above up to what stands at its right edge: it is wide without being too long."""
+    return _DOTS in above.text and row.line.indent <= above.line.indent and above.text.rstrip()[-1:] != "."
 
 
 def _hangs(above: Line, line: Line, is_name: IsName) -> bool:

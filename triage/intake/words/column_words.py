@@ -15,7 +15,8 @@ ROLES: dict[str, frozenset[str]] = {
         | stg | sg | modul | steuereinheit | calculateur | calculateurs | organe | boitier | centralita | unidad |
         unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
         modulo | control units | steuergeratename | name | ucu | module or system | unite | module / system | nombre |
-        baugruppe | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
+        baugruppe | unidad de mando | uce | reported by | reporting module | reporting ecu |
+        reporting control unit | found in
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
@@ -28,7 +29,12 @@ ROLES: dict[str, frozenset[str]] = {
     "code": phrase_set("""
         code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
         code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
-        fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
+        fehler-nr | fc | n° defaut | n° de defaut | no defaut | numero defaut | numero de defaut | n° code |
+        n° de code |
+        numero de code | n° dtc | no dtc | nº averia | nº de averia | n.º averia | n.º de averia | num. averia |
+        numero averia | numero de averia | nº codigo | nº de codigo | numero de codigo | nº dtc | nº fallo |
+        numero de fallo | code-nr | code-nr. | code nr | code nr. | codenummer | dtc-nr | dtc-nr. | dtc nr |
+        code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
         | fehlerspeicher | fehlerspeichereintrag | fault memory | fault entry | memory entry |

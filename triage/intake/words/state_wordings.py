@@ -17,10 +17,17 @@ _MOMENT = (
 )
 _ONCE = "before | earlier | in the past | previously | some time ago | a while ago"
 _DERZEIT = (
-    "aktuell | momentan | derzeit | zurzeit | zur zeit | z zt | zzt | z z | im moment | im augenblick | jetzt | gerade"
+    "aktuell | momentan | derzeit | zurzeit | zur zeit | z zt | zzt | z z | im moment | im augenblick | jetzt | "
+    "gerade | zum zeitpunkt der prufung | zum zeitpunkt des tests | zum testzeitpunkt | beim test | beim auslesen"
 )
-_MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour l instant"
-_AHORA = "actualmente | ahora | en este momento | por ahora"
+_MAINTENANT = (
+    "actuellement | en ce moment | maintenant | pour le moment | pour l instant | au moment du test | lors du test | "
+    "pendant le test | au moment de la lecture | lors de la lecture"
+)
+_AHORA = (
+    "actualmente | ahora | en este momento | por ahora | en el momento de la prueba | durante la prueba | "
+    "en el momento de la lectura | durante la lectura | al leer"
+)
 _FAULT = "fault | malfunction | error | failure | code | dtc | defect"
 _TRIP = "trip | cycle | drive cycle | driving cycle | drive | ignition cycle"
 _TRIPS = (
@@ -162,6 +169,9 @@ _STORED: tuple[Slots, ...] = (
     ("memorise | enregistre | stocke", "en memoire"),
     ("nicht", "akut"),
     (_DERZEIT, "passiv | inaktiv"),
+    ("absent | absente | absents | inactif | inactive | inactifs", _MAINTENANT),
+    ("ausente | ausentes | inactivo | inactiva | inactivos", _AHORA),
+    ("absent | inactive", _MOMENT),
     ("gone | now", "inactive"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
     ("n est | ne sont", "plus", "la"),
