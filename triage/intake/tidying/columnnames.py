@@ -131,9 +131,10 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
             twice.update(slot for slot in piece.slots if at in columns[slot])
             for slot in piece.slots:
                 columns[slot].setdefault(at, piece.text)
-    # What stands the same in every line is a key, or who writes.
+    # What stands the same in every line is a key, or who writes, but behind what leads to a module.
     full = [column for slot, column in columns.items()
-            if len(column) >= _MOST * len(coded) and slot not in twice and len({*column.values()}) > 1]
+            if len(column) >= _MOST * len(coded) and slot not in twice
+            and (slot[1] in (_IN, "@") or len({*column.values()}) > 1)]
     if not full:
         return []
     repeated = _repeated(coded)
