@@ -10,7 +10,7 @@ import math
 from typing import Any
 
 import slow_told
-from slow_told import Rival, comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
+from slow_told import Rival, comes_and_goes, left_by_work, locked_share, lowest, recorded, spoken, starved, stored
 
 from triage.assess import Worked
 from triage.evidence.lowtargets import ONLY_LOW
@@ -249,29 +249,18 @@ class Slow:
 
     def words(self, i: int) -> list[list[float]]:
         """Running weight of the status words and freeze frames for each cause, and for a hard fault that was cured."""
-        book, params, count = self.book, self.params, 0
+        book, params = self.book, self.params
         result = [[1.0] * 6]
         s, m = int(book.fault_session[i]), int(book.fault_module[i])
         _, repaired = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures")
         for k in range(self.width):
             word, weight, cured = self.word(i, k), [1.0] * 5, 1.0
             if word >= 0:
-                count += 1
                 first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
                 table = params.word_first if first else params.word_later
-                fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
-                kept = any(self.line.refused[m]) and not any(chance >= 0.5 for chance in self.line.clear[m])
-                news = kept and fed and word == 0 and not any(self.word(i, at) == 0 for at in range(k))
-                power = 1.0 if news else 1 / (1 + 0.5 * (count - 1))
-                if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
-                        and book.engine_on[book.fault_session[i], k] == 0) or (
-                        book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.facts[i].trips == 2
-                        and book.facts[i].monitor_named):
-                    power *= self.rate("word.at_rest")
                 weight = [float(table[cause, word]) for cause in range(5)]
-                if word == 0 and fed:
-                    weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
-                weight[LOW] *= still_low(self.work, self.params, i, k, word)
+                power, low = spoken(self.work, self.params, i, [self.word(i, at) for at in range(k + 1)])
+                weight[LOW] *= low
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
             weight = [a * b for a, b in zip(weight, stored(self.work, self.params, i, k), strict=True)]

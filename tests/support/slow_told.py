@@ -111,6 +111,36 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
+def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) -> bool:
+    """Called current in the first scan since a clear, well above every level of low voltage."""
+    book, s, m = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i])
+    scale, facts = float(work.line.scale[s]), book.facts[i]
+    asked = float(work.line.clear[m, k]) >= 0.5 or bool(work.line.refused[m, k])
+    low = float(book.lowest[s, k]) / scale < params.rate("supply.good")
+    return (word == 0 and asked and float(book.volts[s, k]) / scale >= params.rate("level.most") and not low
+            and not float(minutes_run(book, params)[s, k]) > 0 and facts.supply is None and facts.noise != "network")
+
+
+def spoken(work: Worked, params: Parameters, i: int, words: list[int]) -> tuple[float, float]:
+    """How far the last of ``words`` counts beside those before it, and what it says more for low voltage."""
+    book, s, m, k = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i]), len(words) - 1
+    facts, word = book.facts[i], words[-1]
+    fed = float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("supply.good")
+    kept = any(work.line.refused[m]) and not any(chance >= 0.5 for chance in work.line.clear[m])
+    full, *before = [failing_full(work, params, i, at, words[at]) for at in range(k, -1, -1)]
+    news = (kept and fed and word == 0 and 0 not in words[:-1]) or (full and not any(before))
+    power = 1.0 if news else 1 / (1 + 0.5 * (sum(said >= 0 for said in words) - 1))
+    stands = facts.monitor in ("running", "warm", "speed", "drive cycle") and book.engine_on[s, k] == 0
+    drive = facts.monitor in ("warm", "drive cycle", "cold soak") and facts.trips == 2 and facts.monitor_named
+    if not full and (stands or drive):
+        power *= params.rate("word.at_rest")
+    low = still_low(work, params, i, k, word)
+    if word == 0 and fed:
+        low *= params.rate(("word.failing_" if book.status_byte[i, k] >= 0 else "word.current_")
+                           + ("full" if full else "fed"))
+    return power, low
+
+
 def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float], list[bool], float]:
     """In each snapshot: the chance that an old fault turns up new, and whether work came before; and the share of the
     old ones that work set."""

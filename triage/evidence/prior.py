@@ -10,7 +10,7 @@ import numpy as np
 
 from code_tables import words
 from triage.evidence.chain import said
-from triage.evidence.echo import without_words
+from triage.evidence.echo import in_own_range, without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
@@ -207,7 +207,9 @@ def _by_kind(book: Casebook, link: Links, params: Parameters) -> Floats:
     loose = book.flags(lambda facts: not facts.known and facts.noise == "mechanical") & (link.relation == 0)
     share = params.rate("kind.by_range")
     prior[loose] = prior[loose] ** (1.0 - share) * params.prior[NOISES.index("electronic")] ** share
-    prior[:, ECHO] *= np.where(without_words(book, link), params.rate("echo.untold"), 1.0)
+    own = in_own_range(book)
+    prior[:, ECHO] *= np.where(~without_words(book, link), 1.0, np.where(
+        own, params.rate("echo.untold_own"), params.rate("echo.untold")))
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 
