@@ -93,7 +93,7 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        waits, there = rate("intermittent.waits"), rate("intermittent.trigger_there")
+        waits, there = rate(f"intermittent.waits{'_told' * slow_told.tells(book, s)}"), rate("intermittent.trigger_there")
         shares = [(flicker, share * part, brought) for part, brought in ((1 - waits, 1.0), (waits, there))
                   for flicker, share in zip(self.params.rates, self.params.rate_weight, strict=True)]
         for flicker, share, brought in shares:
@@ -182,6 +182,8 @@ class Slow:
         first = k == 0 and book.phase[s, 0] <= 0
         sag = rate("sag.outside") if book.outside[s, k] == 1 else rate(
             "sag.start" if self.minutes[s][k] > 0 else "sag.rest")
+        if slow_told.started_clean(self.work, self.params, s, k):
+            sag *= rate("sag.start_again")
         if math.isnan(book.volts[s, k]):
             sag = max(sag, rate("sag.unread"))
         if first:

@@ -9,7 +9,8 @@ from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
-from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT
+from triage.model import triggers
+from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT, Casebook
 from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
 
@@ -111,14 +112,32 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
+def started_clean(work: Worked, params: Parameters, s: int, k: int) -> bool:
+    """An earlier start since the clear set none of the codes, and the supply is read as good now."""
+    book, minutes = work.book, minutes_run(work.book, params)
+    faults = range(int(book.first_fault[s]), int(book.first_fault[s + 1]))
+    for at in range(k):
+        read = [int(book.seen[i, at]) for i in faults]
+        if book.exists[s, at] and book.phase[s, at] > 0 and minutes[s, at] > 0 and 0 in read and 1 not in read:
+            return float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
+    return False
+
+
+def tells(book: Casebook, s: int) -> bool:
+    """The complaint says that what it complains of comes and goes."""
+    vehicle = book.sessions[s].vehicle
+    return triggers.comes_and_goes(vehicle.complaint if vehicle else None)
+
+
 def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) -> bool:
     """Called current in the first scan since a clear, well above every level of low voltage."""
     book, s, m = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i])
     scale, facts = float(work.line.scale[s]), book.facts[i]
-    asked = float(work.line.clear[m, k]) >= 0.5 or bool(work.line.refused[m, k])
+    clean = started_clean(work, params, s, k)
+    asked = float(work.line.clear[m, k]) >= 0.5 or bool(work.line.refused[m, k]) or clean
     low = float(book.lowest[s, k]) / scale < params.rate("supply.good")
     return (word == 0 and asked and float(book.volts[s, k]) / scale >= params.rate("level.most") and not low
-            and not float(minutes_run(book, params)[s, k]) > 0 and facts.supply is None and facts.noise != "network")
+            and (clean or not float(minutes_run(book, params)[s, k]) > 0) and facts.supply is None and facts.noise != "network")
 
 
 def spoken(work: Worked, params: Parameters, i: int, words: list[int]) -> tuple[float, float]:
@@ -149,7 +168,12 @@ def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float],
     hears = [link.relation[i] == LOST and target >= 0 and state == 1 for state in link.target_state[i].tolist()]
     own = [bool(x) for x in done[work.book.fault_module[i]]]
     missed = [heard and bool(at) for heard, at in zip(hears, done[target], strict=True)]
-    new = [params.rate("history.missed_unsaid" if heard else "history.new") for heard in hears]
+    m = int(work.book.fault_module[i])
+    new, wiped, gone = [], False, False
+    for k, heard in enumerate(hears):
+        new.append(params.rate("history.missed_unsaid" if heard else "history.new_accepted" if gone else "history.new"))
+        wiped |= bool(work.line.accepted[m, k] or work.line.said_taken[m, k])
+        gone |= wiped and int(work.book.seen[i, k]) == 0
     if any(missed) or any(own):
         share = params.rate("history.missed" if any(missed) else "history.by_work")
         return new, [a or b for a, b in zip(own, missed, strict=True)], share

@@ -16,6 +16,7 @@ from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 from triage.model.chargers import CHARGERS, charger_says
+from triage.model.triggers import comes_and_goes
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -106,6 +107,11 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     charges = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
     _apply(result, charges & fails & ~says, "what it speaks of was measured to fail", _scale(
         {HARD: params.rate("charger.measured")}))
+    told = np.array([comes_and_goes(session.vehicle.complaint if session.vehicle else None)
+                     for session in book.sessions], dtype=bool)[book.fault_session]
+    back = since & ~supply & (link.relation == 0)
+    _apply(result, told & back, "the complaint tells of one that comes and goes", _scale(
+        {INTERMITTENT: params.rate("intermittent.told")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result

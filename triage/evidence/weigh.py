@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, PERMANENT, Chains, run, said
+from triage.evidence.depth import clean_start
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.evidence.opportunity import LASTING, minutes_run
@@ -169,11 +170,12 @@ def _failing_full(book: Casebook, line: Timeline, word: Ints, params: Parameters
     set it anew.
 
     A code of the supply has levels of its own; a module that was lost in a restart may be called so a while longer; and
-    the dip of a start may set what is then current to the end of the cycle.
+    the dip of a start may set what is then current to the end of the cycle, unless an earlier start set nothing.
     """
-    cleared = ((line.clear >= 0.5) | line.refused)[book.fault_module]
+    clean = clean_start(book, line, params)
+    cleared = ((line.clear >= 0.5) | line.refused)[book.fault_module] | clean[book.fault_session]
     full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
-    full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good")) & ~(minutes_run(book, params) > 0)
+    full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good")) & (clean | ~(minutes_run(book, params) > 0))
     other = book.flags(lambda facts: facts.supply is not None or facts.noise == "network")
     return np.asarray((word == 0) & cleared & full[book.fault_session] & ~other[:, None])
 
