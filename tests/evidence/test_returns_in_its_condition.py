@@ -39,6 +39,13 @@ def test_of_the_first_start_nobody_knows_how_far_it_fell() -> None:
     assert entry["standing"] == "unsettled"
 
 
+def test_a_start_that_set_nothing_speaks_for_the_next_one() -> None:
+    held = {"engine control": [code("P0118", status="stored")]}
+    first, second = (weighed(*shots, van("after-run", held, **DRY), text="P0118", held=held)["causes"]
+                     for shots in ((), (van("after-run", {}, **DRY),)))
+    assert second["low-voltage"] < first["low-voltage"] / 2
+
+
 def test_a_start_that_set_others_may_set_this_one_next_time() -> None:
     others: dict[str, Any] = {"engine control": [code("P0562", status="stored")]}
     shots = [van("after-run", holds, **DRY) for holds in ({}, others)]
@@ -59,8 +66,8 @@ def test_an_old_code_does_not_turn_up_again_where_its_module_accepted_the_clear(
 
 
 @pytest.mark.parametrize(("complaint", "told"), [
-    ("limp mode now and then", True), ("geht manchmal aus", True), ("cale par moments", True), ("a veces se para", True),
-    ("stalls when hot", True), ("no crank, everything dark", False), (None, False)])
+    ("limp mode now and then", True), ("geht manchmal aus", True), ("cale par moments", True),
+    ("a veces se para", True), ("stalls when hot", True), ("no crank, everything dark", False), (None, False)])
 def test_a_complaint_that_says_so_makes_a_clean_run_say_less(complaint: str | None, told: bool) -> None:
     assert comes_and_goes(complaint) == told
     held = {"engine control": [code("P2138", status="stored")]}

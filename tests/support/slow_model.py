@@ -93,7 +93,8 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        waits, there = rate(f"intermittent.waits{'_told' * slow_told.tells(book, s)}"), rate("intermittent.trigger_there")
+        waits = rate("intermittent.waits_told" if slow_told.tells(book, s) else "intermittent.waits")
+        there = rate("intermittent.trigger_there")
         shares = [(flicker, share * part, brought) for part, brought in ((1 - waits, 1.0), (waits, there))
                   for flicker, share in zip(self.params.rates, self.params.rate_weight, strict=True)]
         for flicker, share, brought in shares:

@@ -136,8 +136,9 @@ def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) ->
     clean = started_clean(work, params, s, k)
     asked = float(work.line.clear[m, k]) >= 0.5 or bool(work.line.refused[m, k]) or clean
     low = float(book.lowest[s, k]) / scale < params.rate("supply.good")
+    ran = not clean and float(minutes_run(book, params)[s, k]) > 0
     return (word == 0 and asked and float(book.volts[s, k]) / scale >= params.rate("level.most") and not low
-            and (clean or not float(minutes_run(book, params)[s, k]) > 0) and facts.supply is None and facts.noise != "network")
+            and not ran and facts.supply is None and facts.noise != "network")
 
 
 def spoken(work: Worked, params: Parameters, i: int, words: list[int]) -> tuple[float, float]:

@@ -111,8 +111,8 @@ def _flickers(book: Casebook, params: Parameters) -> Floats:
 
 
 def _with_trigger(book: Casebook, params: Parameters) -> Floats:
-    """N x (twice the rates): the share of each as in :func:`_flickers`; rows add up to 1. Where the complaint itself says
-    that the fault comes with something, or now and then, it more likely waits than not."""
+    """N x (twice the rates): the share of each as in :func:`_flickers`; rows add up to 1. Where the complaint itself
+    says that the fault comes with something, or now and then, it more likely waits than not."""
     told = np.array([comes_and_goes(session.vehicle.complaint if session.vehicle else None)
                      for session in book.sessions], dtype=bool)
     waits = np.where(told, params.rate("intermittent.waits_told"), params.rate("intermittent.waits"))

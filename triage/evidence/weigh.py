@@ -175,7 +175,8 @@ def _failing_full(book: Casebook, line: Timeline, word: Ints, params: Parameters
     clean = clean_start(book, line, params)
     cleared = ((line.clear >= 0.5) | line.refused)[book.fault_module] | clean[book.fault_session]
     full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
-    full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good")) & (clean | ~(minutes_run(book, params) > 0))
+    full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good"))
+    full &= clean | ~(minutes_run(book, params) > 0)
     other = book.flags(lambda facts: facts.supply is not None or facts.noise == "network")
     return np.asarray((word == 0) & cleared & full[book.fault_session] & ~other[:, None])
 
