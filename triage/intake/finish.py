@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from triage.intake import nominalsupply
-from triage.intake.entries import furthervolts
+from triage.intake.entries import furthervolts, goneonly
 from triage.intake.plain.characters import Line
 from triage.intake.said import fleet
 from triage.intake.said.answers import spoken
@@ -29,6 +29,7 @@ def snapshots(context: Context) -> list[Snapshot]:
     found = []
     _fill_rest(context)
     _keep_measured(context.builder.snapshots)
+    goneonly.answer(context, context.builder.snapshots)
     for draft in context.builder.snapshots:
         _drop_hollow(context, draft)
         if draft.empty and not context.saw_scan:

@@ -14,7 +14,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import identnumbers, references, states
+from triage.intake.said import gone, identnumbers, references, states
 
 __all__ = [
     "Labels",
@@ -86,22 +86,6 @@ _BEHIND = lazily(r"[0-9A-Fa-fOo]{4} (?:and|und|et|y|e)$|(?<![^\W_])[A-Z]{2,6}$")
 #: Behind a code in a list.
 _AND_MORE = lazily(r"(?:and|und|et|y|e|in|im|dans|en)\s")
 _NUMBERING = lazily(r"(?<![a-z])no\.\s*$")
-_GONE = lazily(
-    r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|"
-    r"sont|"
-    r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|"
-    r"(?:[:-] )?gone(?! up)|"
-    r"cleared(?: and)?(?: did not return| stayed away| gone)?(?=[\s.,;)]|$)|not returned|not come back|"
-    r"not reappeared|"
-    r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
-    r"(?:kam|kamen) nicht (?:wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|n'?est pas revenu|ne revient pas|"
-    r"(?:\.{2,} ?|\u2026 ?|[:-] )?(?:not (?:there|found|seen|listed|set)|nicht (?:da|gefunden|gesetzt)|pas la|"
-    r"no esta)(?=[.,;)]|$)|a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desapareci(?:o|do))"
-)
-#: The first two letters of what :data:`_GONE` may start with.
-_GONE_STARTS = word_set("co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na de pa") | {"a "}
-
-
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
 #: need be tried.
 _LABEL_ENDS = word_set(
@@ -352,7 +336,7 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
                 [code for code in codes if neither.start() < code.start < neither.end()])
     for code in codes:
         start = code.start
-        if (start and _last_word(low[max(0, start - 20) : start]) in _MENTION_ENDS) or gone_end(low, code.end):
+        if (start and _last_word(low[max(0, start - 20) : start]) in _MENTION_ENDS) or gone.end(low, code.end):
             break
     else:
         return list(codes), []
@@ -370,7 +354,7 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
             )
         if not spoken:
             follows = codes[place + 1].start if place + 1 < len(codes) else len(low)
-            spoken = _GONE.match(low[code.end : min(follows, code.end + 80)]) is not None
+            spoken = bool(gone.end(low[: min(follows, code.end + 80)], code.end))
         if spoken:
             last_spoken = place
         (mentions if spoken else kept).append(code)
@@ -379,22 +363,15 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     return kept, mentions
 
 
-def gone_end(low: str, end: int) -> int:
-    """Where words behind a place end that say that what stands before it is gone; 0 where none do."""
-    ahead = low[end : end + 12].lstrip(" \t,().:-\u2026")[:2]
-    match = _GONE.match(low, end, end + 80) if ahead in _GONE_STARTS or len(ahead) < 2 < len(low) - end else None
-    return match.end() if match is not None else 0
-
-
 def _gone_together(
     low: str, codes: Sequence[SpotT], kept: list[SpotT], mentions: list[SpotT]
 ) -> tuple[list[SpotT], list[SpotT]]:
     """ "P0562 and U0100 did not return": what is said of the last of a list is said of all."""
-    gone = {id(code) for code in mentions}
+    lost = {id(code) for code in mentions}
     for place in range(len(codes) - 2, -1, -1):
         after = codes[place + 1]
-        if id(after) in gone and _GONE.match(low[after.end : after.end + 80]):
+        if id(after) in lost and gone.end(low, after.end):
             between = low[codes[place].end : after.start]
             if re.fullmatch(r"[\s,&/+]*(?:(?:and|und|et|y)\s+)?", between):
-                gone.add(id(codes[place]))
-    return [code for code in codes if id(code) not in gone], [code for code in codes if id(code) in gone]
+                lost.add(id(codes[place]))
+    return [code for code in codes if id(code) not in lost], [code for code in codes if id(code) in lost]
