@@ -138,7 +138,7 @@ def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) ->
     low = float(book.lowest[s, k]) / scale < params.rate("supply.good")
     ran = not clean and float(minutes_run(book, params)[s, k]) > 0
     return (word == 0 and asked and float(book.volts[s, k]) / scale >= params.rate("level.most") and not low
-            and not ran and facts.supply is None and facts.noise != "network")
+            and not ran and facts.supply is None and facts.relation != "lost communication")
 
 
 def spoken(work: Worked, params: Parameters, i: int, words: list[int]) -> tuple[float, float]:

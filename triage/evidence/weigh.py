@@ -177,7 +177,7 @@ def _failing_full(book: Casebook, line: Timeline, word: Ints, params: Parameters
     full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
     full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good"))
     full &= clean | ~(minutes_run(book, params) > 0)
-    other = book.flags(lambda facts: facts.supply is not None or facts.noise == "network")
+    other = book.flags(lambda facts: facts.supply is not None or facts.relation == "lost communication")
     return np.asarray((word == 0) & cleared & full[book.fault_session] & ~other[:, None])
 
 

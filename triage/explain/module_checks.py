@@ -80,6 +80,11 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
     what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
+    if facts.awake == "trailer":
+        # Its own socket: ISO 7638, pin 1 feed and pin 4 ground of the valves, 2 and 3 those of the electronics.
+        what = (f"measure feed and ground of {name} at the trailer socket under load, with a lamp of 21 W and not the "
+                "meter alone: pins 1 and 4, then 2 and 3 where it is an ISO 7638 socket")
+        where = "trailer brake socket and its fuses, coiled lead, plug at the trailer"
     if pins is not None and pins.blown:
         what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
                 f"and plug of {name} out, then fit a new one of the same rating")
