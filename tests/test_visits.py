@@ -248,7 +248,7 @@ def test_truck_three_roots_and_each_told_once() -> None:
     assert "one fault, told by Engine #1 and Exhaust Emission Controller" in page
     assert {entry["code"] for entry in verdict(name)["faults"] if entry["standing"] == "short list"} == {
         "SPN 3031 FMI 4", "SPN 1056 FMI 4"}
-    # Common practice: a trailer whose lamp burns is coupled, and its silent brakes have no neighbour that could miss them.
+    # Common practice: a trailer whose lamp burns is coupled; its silent brakes have no neighbour that misses them.
     assert "it never answered, though its lamp is said to be on" in " ".join(page.split())
     assert supply(name)["charging"] == supply(name)["event"] == "proven"
     assert all(fault(name, "SPN 168 FMI 18", module)["standing"] == "set aside"

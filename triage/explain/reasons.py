@@ -113,6 +113,8 @@ def reasons(
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
         verb = "came back" if before else "first seen"
         said.append(f"{verb} {phase_words(book, session, back[0])}{scans}")
+    if fault in link.recurrences:
+        said.append(link.recurrences[fault].what)
     if refused[fault] > 0.5 and back:
         said.append(f"the whole list of {book.shown(int(book.fault_module[fault]))} stayed: its clear did not take")
     if gone and not back and before:

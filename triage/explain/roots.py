@@ -118,7 +118,7 @@ def never_answered(book: Casebook, link: Links, session: int) -> list[Root]:
         if story.pins is not None:
             why.append(f"measured at its connector: {story.pins.words}")
         if facts.awake == "trailer":
-            why.append("a trailer has no neighbour that could miss its brakes: not on the road with it until it answers")
+            why.append("a trailer has no neighbour that misses its brakes: not on the road with it until it answers")
         found.append(Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
                           math.nan, why, "repair", []))
     return found
