@@ -73,6 +73,8 @@ class Slow:
         hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
                 for k in range(self.width)]
         cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
+        if any(self.line.repaired[m]) and slow_told.charges_again(self.work, self.params, i):
+            cures = rate("repair.cures_proven")
         if self.link.lost[i] > 0 and self.link.target[i] >= 0:
             if self.line.repaired[int(self.link.target[i])].any():
                 cures = self.rate("repair.cures")
@@ -220,6 +222,8 @@ class Slow:
             if book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.phase[s, k] > 0 and fed and (
                     book.facts[i].supply is None):
                 chance *= self.rate("low.brief")
+            if slow_told.unwitnessed(self.work, self.params, i, k):
+                chance *= self.rate("low.unwitnessed")
             result.append(chance)
         return result
 

@@ -123,6 +123,30 @@ def started_clean(work: Worked, params: Parameters, s: int, k: int) -> bool:
     return False
 
 
+def charges_again(work: Worked, params: Parameters, i: int) -> bool:
+    """A code of what charges is gone since its module was repaired, in a run that reads as charging well."""
+    book, s = work.book, int(work.book.fault_session[i])
+    mended = [any(work.line.repaired[book.fault_module[i], :k + 1]) for k in range(book.exists.shape[1])]
+    good = params.rate("charging.good") * float(work.line.scale[s])
+    return any(word in book.facts[i].title for word in ("generator", "DC/DC converter")) and any(
+        mended[k] and int(book.seen[i, k]) == 0 and book.engine_on[s, k] == 1 and book.outside[s, k] != 1
+        and float(book.volts[s, k]) >= good for k in range(len(mended)))
+
+
+def unwitnessed(work: Worked, params: Parameters, i: int, k: int) -> bool:
+    """Its module's own low-supply code is gone since the clear, and is not back in any scan, at a good supply."""
+    book, s, m = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i])
+    if book.facts[i].supply is not None or "supply" in (book.facts[i].noise, book.facts[i].system):
+        return False
+    own = [j for j in range(book.faults) if book.fault_module[j] == m and book.facts[j].supply in ("low", "fault")]
+    seen = [[int(book.seen[j, at]) for at in range(book.exists.shape[1])] for j in own]
+    since = [bool(book.phase[s, at] > 0) for at in range(book.exists.shape[1])]
+    gone = any(sees[k] == 0 and since[k] and any(see == 1 and not late for see, late in zip(sees, since, strict=True))
+               for sees in seen)
+    back = any(see == 1 and late for sees in seen for see, late in zip(sees, since, strict=True))
+    return gone and not back and float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
+
+
 def tells(book: Casebook, s: int) -> bool:
     """The complaint says that what it complains of comes and goes."""
     vehicle = book.sessions[s].vehicle

@@ -126,11 +126,28 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
         over = book.volts[book.fault_session[high]] > params.rate("charging.over") * line.scale[
             book.fault_session[high], None]
         reached[high] = np.where(over[:, :, None], params.rate("level.sets"), reached[high])
-    fault, column = np.nonzero(brief_only(book, line, params))
-    if fault.size:
-        reached = reached.copy()
-        reached[fault, column] *= params.rate("low.brief")
+    for held, rate in ((brief_only(book, line, params), "low.brief"),
+                       (unwitnessed(book, line, params), "low.unwitnessed")):
+        fault, column = np.nonzero(held)
+        if fault.size:
+            reached = reached.copy()
+            reached[fault, column] *= params.rate(rate)
     return reached
+
+
+def unwitnessed(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """N x K: its module held a low-supply code of its own before the clear, and none since, at a supply that is read as
+    good: that module sees its supply, and saw it low no more, or not for long."""
+    witness = book.flags(lambda facts: facts.supply in ("low", "fault"))
+    since = (book.phase > 0)[book.fault_session]
+    before, back = (witness & ((book.seen == 1) & part).any(axis=1) for part in (~since, since))
+    quiet = np.zeros((len(book.module_name), book.exists.shape[1]), dtype=bool)
+    mine = np.flatnonzero(before)
+    np.logical_or.at(quiet, book.fault_module[mine], (book.seen[mine] == 0) & since[mine])
+    quiet[book.fault_module[np.flatnonzero(back)]] = False
+    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    of_supply = book.flags(lambda facts: facts.supply is not None or "supply" in (facts.noise, facts.system))
+    return np.asarray(quiet[book.fault_module] & good[book.fault_session] & ~of_supply[:, None])
 
 
 def brief_only(book: Casebook, line: Timeline, params: Parameters) -> Bools:

@@ -19,6 +19,7 @@ from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
 from triage.evidence.readiness import by_readiness
 from triage.model.casebook import ANSWERS, LOST, NOT_SEEN, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.chargers import CHARGERS
 from triage.model.crash import crash_record
 from triage.model.triggers import comes_and_goes
 from triage.model.verdict import CAUSES
@@ -147,9 +148,20 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
     touched = np.asarray(line.repaired.any(axis=1))[link.target] & lost
     chance = np.where(said | touched, params.rate("repair.cures"), np.where(
         since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
+    chance = np.where(charges_again(book, line, params) & said, params.rate("repair.cures_proven"), chance)
     # The report of a module that is silent since the repair, and that nobody worked on, was not cured.
     still = lost & ((link.target_state == SILENT) & since).any(axis=1)
     return np.where(still & ~touched, 0.0, chance), since
+
+
+def charges_again(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """N: a code of what charges, gone since it was renewed, with a run since that reads as charging well and nothing
+    known to feed the vehicle: what the code speaks of was measured as good."""
+    mended = np.logical_or.accumulate(line.mended(book), axis=1)
+    good = (book.engine_on == 1) & (book.outside != 1)
+    good &= np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("charging.good")
+    charger = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
+    return np.asarray(charger & (mended & (book.seen == NOT_SEEN) & good[book.fault_session]).any(axis=1))
 
 
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:

@@ -133,9 +133,10 @@ def next_checks(
     # What is there is not run again to see whether it is: a run tells no more of it than the last scan did.
     there = there_now(book, chance, LIKELY)
     # Nor is it cleared while it can be looked at: at rest it may stay away, and its freeze frame is gone.
-    kept = to_look_at(book, line, link, tables, back) & (chance >= TAKEN_APART)
+    now, again = (found & (chance >= TAKEN_APART) for found in to_look_at(book, line, link, tables, back))
+    kept = now | again
     worth = [np.where((gain > 0.02) & open_faults & ~out, gain, 0.0).tolist()
-             for gain, out in zip(gains, left_out(book, standing, there, monitor, kept), strict=False)]
+             for gain, out in zip(gains, left_out(book, standing, there | now, monitor, kept), strict=False)]
     # What came back at a good supply is looked for, however quiet the runs since: a quiet run only tells how seldom.
     back = back & open_faults
     unfit = unfit_to_drive(book, standing, chance, back)

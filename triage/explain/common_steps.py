@@ -80,7 +80,7 @@ def left_out(
     bodily = np.array([danger in ("restraints", "high voltage") for danger in standing.dangers], dtype=bool)
     braking = np.array([danger == "brakes" for danger in standing.dangers], dtype=bool)
     idle = braking & (monitor == MONITORS.index("commanded output"))
-    return [idle | kept, there | idle | kept, there | kept, bodily, there | kept]
+    return [idle | kept, there | idle, there, bodily, there]
 
 
 def monitors(book: Casebook) -> Ints:

@@ -34,10 +34,12 @@ def called_now(book: Casebook, line: Timeline, tables: Tables) -> Bools:
     return np.asarray(since.any(axis=1) & (book.status[np.arange(book.faults), last] == CURRENT))
 
 
-def to_look_at(book: Casebook, line: Timeline, link: Links, tables: Tables, back: Bools) -> Bools:
-    """N: called current in the last scan that could show it, or ``back`` and still seen there, at a good supply, or one
-    that nobody read in a session that shows no low one: it is looked at where it sits, by plug, wire and live value,
-    and cleared last (common practice)."""
+def to_look_at(
+    book: Casebook, line: Timeline, link: Links, tables: Tables, back: Bools,
+) -> tuple[Bools, Bools]:
+    """N, twice: called current in the last scan that could show it, at a good supply or one that nobody read in a
+    session that shows no low one; and ``back`` and still seen there. Both are looked at where they sit, by plug, wire
+    and live value, and cleared last; no run tells more of the first (common practice)."""
     volts = book.volts / line.scale[:, None]
     quiet = ~np.array([events.low for events in link.events], dtype=bool)[:, None]
     good = (np.nan_to_num(volts, nan=0.0) >= tables.rate("supply.good")) | (np.isnan(volts) & quiet)
@@ -45,7 +47,8 @@ def to_look_at(book: Casebook, line: Timeline, link: Links, tables: Tables, back
     last = read.shape[1] - 1 - np.argmax(read[:, ::-1], axis=1) if read.size else np.zeros(0, dtype=int)
     rows = np.arange(book.faults)
     now = (book.status[rows, last] == CURRENT) | (book.byte_word[rows, last] == 0)
-    return np.asarray((book.seen[rows, last] == SEEN) & ((now & good[book.fault_session, last]) | back))
+    seen = (book.seen[rows, last] == SEEN) & book.flags(lambda facts: facts.supply is None)
+    return np.asarray(seen & now & good[book.fault_session, last]), np.asarray(seen & back)
 
 
 __all__ = ["called_now", "there_now", "to_look_at"]
