@@ -40,3 +40,10 @@ def test_words_of_another_alphabet_stay(text: str) -> None:
 def test_a_capital_head_apart_from_its_digits(head: str) -> None:
     (snapshot,) = read_text(f"SRS\n{head} 1305 battery low - stored", tables()).snapshots
     assert [code.code for code in snapshot.modules[0].codes] == ["B1305"]
+
+
+@pytest.mark.parametrize("text", ["ABS\n{}0035 sensor - stored", "ABS\n{} 0035 open - stored", "ABS: {}0035 (stored)"])
+def test_a_lunate_letter_is_ours(text: str) -> None:
+    for head in ("\u03f9", "\u03f2", "\u0421"):
+        (snapshot,) = read_text(text.format(head), tables()).snapshots
+        assert [(code.code, code.status) for code in snapshot.modules[0].codes] == [("C0035", "stored")]

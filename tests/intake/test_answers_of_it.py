@@ -68,3 +68,19 @@ def test_a_remark_that_is_an_answer_is_of_the_module_above(key: str, mark: str) 
         ("Radio", f"{key}{mark}no answer"), ("ABS", f"Code{mark}C0035\n{key}{mark}looked at it twice"),
         ("Airbag", f"{key}{mark}no faults found")))
     assert printed(text) == "Radio: silent; ABS: C0035; Airbag: clean"
+
+
+@pytest.mark.parametrize(("key", "answer"), [
+    ("Remark", "clean"), ("Note", "ok"), ("Bemerkung", "fehlerfrei"), ("Note", "sans défaut"),
+    ("Observación", "sin fallos")])
+def test_a_remark_below_a_name_alone_in_its_line(key: str, answer: str) -> None:
+    text = f"[Radio]\n{key} -> {answer}\n---\n[ABS]\nC0035\n{key} -> {answer}\n---\n[Airbag]\n{key} -> fuse {answer}\n"
+    assert printed(text) == "Radio: clean; ABS: C0035"
+
+
+@pytest.mark.parametrize("mark", [" => ", " -> ", " - ", " : ", " | ", " ("])
+@pytest.mark.parametrize("answer", ["clean", "fehlerfrei", "ok", "no reply"])
+def test_an_answer_behind_a_name_that_a_key_leads_to(mark: str, answer: str) -> None:
+    read = "silent" if answer == "no reply" else "clean"
+    text = f"System Cluster{mark}{answer}\nSystem ABS\n  C0035\nSystem Radio{mark}no answer\nSystem Crane box\n  P0700"
+    assert printed(text) == f"Cluster: {read}; ABS: C0035; Radio: silent; Crane box: P0700"

@@ -295,3 +295,29 @@ BY_CODE: list[tuple[str, dict[str, list[str]]]] = [
 @pytest.mark.parametrize(("text", "modules"), BY_CODE)
 def test_modules_with_their_statuses_below_or_behind_a_code(text: str, modules: dict[str, list[str]]) -> None:
     assert modules_of(text) == modules
+
+
+@pytest.mark.parametrize(("lines", "said"), [
+    (("B1015 Squib open (Past) in: Airbag", "C0051 Angle lost (Present) in: ABS", "U0140 BCM unheard in: Radio"),
+     ("stored", "current", "")),
+    (("B1015; Squib open; active in module: Airbag", "C0051; Angle; pending in module: ABS",
+      "U0140; BCM unheard; past in module: Radio"), ("current", "pending", "stored")),
+    (("B1015, Squib open, => permanent (mode $0A) in: Airbag", "C0051, Angle lost, => past in: ABS",
+      "U0140, BCM unheard, => active in: Radio"), ("permanent", "stored", "current")),
+    (("B1015 Zünder offen (aktiv) bei: Airbag", "C0051 Winkel fehlt (passiv) bei: ABS", "U0140 stumm bei: Radio"),
+     ("current", "stored", "")),
+    (("B1015 - Allumeur - Etat du défaut: permanent dans: Airbag",
+      "C0051 - Angle - Etat du défaut: non présent dans: ABS",
+      "U0140 - Muet - Etat du défaut: présent dans: Radio"), ("current", "stored", "current")),
+    (("B1015 Detonador [presente] en: Airbag", "C0051 Ángulo [pasado] en: ABS", "U0140 Mudo [presente] en: Radio"),
+     ("current", "stored", "current"))])
+def test_a_status_before_the_word_that_leads_to_the_name(lines: tuple[str, ...], said: tuple[str, ...]) -> None:
+    assert modules_of("Scan\n\n" + "\n".join(f"{at}) {line}" for at, line in enumerate(lines, 1)) + "\n") == {
+        name: [f"{code} {status}".strip()] for name, code, status in zip(
+            ("restraints", "anti-lock brakes", "radio"), ("B1015", "C0051", "U0140"), said, strict=True)}
+
+
+def test_a_word_of_the_description_before_the_name_is_no_status() -> None:
+    text = ("B1015 Squib open (left) in: Airbag\nC0051 Wheel sensor passive in: ABS\n"
+            "U0140 Lock motor active in: Radio\n")
+    assert modules_of(text) == {"restraints": ["B1015"], "anti-lock brakes": ["C0051"], "radio": ["U0140"]}

@@ -110,3 +110,17 @@ def test_two_colons_between_a_key_and_its_value(
     text = (f"{module}{mark}ABS\n{code}{mark}C0044\n{kind}{mark}1C\n{status}{mark}{now}\n"
             f"{module}{mark}Radio\n{result}{mark}{none}\n")
     assert modules_of(text) == {"anti-lock brakes": ["C0044-1C current"], "radio": ["clean"]}
+
+
+def test_a_key_for_a_name_that_tells_how_often() -> None:
+    text = ("[{}]\nDéfaut : C0110\nLibellé : Pompe\nEtat : mémorisé\nNombre : 4\nDéfaut : U0122\nEtat : présent\n"
+            "Nombre : 17\n\n[Radio]\nRésultat : aucun défaut\n")
+    assert modules_of(text.format("ABS")) == {"anti-lock brakes": ["C0110 stored", "U0122 current"], "radio": ["clean"]}
+    spanish = "Nombre : ABS\nCódigo : C0110\n\nNombre : Radio\nResultado : sin averías\n"
+    assert modules_of(spanish) == {"anti-lock brakes": ["C0110"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize("head", ["Byte de fallo", "Fault byte", "Octet de défaut", "Fehlerbyte"])
+def test_a_head_for_the_failure_type(head: str) -> None:
+    text = f"ECU;DTC;{head};Text\nABS;C0110;64;Pump\nABS;U0122;86;Lost\nRadio;B1330;12;Output\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0110-64", "U0122-86"], "radio": ["B1330-12"]}

@@ -29,3 +29,14 @@ def test_numbered_codes_of_a_line_keep_their_statuses() -> None:
     before = "Unit: ABS; State: stored; DTC: C0035; State: active; DTC: C0036\nUnit: ECM; State: stored; DTC: P0562"
     assert modules_of(before) == {"anti-lock brakes": ["C0035 stored", "C0036 current"],
                                   "engine control": ["P0562 stored"]}
+
+
+@pytest.mark.parametrize("colon", [": ", " : ", "="])
+@pytest.mark.parametrize(("form", "yes", "no"), [
+    ("Code{}{}, Active{}{}", "yes", "no"), ("Code{}{}, Description{c}relay open, Present{}{}", "yes", "no"),
+    ("Code{}{}, Text{c}Pumpe, Aktiv{}{}", "ja", "nein"), ("Code{}{}, Libell\u00e9{c}pompe, Actif{}{}", "oui", "non"),
+    ("C\u00f3digo{}{}, Texto{c}bomba, Activo{}{}", "s\u00ed", "no")])
+def test_a_key_that_asks_after_the_status(colon: str, form: str, yes: str, no: str) -> None:
+    lines = [form.format(colon, code, colon, said, c=colon) for code, said in (("C0035", yes), ("C0040", no))]
+    text = f"Module{colon}ABS\n" + "\n".join(lines) + f"\nModule{colon}Radio\n{lines[1].replace('C0040', 'B1318')}\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 current", "C0040 stored"], "radio": ["B1318 stored"]}

@@ -120,3 +120,27 @@ def test_headings_with_times_are_no_senders() -> None:
             "ABS: C0035\nRadio: no codes")
     assert scans(text) == [" | ABS: C0035; Radio: clean", " | ABS: clean; Radio: clean",
                            " | ABS: C0035; Radio: clean"]
+
+
+@pytest.mark.parametrize("form", [
+    "[{time}, 17/3/2023] {name}: {text}", "17.03.23, {time} \u2013 {name}: {text}",
+    "[17.03.23, {time}:10] {name}: {text}", "{time} {name}: {text}", "{name}  {time}\n{text}",
+    "{name} {time}\n{text}\n",
+])
+@pytest.mark.parametrize("sender", ["Bay 2", "Lena (late)", "+44 7700 900123", "~ Lena", "Lena"])
+@pytest.mark.parametrize("note", ["ok", "next", "got it, go on", "\U0001f44d", "weiter", "merci", "vale, sigue"])
+def test_others_who_only_take_note(form: str, sender: str, note: str) -> None:
+    said = ("before clear, 11.2 V", "ABS", "C0035 stored", "", "C0040 active", "Clock = no codes", "Winch node", "",
+            "U0100 stored", "Radio: no answer")
+    text = "\n".join(
+        form.format(time=f"09:{at + 10}", name=sender if line else "Otto", text=line or note)
+        for at, line in enumerate(said))
+    assert scans(text) == [
+        "before-clear 11.2 V | ABS: C0035 stored C0040 current; Clock: clean; Winch node: U0100 stored; Radio: silent"]
+
+
+def test_what_another_tells_is_no_note() -> None:
+    said = (("Lena", "ABS: C0035 stored"), ("Otto", "won't start"), ("Lena", "Radio: no codes"),
+            ("Otto", "gearbox dead"), ("Lena", "Clock: no codes"))
+    text = "\n".join(f"09:{at + 10} {name}: {line}" for at, (name, line) in enumerate(said))
+    assert "gearbox: silent" in scans(text)[0]

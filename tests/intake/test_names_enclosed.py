@@ -6,7 +6,7 @@ All invented; wordings: common practice.
 from __future__ import annotations
 
 import pytest
-from reads import modules_of, printed
+from reads import modules_of, printed, scans
 
 ENCLOSED = [
     ("p 0711 stored <Auto gearbox control (TCU)>\nb 1251 stored <Radio>\nc 1b124b active <Brakes>\n",
@@ -81,3 +81,21 @@ def test_a_name_with_its_abbreviation_in_brackets_within_brackets_is_one(status:
             f"U3003 Supply voltage (Immobiliser){status}\n")
     assert modules_of(text) == {"anti-lock brakes": [f"C0051{status}"], "camera, front": [f"B2C31{status}"],
                                 "immobiliser": [f"U3003{status}"]}
+
+
+@pytest.mark.parametrize("form", ["{0}; [{1}]", "{0}, ({1})", "{0} - [{1}]", "{0}: ({1})", "{0} [{1}]"])
+def test_names_that_few_list_behind_a_mark(form: str) -> None:
+    told = [("B0163-98", "Salt spreader (SLT)"), ("B03D4", "Awning wall unit"), ("P0087", "Engine control"),
+            ("P0401", "Salt spreader (SLT)"), ("P0562", "Awning wall unit"), ("C0035", "ABS"), ("U0100", "RLX")]
+    read = {"Salt spreader (SLT)": ["B0163-98", "P0401"], "Awning wall unit": ["B03D4", "P0562"],
+            "engine control": ["P0087"], "anti-lock brakes": ["C0035"], "RLX": ["U0100"]}
+    text = "\n".join(form.format(*each) for each in told)
+    assert modules_of(f"{text}\n") == read
+    both = f"Before clearing\n{text}\n\nAfter clearing\n1E - Awning wall unit\n  * B03D4\n\n55 - ABS - no codes\n"
+    assert modules_of(both) == read
+    assert scans(both)[1] == "after-clear | Awning wall unit: B03D4; ABS: clean"
+
+
+def test_descriptions_in_brackets_stay() -> None:
+    text = "Airbag\n  B0163, (lamp loop)\n  B03D4, (range)\n  B1000, (lamp loop)\nABS\n  C0035, (range)\n  C0040\n"
+    assert modules_of(text) == {"restraints": ["B0163", "B03D4", "B1000"], "anti-lock brakes": ["C0035", "C0040"]}

@@ -22,6 +22,19 @@ def test_bars(bar: str) -> None:
         " | ABS: clean; Radio: U0140 stored B1318 current", "after-clear | ABS: silent; Radio: clean"]
 
 
+@pytest.mark.parametrize("pressed", [
+    "Expand", "Show details", "Copy link", "Share", "Download PDF", "Back to top", "Hide all", "Print this page",
+    "Details anzeigen", "Kopieren", "Als PDF herunterladen", "Teilen", "Nach oben", "Afficher le d\u00e9tail", "Copier",
+    "Partager", "Haut de page", "Mostrar detalles", "Compartir", "Descargar PDF", "Copiar enlace",
+])
+def test_what_is_pressed_on_a_page(pressed: str) -> None:
+    text = (f"ABS\n{pressed}\n  C0035 stored\n\nRadio\n{pressed}\n  U0140 active\n\nNo answer from:\n"
+            f"  Gateway\n  Sunroof\n{pressed}\n")
+    assert scans(text) == [" | ABS: C0035 stored; Radio: U0140 current; Gateway: silent; Sunroof: silent"]
+
+
 def test_what_only_sounds_like_a_bar() -> None:
     text = "Radio\n  no codes\nTail lift menu module\n  no answer\nABS OK\nBack: OK\n"
     assert scans(text)[0].startswith(" | Radio: clean; Tail lift menu module: silent; ABS: clean")
+    assert scans("Ride share display\n  no answer\nTop view camera: no codes\nDisplay oben\n  C0035 stored\n") == [
+        " | Ride share display: silent; Top view camera: clean; Display oben: C0035 stored"]

@@ -168,7 +168,7 @@ cleard|scaned|asleep|fuse ok|plug reseated, ok|power good,|cleared, ABS fine|
 all clean except|, rest clean|same codes as before|radio 0|ABS 0,|
 er,|Und|Luego|also,|next|. No answer:|no codes: radio and dash|hay|steht|in Fnord.|Fnord box has|
 <stored>|<not|active>|(failed once,|not confirmed)|[state: active]|
-KA-12|NT 55|EL-204|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
+KA-12|anstehend|passiv|NT 55|EL-204|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 
 @pytest.fixture(scope="module")

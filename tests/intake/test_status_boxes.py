@@ -33,6 +33,29 @@ def test_the_same_in_the_line_of_the_code(behind: str, status: str) -> None:
     assert modules_of(f"ECM P0562 {behind}\nABS ok\n") == {ECM: [f"P0562 {status}"], ABS: ["clean"]}
 
 
+@pytest.mark.parametrize(("ask", "active", "gone", "confirmed"), [
+    ("Codes", "active", "not currently present", "confirmed"),
+    ("Fehler", "liegt an", "liegt nicht an", "best\u00e4tigt"),
+    ("D\u00e9fauts", "d\u00e9faut pr\u00e9sent", "pas pr\u00e9sent actuellement", "confirm\u00e9"),
+    ("Aver\u00edas", "aver\u00eda presente", "ya no est\u00e1 activa", "confirmada"),
+])
+def test_boxes_before_a_code_and_behind_its_text(ask: str, active: str, gone: str, confirmed: str) -> None:
+    text = (f"ECM    (X) {ask}   ( ) OK   ( ) timeout\n"
+            f"   (X) {active}  ( ) {gone}  ( ) {confirmed}   P0562\n"
+            f"   ( ) {active}  (X) {gone}  ( ) {confirmed}   P0335 xyz\n"
+            f"ABS    (X) {ask}   ( ) OK   ( ) timeout\n"
+            f"   C0035 xyz: zyx   ( ) {active}  ( ) {gone}  (X) {confirmed}\n"
+            f"TCM    ( ) {ask}   (X) OK   ( ) timeout\n")
+    assert modules_of(text) == {
+        ECM: ["P0562 current", "P0335 stored"], ABS: ["C0035 confirmed"], "transmission control": ["clean"]}
+
+
+def test_boxes_beside_makers_own_numbers() -> None:
+    text = ("ECM\n  \u2610 present \u2611 stored   04711 Valve stuck\n"
+            "  \u2611 present \u2610 stored   00815 Valve stuck\nABS\n  no codes\n")
+    assert modules_of(text) == {ECM: ["04711 stored", "00815 current"], ABS: ["clean"]}
+
+
 def test_boxes_of_other_things_stay() -> None:
     assert modules_of("ECM P0562\n[x] Battery charged  [ ] Tyres\nABS ok\n") == {ECM: ["P0562"], ABS: ["clean"]}
     # Whether a module is there tells nothing of the codes above it.

@@ -8,7 +8,9 @@ from reads import scans
 
 from code_tables import load
 from triage.intake.gather import Part, gather
+from triage.intake.plain.characters import lines
 from triage.intake.read import read_text
+from triage.intake.tidying import toldagain
 
 FIRST = "Before clear 9.8 V\nECM: P0335 stored\nABS: no reply\nEPS: none\n"
 
@@ -88,3 +90,11 @@ def test_a_key_that_names_each_module_is_no_module_told_again() -> None:
     text = ("Voltage=9.9 V\n\nUnit=ABS brakes\nRemark=nothing stored\n\nUnit=Radio\nRemark=does not answer\n\n"
             "Unit=BCM body\nRemark=nothing stored\n")
     assert len(scans(text)) == 1
+
+
+def test_a_description_behind_a_number_is_no_module_told_again() -> None:
+    text = ("ONE\n  SPN168 FMI1 Battery sensor   stored\n  SPN677 FMI5 Relay   stored\n"
+            "  SPN639 FMI9 Network   stored\n"
+            "TWO\n  SPN168 FMI1 Battery sensor   stored\n  SPN639 FMI9 Network   stored\n")
+    found = lines(text)
+    assert toldagain.told(found, lambda name: name.endswith(("sensor", "network"))) == (found, [])

@@ -22,11 +22,14 @@ from triage.intake.tidying import (
     blocks,
     cellsbelow,
     codemarks,
+    columnnames,
     countsahead,
     dictated,
     dittos,
     dottedkeys,
     doublespaced,
+    eitherway,
+    framednames,
     gluedwords,
     heavylist,
     jointnames,
@@ -35,6 +38,7 @@ from triage.intake.tidying import (
     keysections,
     labelledaddresses,
     lastnames,
+    listkeys,
     lonecells,
     loosely,
     lostcolumns,
@@ -48,7 +52,6 @@ from triage.intake.tidying import (
     plainecu,
     plurals,
     printcolumns,
-    quotebars,
     quotedbreaks,
     scanbreaks,
     screenbars,
@@ -65,6 +68,7 @@ from triage.intake.tidying import (
     statuscounts,
     statusslips,
     tabbedkeys,
+    teststeps,
     tightcommas,
     toldagain,
     tornrows,
@@ -84,12 +88,13 @@ def scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], 
 def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    found = tabbedkeys.coloned(paddedheads.bare(found))
+    found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
-    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(quotebars.told(whole))))
+    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(whole)))
+    whole = listkeys.told(whole, names.likely)
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
-    whole = countsahead.behind(lonecells.bared(delimiters.barred(delimiters.unboxed(whole))))
+    whole = countsahead.behind(lonecells.bared(delimiters.barred(whole)))
     cut = printcolumns.below(whole, lambda name: names.likely(names.bare(name)))
     paired = heavylist.written_out(sectionnumbers.set_in(cut), names.likely)
     parted = lostcolumns.tabbed(paired, lambda name: names.score(names.bare(name)) >= 60.0)
@@ -119,7 +124,7 @@ def with_whole_names(
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = slotnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
-    found = jointnames.adopted(found, names)
+    found = framednames.adopted(columnnames.adopted(jointnames.adopted(found, names), names), names)
     found = plainecu.named(found, names)
     return found, respaced, unread
 
@@ -132,7 +137,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     found = lastnames.written_out(atsigns.written_out(found, names.likely), names.listed)
     opened, glued = gluedwords.opened(found, names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
+    mended = eitherway.told(phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed)))
     return list(mended), [*spoken, *glued, *split], unread
 
 

@@ -41,8 +41,10 @@ from triage.intake.tidying import (
     entrylines,
     exceptions,
     flags,
+    frames,
     keysahead,
     legends,
+    letterbullets,
     listline,
     obdlists,
     pagebreaks,
@@ -72,9 +74,10 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
+    found = frames.taken_off(found, lambda lines: threads.are_messages(lines, names))
     found, unmarked = line_passes.laid_out(listline.parted(found, names), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(listline.turned(threads.told(found, names), names), names.likely)
+    found = questions.answered(listline.turned(letterbullets.written(threads.told(found, names)), names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = line_passes.keyed(found, names)

@@ -100,7 +100,7 @@ def parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = keymarks.told(answerlists.parted(logs.unstamped(found)), names.likely)
     found = senderkeys.told(found, names.likely)
     keyedbehind.adopt(found, names)
-    found = fields.cut(keyedbehind.barred(found, names.likely))
+    found = fields.cut(keyedbehind.barred(found, names.likely, names.is_whole))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     led = scanlead.parted(phasecells.parted(found), names.find)
     found = namelead.parted(saidofall.parted(asstatus.told(led)), names)

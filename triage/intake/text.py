@@ -33,19 +33,21 @@ from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import Line, lines
+from triage.intake.plain.characters import Line, line_of, lines
 from triage.intake.prepare import prepare
 from triage.intake.said import states
 from triage.intake.scan.context import Context
-from triage.intake.tidying import (
-    hearsay,
-)
+from triage.intake.tidying import frames, hearsay
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Snapshot
 
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
+
+
+#: How often the source of a page may be shown in another.
+_DEEPEST = 3
 
 
 class Reading(NamedTuple):
@@ -70,13 +72,26 @@ def read_text(text: str, tables: Tables, *, source: str | None = None, day: date
 
 
 def _cut(text: str) -> list[Line]:
-    """``text`` as lines, HTML as a reader of the page sees it."""
-    if "</" in text:
-        from triage.intake.plain.markup import is_html, lines_of_html  # the parser of pages is loaded for pages alone
+    """``text`` as lines, HTML as a reader of the page sees it, and again where the page shows the source of one; a mail
+    quotes such a source line by line, or writes its marks out ("&lt;td&gt;")."""
+    found: list[Line] | None = None
+    for _ in range(_DEEPEST):
+        if "</" not in text and "&lt;/" not in text:
+            break
+        from triage.intake.plain import markup  # the parser of pages is loaded for pages alone
 
-        if is_html(text):
-            return lines_of_html(text)
-    return lines(text)
+        if not markup.is_html(markup.written(text)):
+            break
+        bare = [line_of(at, each, each) for at, each in enumerate(text.split("\n"), 1)]
+        if not text.lstrip().startswith("<"):
+            bare = frames.taken_off(bare)
+        page = markup.lines_of_html(markup.written("\n".join(line.text for line in bare)))
+        for line in page:
+            number = bare[min(line.number, len(bare)) - 1].number
+            line.number = number if found is None else found[number - 1].number
+        found = page
+        text = "\n".join(line.text for line in page)
+    return lines(text) if found is None else found
 
 
 def read_lines(

@@ -85,8 +85,10 @@ _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
 _OWN = re.compile(r"(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
-# P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
-_NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9OQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
+# P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it. With a
+# digit too many as well (B40001) it is one of a maker.
+_NEARLY_J2012 = re.compile(
+    r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9OQIL][0-9]{3}|[PCBU][0-3OQIL][0-9]{3}[0-9A-F]|[PCBU][0-9A-F]{4}")
 # What may stand where a code must: letters with digits, or three digits and more with a mark between.
 _PLACED = re.compile(
     r"(?=[A-Z0-9]{0,5}[.-]?[A-Z]{0,5}[0-9])(?=.{3,14}$)(?=[A-Z0-9.-]*[A-Z]|[0-9.-]*[.-])[A-Z0-9]{1,6}"

@@ -26,7 +26,7 @@ from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
-from triage.intake.words.answerwords import CODES, SEVERAL
+from triage.intake.words.answerwords import SEVERAL
 from triage.intake.words.device_words import is_other
 from triage.intake.words.vocabulary import STATES
 
@@ -335,64 +335,3 @@ def _separated(row: Row, text: str) -> bool:
     at = row.text.find(text)
     after = row.text[at + len(text) :] if at >= 0 else ""
     return bool(row.cells) or bool(re.match(r"\s*(?::|[=-]+>|=|\.{2,}|\s-+\s|>|\()", after))
-
-
-def listed(context: Context, row: Row) -> bool:
-    """Names under a heading such as "No answer:"."""
-    if context.list_of is None or len(row.text) > 300:
-        return False
-    if row.text.endswith(":") or _heads_anew(context, row) or (
-            any(volt.of == "supply" and volt.labelled for volt in volts.find(row.low))):
-        # A name with a colon heads what follows it; the supply is none.
-        context.list_of = None
-        return False
-    whole = tidy(row.text)
-    one = context.names.score(whole) >= 60.0 and not names_of_list.is_list(context.names, whole)
-    names = [whole] if one else names_of_list.of_list(context.names, row.text)
-    good = [name for name in names if context.names.score(name) >= 60.0]
-    if len(good) < 0.5 * len(names) and not (
-        len(names) == 1
-        and len(names[0].split()) <= 5
-        and context.blanks == 0
-        and row.low[:1].isalnum()
-        and not row.text.endswith((".", ":"))
-    ):
-        context.list_of = None
-        return False
-    answer = context.list_of
-    if _holds_its_own(context, row):
-        context.list_of = context.list_item = None
-        return False
-    if context.list_item is not None and context.list_item[0] == answer and row.line.indent < context.list_item[1]:
-        # Further left than the names of the list: the list is at its end.
-        context.list_of = context.list_item = None
-        return False
-    context.list_item = context.list_item or (answer, row.line.indent)
-    for name in names:
-        place = max(row.text.find(name), 0)
-        module = context.builder.name_module(name, row.line, row.start + place, row.start + place + len(name))
-        context.builder.answer(module, answer)
-    context.list_of = answer
-    context.under_heading = False
-    context.builder.module = None
-    return True
-
-
-def _heads_anew(context: Context, row: Row) -> bool:
-    """Whether a line is a heading below a list: marked as one where the names are not ("### Airbag"), or of the modules
-    that do hold codes ("Modules with faults")."""
-    above = context.rows[context.at - 1] if context.at else row
-    above = context.rows[context.at - 2] if above.blank and context.at > 1 else above
-    if row.text[0] == "#" and above.text[:1] != "#":
-        return context.list_item is not None
-    told = plain_words(row.low)
-    return not SEVERAL.isdisjoint(told) and not CODES.isdisjoint(told) and answer_of_cell(row.low) is None
-
-
-def _holds_its_own(context: Context, row: Row) -> bool:
-    """Whether the line below a name stands further right and tells codes or an answer: the name heads it, and a list
-    that stood above is at its end."""
-    below = context.rows[context.at + 1] if context.at + 1 < len(context.rows) else None
-    if below is None or below.blank or below.line.indent <= row.line.indent:
-        return False
-    return bool(below.finds.codes) or answer_of_cell(below.low) is not None

@@ -18,7 +18,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of, spoken, without_links
-from triage.intake.said.counts import stated_count
+from triage.intake.said.counts import is_often, stated_count
 from triage.intake.said.near import digits_for_letters
 from triage.intake.said.wholeanswer import names_codes
 from triage.intake.scan.assembly import CodeDraft
@@ -75,7 +75,7 @@ def read(context: Context, row: Row, at: int) -> bool:
         origin = _origin(context, row, at)
         return _module(context, row, *origin) if origin is not None else ownlines.read(context, row)
     key, value, start = pair
-    role = role_of(key)
+    role = "count" if is_often(key, value) else role_of(key)
     handler = _HANDLERS.get(role or "")
     if role in ("short_name", "other") and at and role_of((split(context.rows[at - 1]) or ("",))[0]) == "module":
         short = value.strip()
@@ -107,7 +107,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     if heading is None:
         return False
     hits = () if _is_short_name(context, value) else spoken(low)
-    apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
+    apart = bool(hits) and re.search(r"(?:\s-+|[>:(|\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
         before = tidy(value[: hits[0].start])
         before = before if context.names.sure(before) else without_links(before)

@@ -23,9 +23,10 @@ def read(context: Context, row: Row, at: int) -> bool:
     if module is None or not context.under_heading or context.in_freeze_frame or len(row.low) > 120:
         return False
     inset = row.line.indent > context.heading_indent
+    remarked = _remarked(row)
     if not inset and (module.answer is not None or module.codes):
-        return False
-    answer = _remarked(context, row) or _answer(context, row.low)
+        return remarked is not None
+    answer = remarked or _answer(context, row.low)
     if answer is None or _heads(context, row, at):
         return False
     if module.codes:
@@ -37,10 +38,10 @@ def read(context: Context, row: Row, at: int) -> bool:
     return True
 
 
-def _remarked(context: Context, row: Row) -> str | None:
-    """The answer that is the whole of a remark among keys and values: "Remark: no codes", below "Module: radio"."""
+def _remarked(row: Row) -> str | None:
+    """The answer that is the whole of a remark below a name: "Remark: no codes", below "Module: radio" or "[radio]"."""
     key = _KEY.match(row.low)
-    if key is None or not context.key_block or role_of(key[1]) != "description":
+    if key is None or role_of(key[1]) != "description":
         return None
     return answer_of_cell(row.low[key.end() :])
 

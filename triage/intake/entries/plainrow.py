@@ -12,6 +12,7 @@ from triage.intake.entries import (
     emptylists,
     keyrow,
     likeabove,
+    listedrow,
     livevalues,
     lostline,
     markedrow,
@@ -111,7 +112,7 @@ def read(context: Context, row: Row, at: int) -> None:
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and not totalrow.counts_all(context, row, heading):
         listing = context.list_of is not None and not heading.count and not row.text.endswith(":")
-        if listing and context.blanks <= 1 and answerrow.listed(context, row):
+        if listing and context.blanks <= 1 and listedrow.read(context, row):
             return
         open_heading(context, row, heading)
         return
@@ -125,7 +126,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if (status := section(context, row)) is not None:
         open_section(context, row, status, at)
-    elif context.list_of is None or not answerrow.listed(context, row):
+    elif context.list_of is None or not listedrow.read(context, row):
         _rest(context, row, at, heading, surely)
 
 
@@ -244,11 +245,10 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if (told := shortanswer.read(context, row, at)) is not None:
         cellanswers.answered(context, row, *told)
         return True
-    if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
-        answer = answer_of_cell(row.low[match.end() :])
-        if answer is not None:
-            cellanswers.answered(context, row, context.names.bare(match[1].strip()), answer)
-            return True
+    if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None and (
+            answer := answer_of_cell(row.low[match.end() :])) is not None:
+        cellanswers.answered(context, row, context.names.bare(match[1].strip()), answer)
+        return True
     name = tidy(row.text)
     if (module := overview.counted(context, name)) is not None and followed(context, at):
         begin = max(row.text.find(name), 0)

@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.codes import pieces
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
@@ -162,15 +162,30 @@ def _behind_status(piece: str, offset: int) -> list[tuple[int, str]]:
 
 
 def descriptions(rows: Sequence[Row]) -> list[str]:
-    """The descriptions of codes in tables without a column for their statuses."""
+    """The descriptions of codes in tables without a column for their statuses, in one of their own or behind the code
+    in its cell; an empty one for a code alone in a cell where others have words behind it."""
     found: list[str] = []
+    beside: list[str] = []
     for row in rows:
-        if row.roles and row.finds.codes and "description" in row.roles and not _tells_status(row.roles):
-            cells = zip(row.cells or (), row.roles, strict=False)
+        if not row.roles or _tells_status(row.roles):
+            continue
+        cells = list(zip(row.cells or (), row.roles, strict=False))
+        if row.finds.codes and "description" in row.roles:
             found += [cell.low for cell, role in cells if role == "description" and cell.text]
-            if len(found) >= 400:
-                break
-    return found
+        elif "description" not in row.roles:
+            beside += [_behind_code(row, cell) for cell, role in cells if role == "code" and has_digit(cell.text)]
+        if len(found) + len(beside) >= 400:
+            break
+    return [*found, *beside] if any(beside) else found
+
+
+def _behind_code(row: Row, cell: Cell) -> str:
+    """What stands in a cell behind its code, or behind a maker's own number that it begins with."""
+    ends = [code.end for code in row.finds.codes if cell.start <= code.start < cell.end]
+    if len(ends) > 1:
+        return ""
+    end = ends[0] - cell.start if ends else len(cell.low.split(" ", 1)[0])
+    return cell.low[end:].strip(" .,;")
 
 
 def _tells_status(roles: Sequence[str | None]) -> bool:

@@ -1,5 +1,4 @@
-"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on, and the
-numbers that an editor puts before every line.
+"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("1 Engine\\n  P0562\\n2 02-Gearbox\\n  no codes\\n3 ABS\\n12 V supply")
@@ -10,14 +9,14 @@ numbers that an editor puts before every line.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.recut import behind_number, is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, has_digit
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import phases
@@ -27,6 +26,9 @@ _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
 _CELL = lazily(r"[0-9]{1,2}\t")
 #: The number of a code, and a maker's own number behind it.
 _ENTRY, _OWN = lazily(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])"), lazily(TOKEN)
+#: The same with a letter or a Roman number.
+_LETTERED = lazily(r"[(\[]?([a-z]|[ivx]{1,5})[.)\]][ \t]{1,3}(?=[^\W_])")
+_ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
 _GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
 #: Words for the place of a line in its list.
@@ -54,39 +56,12 @@ _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
 _CELL_END = lazily(r"\t|\s\s|;|\s-\s")
 _LONGEST = 60
-_LINE_NUMBER = lazily(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 #: "Fault 1", "DTC no. 2 -": which of its module's codes follows.
 _COUNTED = lazily(rf"\s*{CODES}\s?(?:no\.?|nr\.?|n°|#)?\s?[0-9]{{1,2}}[.)]?\s+(?:-\s+)?")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
 )
-
-
-def line_numbers(found: Sequence[Line]) -> list[int]:
-    """By the place of a line: where the number ends that an editor put before it; empty where not every line is
-    numbered, one more than the line before.
-
-    >>> from triage.intake.plain.characters import lines
-    >>> line_numbers(lines(" 9: ECM\\n10:   P0562\\n11:\\n12: ABS"))
-    [3, 3, 3, 3]
-    >>> line_numbers(lines("1: ECM\\n  P0562\\n2: ABS\\n  U0100"))
-    []
-    """
-    ends: list[int] = []
-    number = None
-    for line in found:
-        match = _LINE_NUMBER.match(line.text)
-        if match is None:
-            if not line.text.strip() and number is not None:
-                ends.append(len(line.text))
-                continue
-            return []
-        if number is not None and int(match[1]) != number + 1:
-            return []
-        number = int(match[1])
-        ends.append(match.end())
-    return ends if len(ends) >= 4 else []
 
 
 def unnumbered(rows: Sequence[Row]) -> list[Row]:
@@ -132,20 +107,38 @@ def _is_key(row: Row) -> bool:
 def _before_codes(rows: Sequence[Row]) -> dict[int, int]:
     """Where the numbers end that count the codes of each module before makers' own ones, as in other rows before
     standard ones or such: "1 18927 | stored", "2 U0100 | active", "1 18930 | stored". By the place of the row."""
+    return {at: end for entry in (_ENTRY, _LETTERED) for at, end in _running(rows, entry).items()}
+
+
+def _running(rows: Sequence[Row], entry: re.Pattern[str]) -> dict[int, int]:
+    """The same of one way to count; with letters and Roman numbers too: "a) 18927 stored", "(ii) 9A12B4 active"."""
     found: dict[int, int] = {}
     last = counted = 0
     for at, row in enumerate(rows):
-        match = _ENTRY.match(row.text) if row.text[:1].isdigit() and not row.head else None
+        match = entry.match(row.text) if row.text[:1] and not row.head else None
         if match is None or (row.finds.codes and row.finds.codes[0].start != match.end()) or (
                 not row.finds.codes and _OWN.match(row.text, match.end()) is None):
             continue
-        if int(match[1]) not in (1, last + 1):
+        # The first one may be told otherwise, or lost.
+        first = (1, 2) if match[1].isalpha() else (1,)
+        number = next((number for number in _counted(match[1]) if number in (*first, last + 1)), 0)
+        if not number:
             # An address, or how often something was there.
             return {}
-        last, counted = int(match[1]), counted + 1
+        last, counted = number, counted + 1
         if not row.finds.codes:
             found[at] = match.end()
     return found if counted > 1 else {}
+
+
+def _counted(text: str) -> Iterator[int]:
+    """What a number, a letter or a Roman number may count."""
+    if text.isdigit():
+        yield int(text)
+    elif text in _ROMAN:
+        yield _ROMAN.index(text) + 1
+    if len(text) == 1 and text.isalpha():
+        yield ord(text) - ord("a") + 1
 
 
 def uncounted(rows: Sequence[Row]) -> list[Row]:

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines import numbering, unknown
+from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, indent_of, lines, low
@@ -57,12 +57,9 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
     """The rows of lines already cut."""
     rows: list[Row] = []
     known: dict[str, Row] = {}
-    numbered = numbering.line_numbers(found)
-    for at, line in enumerate(found):
+    for line in found:
         like = known.get(line.text)
-        if numbered:
-            row = _numbered(line, numbered[at], is_module)
-        elif like is None:
+        if like is None:
             row = known[line.text] = _row(line, is_module)
         else:
             line.indent = like.line.indent
@@ -80,17 +77,6 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     start = 0 if bare[0] == text[0] else len(text) - len(text.lstrip())
     if bare[0].isalpha() and bare[1:2] not in _AFTER_A_LETTER and bare[0] not in "nN":
         return Row(line, bare, start)
-    return _unmarked(line, start, start + len(bare), is_module)
-
-
-def _numbered(line: Line, end: int, is_module: Callable[[str], bool]) -> Row:
-    """A line behind its number, which ends at ``end``; its indent is what stands between both."""
-    bare = line.text[end:].strip()
-    if not bare:
-        return Row(line, "", 0)
-    line.text, line.low = " " * end + line.text[end:], " " * end + line.low[end:]
-    line.indent = indent_of(line.text[end + 1 :])
-    start = len(line.text) - len(line.text[end:].lstrip())
     return _unmarked(line, start, start + len(bare), is_module)
 
 

@@ -26,7 +26,7 @@ _SHORT = lazily(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}(?:[ /-][A-Z]{1,4})?")
 #: What a failure type, or a status byte, may be.
 _BYTE = lazily(r"(?:0X)?[0-9A-F]{2}H?")
 #: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code; sensors, cylinders.
-_NO_MODULES = NO_NAMES | word_set(
+NO_MODULES = NO_NAMES | word_set(
     "high low med medium hi lo warn info minor major crit severe yes off none gnd bat batt open short ref sig intm "
     "sae iso hs ms ls flt type a b c d ja nein hoch tief oui non haut bas si alto bajo emis nonem red amber yellow "
     "green blue gelb rot rouge jaune rojo prio cat new old set hist curr conf pend perm act actv stat temp"
@@ -80,7 +80,7 @@ def _column(rows: Sequence[Row], tails: Sequence[Sequence[str]], is_name: IsName
 
 def _may_name(text: str) -> bool:
     """Whether a text may be the short name of a module."""
-    return _SHORT.fullmatch(text) is not None and _PART.fullmatch(text) is None and small(text) not in _NO_MODULES
+    return _SHORT.fullmatch(text) is not None and _PART.fullmatch(text) is None and small(text) not in NO_MODULES
 
 
 def _tells_status(row: Row) -> bool:
@@ -88,4 +88,4 @@ def _tells_status(row: Row) -> bool:
     return any(states.of_cell(small(piece)) is not None for _, piece in behind(row))
 
 
-__all__ = ["at", "cell"]
+__all__ = ["NO_MODULES", "at", "cell"]

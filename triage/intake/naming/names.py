@@ -180,7 +180,7 @@ class Names:
             listed = " ".join(parts) in self._names
             if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
                 if listed:
-                    own = parts[0] in self._own if len(parts) == 1 else " ".join(parts) in self._wholes
+                    own = (len(parts) == 1 and parts[0] in self._own) or " ".join(parts) in self._wholes
                     score = 95.0 if own else max(is_module_name(text, self._tables), 60.0)
                 elif self._left > 0:
                     self._left -= 1

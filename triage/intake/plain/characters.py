@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake.plain.patterns import lazily
@@ -69,14 +70,14 @@ _RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")
 _DRAWN_ALIKE = str.maketrans(
     "\u0410\u0412\u0421\u0415\u041d\u0406\u0408\u041a\u041c\u041e\u0420\u0405\u0422\u0425\u0430\u0441\u0435\u043e"
     "\u0440\u0445\u0443\u0456\u0391\u0392\u0395\u0397\u0399\u039a\u039c\u039d\u039f\u03a1\u03a4\u03a7\u03bf\u054d"
-    "\u0555\u216d\u0417",
-    "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3",
+    "\u0555\u216d\u0417\u03f9\u03f2",
+    "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3Cc",
 )
 #: Small letters of other alphabets whose capitals are drawn as ours, and a code that one of them begins.
 _SMALL_ALIKE = str.maketrans("\u0432\u043a\u043c\u043d\u0442\u03b2\u03c1\u03c5", "bkmhtbpu")
 _CODED = lazily(r"(?<![^\W_])[bpuBPU][0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?(?![0-9a-zA-Z])")
 _APART = lazily(
-    r"(?<![^\W_])(?:[\u0391-\u03a9\u0400-\u042f\u0440](?=[ -][0-3oOIl][0-9a-fA-FoOIl]{3}(?:[0-9a-fA-F]{2})?"
+    r"(?<![^\W_])(?:[\u0391-\u03a9\u03f2\u03f9\u0400-\u042f\u0440](?=[ -][0-3oOIl][0-9a-fA-FoOIl]{3}(?:[0-9a-fA-F]{2})?"
     r"(?![0-9a-zA-Z]))|"
     r"[\u0432\u0441](?=[ -](?!20[0-9]{2}(?!-[0-9]))[0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?"
     r"(?![0-9a-zA-Z])))"
@@ -95,6 +96,14 @@ _FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
 _WORD = lazily(r"[^\s\x00-\x2f:;<=>?@\[\]^_`{|}~]+")
 _ENTITY = lazily(r"&(?:#[0-9]{2,5}|#[xX][0-9A-Fa-f]{2,5}|[A-Za-z]{2,8}[0-9]{0,2});")
 _LINE_ENDS = lazily("\r\n|\r|\x85|\u2028|\u2029")
+#: What tells a terminal to change its colour or to move its cursor, with the escape itself or as it is written out; and
+#: what is left of it where a copy has lost the escape.
+_COLOUR = r"\[(?:[0-9]{1,3}(?:;[0-9]{1,3}){0,6})?[mK](?!\])"
+_TERMINAL = lazily(
+    r"(?:(?:\x1b|\u241b|\^\[|\\(?:x1[bB]|u001[bB]|033|e))\[|\x9b)[0-9;?]{0,24}[A-Za-z]|\x1b[()][0-9A-Z]|" + _COLOUR
+)
+#: A colour is ended again, which tells it from a length in brackets.
+_ENDED = lazily(r"\[(?:0{1,2}|39)?m(?!\])")
 
 
 @dataclass(slots=True)
@@ -116,7 +125,7 @@ class Line:
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
-        if self.offsets is None:
+        if not self.offsets:
             return start, end
         last = len(self.offsets) - 1
         begin = self.offsets[min(start, last)]
@@ -187,10 +196,14 @@ def lines(text: str) -> list[Line]:
     if "\r" in text or not text.isascii():
         text = _LINE_ENDS.sub("\n", text)
     apart = not text.isascii() and _TOLD_APART.search(text) is not None
+    coloured = "\x1b" in text or ("m" in text and _ENDED.search(text) is not None)
     found: list[Line] = []
     for number, raw in enumerate(text.split("\n"), 1):
-        if "&" in raw and ";" in raw and _ENTITY.search(raw) is not None:
-            found.append(_unescaped(number, raw))
+        written = _written(raw) if "&" in raw and ";" in raw else []
+        if coloured and _TERMINAL.search(raw) is not None:
+            written = sorted([*written, *((*match.span(), "") for match in _TERMINAL.finditer(raw))])
+        if written:
+            found.append(_with_pieces(number, raw, written))
         elif raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
             indent = indent_of(raw) if raw[:1] in _BLANKS else 0
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
@@ -215,26 +228,36 @@ def _line(number: int, raw: str, written: dict[int, int | str] = _PLAIN) -> Line
     return line_of(number, raw, plain)
 
 
-def _unescaped(number: int, raw: str) -> Line:
-    """One line with characters written by name or number ("doesn&#x27;t") as themselves.
+def _written(raw: str) -> list[tuple[int, int, str]]:
+    """The characters written by name or number, each with its place.
 
-    >>> _unescaped(1, "doesn&#x27;t &amp; R&D;").text
+    >>> lines("doesn&#x27;t &amp; R&D;")[0].text
     "doesn't & R&D;"
     """
+    places = [match.span() for match in _ENTITY.finditer(raw)]
+    if not places:
+        return []
     from html import unescape  # few texts hold any
 
+    return [(start, end, char) for start, end in places if len(char := unescape(raw[start:end])) == 1]
+
+
+def _with_pieces(number: int, raw: str, written: Sequence[tuple[int, int, str]]) -> Line:
+    """One line with one character or none in the place of each of the given pieces.
+
+    >>> [line.text for line in lines("\\x1b[32mABS [1mC0035[0m")]
+    ['ABS C0035']
+    """
     pieces: list[str] = []
     places: list[int] = []
     at = 0
-    for match in _ENTITY.finditer(raw):
-        char = unescape(match[0])
-        if len(char) == 1:
-            pieces += [raw[at : match.start()], char]
-            places += [*range(at, match.start()), match.start()]
-            at = match.end()
+    for start, end, char in written:
+        pieces += [raw[at:start], char]
+        places += [*range(at, start), *([start] if char else [])]
+        at = end
     line = _line(number, "".join([*pieces, raw[at:]]))
     places += range(at, len(raw))
-    offsets = tuple(places[at] for at in (line.offsets or range(len(line.text))))
+    offsets = tuple(places[at] for at in (line.offsets or range(len(line.text)))) if places else ()
     return Line(number, raw, line.text, offsets or (0,), line.low, line.indent)
 
 

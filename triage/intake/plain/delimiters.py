@@ -22,7 +22,6 @@ _MARKS = "^~#!$&\u00a7"
 _FEWEST, _SHARE = 3, 0.7
 #: Fewer marks in a line are found in any text.
 _CELLS = 2
-_FEWEST_BOXED = 4
 _STROKES = " // "
 #: Of those with the mark once, a key and its value above the table: "Mileage^12000 km".
 _PAIRS = frozenset("^~\u00a7")
@@ -113,24 +112,4 @@ def _with_bars(line: Line) -> Line:
     return line
 
 
-def unboxed(lines: Sequence[Line]) -> list[Line]:
-    """The lines without the sides of a box that is drawn around them, which part no cells. Linear."""
-    bare = [line.text.strip() for line in lines]
-    boxed = [at for at, text in enumerate(bare) if len(text) > 1 and text[0] == text[-1] == "|"]
-    if len(boxed) < _FEWEST_BOXED or any(lines[at].text.count("|") != 2 for at in boxed):
-        return list(lines)
-    kept = list(lines)
-    for at in boxed:
-        line = lines[at]
-        kept[at] = replace(line, text=line.text.replace("|", " "), low=line.low.replace("|", " "),
-                           indent=line.text.index("|") + _indent(line.text))
-    return kept
-
-
-def _indent(text: str) -> int:
-    """How far what a box holds is set in."""
-    inside = text.strip().strip("|")
-    return 1 + len(inside) - len(inside.lstrip())
-
-
-__all__ = ["barred", "unboxed", "unbranched", "unquoted", "unstroked"]
+__all__ = ["barred", "unbranched", "unquoted", "unstroked"]

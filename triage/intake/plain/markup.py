@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 from html.parser import HTMLParser
 
 from triage.intake.plain.characters import Line, line_of, lines
@@ -52,21 +53,36 @@ _BLOCKS = frozenset(
 _SKIPPED = frozenset({"script", "style"})
 #: A tag that lost its end: it would swallow the next one.
 _TORN = lazily(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
+#: A tag copied from a page that shows it, with hard spaces between its parts.
+_HARD = lazily("<[A-Za-z][A-Za-z0-9]{0,9}\xa0[^<>]{0,400}>")
 #: What stands for a line break inside a cell: a wide gap, as a page shows it.
 _BREAK = "  "
 _SPACES = lazily(r"[ \t\n\r\f]+")
+#: The source goes on in its next line, which shows as a space; several blanks in one line were typed.
+_SOURCE_BREAK = lazily(r"[ \t\f]*[\n\r][ \t\n\r\f]*")
+_BLANK = " \t\n\r\f"
 
 
 def is_html(text: str) -> bool:
     """Whether ``text`` is HTML rather than text with a stray tag."""
     head = text[:20000]
-    return len(_TAGS.findall(head)) >= 3 and "</" in text
+    if "</" not in text:
+        return False
+    whole = text.rstrip().endswith(">") and _TAGS.match(head.lstrip()) is not None
+    return whole or len(_TAGS.findall(head)) >= 3
+
+
+def written(text: str) -> str:
+    """The text with its marks themselves where they are all written out: "&lt;td&gt;ABS&lt;/td&gt;"."""
+    if "</" in text or "&lt;/" not in text:
+        return text
+    return unescape(text)
 
 
 def lines_of_html(text: str) -> list[Line]:
     """The lines a reader of the page would see, numbered by the lines of the source."""
     parser = _Rows(plain=_PAGE.search(text) is None)
-    parser.feed(_TORN.sub(r"\1>", text))
+    parser.feed(_TORN.sub(r"\1>", _HARD.sub(lambda match: match[0].replace("\xa0", " "), text)))
     parser.close()
     parser.end_line()
     return parser.found
@@ -94,6 +110,8 @@ class _Rows(HTMLParser):
         self._skip = 0
         self._number = 1
         self._in_pre = 0
+        #: The block was opened right before, and holds nothing yet.
+        self._just_opened = ""
         #: By column: the rows that a cell still reaches down, and its text; the cell being read, with its spans.
         self._spans: dict[int, tuple[int, str]] = {}
         self._opened: tuple[int, int, int] | None = None
@@ -108,6 +126,7 @@ class _Rows(HTMLParser):
                 self._parts.append(_BREAK)
             self._open_spans += 1
         self._span_ended = False
+        self._just_opened = tag
         if tag in _SKIPPED:
             self._skip += 1
         elif tag in ("td", "th"):
@@ -120,7 +139,7 @@ class _Rows(HTMLParser):
             self._cells.append("")
         elif tag == "br":
             if self._cells is None:
-                self.end_line()
+                self._break()
             else:
                 self._parts.append(_BREAK)
         elif tag in _BLOCKS:
@@ -144,11 +163,15 @@ class _Rows(HTMLParser):
             self.end_line()
         elif tag in _BLOCKS:
             if self._cells is None:
+                if tag == self._just_opened and tag in ("div", "p"):
+                    self._break()
                 self.end_line(keep=self._in_pre > 0 and bool("".join(self._parts).strip()))
             self._in_pre -= tag == "pre" and self._in_pre > 0
+        self._just_opened = ""
 
     def handle_data(self, data: str) -> None:
         self._span_ended = self._span_ended and not data.strip()
+        self._just_opened = ""
         if not self._parts:
             self._runs_on = False
         # A sentence goes on behind a span, or has spans in it.
@@ -171,13 +194,31 @@ class _Rows(HTMLParser):
         """Text between tags; an empty line in it was typed by somebody and parts it as in any text."""
         first, begin = self.getpos()[0], 0
         for match in _EMPTY_LINE.finditer(data) if self._cells is None else ():
-            self._parts.append(_SPACES.sub(" ", data[begin : match.start()]))
+            self._parts.append(self._shown(data[begin : match.start()]))
             self.end_line()
             begin = match.end()
             self._number = first + data.count("\n", 0, begin)
             if self.found and self.found[-1].text and data[begin:].strip():
                 self._add("")
-        self._parts.append(_SPACES.sub(" ", data[begin:]))
+        self._parts.append(self._shown(data[begin:]))
+
+    def _shown(self, data: str) -> str:
+        """Text between tags without the line breaks of the source; outside of a table with the blanks within a line: a
+        line of a text that was put into a block keeps its columns and its indent."""
+        if self._cells is not None:
+            return _SPACES.sub(" ", data)
+        if not "".join(self._parts).strip() and (first := data.lstrip(_BLANK)) != data:
+            lead = data[: len(data) - len(first)]
+            data = first if "\n" in lead or lead == " " else lead + first
+        return _SOURCE_BREAK.sub(" ", data)
+
+    def _break(self) -> None:
+        """Close the line being gathered; one with nothing in it shows as an empty line."""
+        if "".join(self._parts).strip():
+            self.end_line()
+        elif self.found and self.found[-1].text:
+            self._parts = []
+            self._add("")
 
     def _cell(self) -> None:
         """Close the cell being gathered; one that reaches over more columns leaves those empty."""
@@ -212,7 +253,7 @@ class _Rows(HTMLParser):
         text = "".join(self._parts)
         self._parts = []
         if text.strip() or keep:
-            self._add(text.rstrip() if keep else text.strip())
+            self._add(text.rstrip())
 
     def _add(self, text: str) -> None:
         line = lines(text.replace("\n", " "))[0]

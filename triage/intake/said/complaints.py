@@ -137,6 +137,11 @@ def alone(low: str) -> bool:
     return len(low) <= 40 and _ALONE.fullmatch(low) is not None
 
 
+def stands_in(low: str) -> bool:
+    """Whether a complaint stands anywhere in a line in small letters."""
+    return _PLAIN.search(low) is not None
+
+
 def told(text: str, low: str) -> str | None:
     """What a head line says is wrong; None where it says nothing of it, or is none. ``low``: the same in small
     letters."""

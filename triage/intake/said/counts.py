@@ -50,7 +50,15 @@ _LONGEST_SEEN = 30
 _DIGIT = lazily(r"[0-9]")
 
 
-@remembered
+def is_often(key: str, value: str) -> bool:
+    """Whether a key that asks for a name in Spanish tells in French how often a fault was seen.
+
+    >>> is_often("nombre", "3"), is_often("nombre ", "abs"), is_often("unidad", "3")
+    (True, False, False)
+    """
+    return key.strip(" \t*_-.") == "nombre" and value.strip(" x").isdigit()
+
+
 def stated_count(low: str) -> tuple[int, int, int] | None:
     """A count of codes that the line states, with its place.
 
@@ -79,6 +87,7 @@ def of_a_code(low: str) -> int | None:
     return int(match[1]) if match is not None else None
 
 
+@remembered
 def counts_codes(low: str) -> bool:
     """Whether a sentence counts codes that are there: "there are two codes in the abs"."""
     return _COUNTED.search(low) is not None and _DONE_WITH.search(low) is None

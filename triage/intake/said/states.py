@@ -192,73 +192,17 @@ _STATE_WORDS = STATES.starts | STATES.ends
 _NO_SLIPS = _STATE_WORDS | STATE_FILLER | _OTHER_WORDS
 _LONG_STATES_MEANING = {
     hit.phrase: hit.meaning
-    for phrase in (
-        "stored",
-        "history",
-        "inactive",
-        "pending",
-        "confirmed",
-        "current",
-        "active",
-        "present",
-        "permanent",
-        "gespeichert",
-        "vorhanden",
-        "aktuell",
-        "bestatigt",
-        "ausstehend",
-        "memorise",
-        "confirme",
-        "almacenado",
-        "confirmado",
-        "pendiente",
-        "presente",
-        "intermittent",
-        "sporadic",
-        "sporadisch",
-        "passiv",
-        "passive",
-        "memorizzato",
-        "opgeslagen",
-        "armazenado",
-        "unconfirmed",
-        "failing",
-        "historical",
-        "historic",
-        "previous",
-        "memory",
-        "maturing",
-        "unbestatigt",
-        "inaktiv",
-        "historisch",
-        "actuel",
-        "actuelle",
-        "actif",
-        "inactif",
-        "enregistre",
-        "historique",
-        "provisoire",
-        "memorizado",
-        "guardado",
-        "registrado",
-        "historico",
-        "activo",
-        "inactivo",
-        "static",
-        "statisch",
-        "statique",
-        "estatico",
-        "logged",
-        "recorded",
-        "actual",
-        "anliegend",
-        "abgelegt",
-        "fugitif",
-        "sporadique",
-        "esporadico",
-        "intermitente",
-        "inactiva",
-    )
+    for phrase in WORD.findall("""
+        stored history inactive pending confirmed current active present permanent gespeichert vorhanden
+        aktuell bestatigt ausstehend memorise confirme almacenado confirmado pendiente presente intermittent
+        sporadic sporadisch passiv passive memorizzato opgeslagen armazenado unconfirmed failing historical
+        historic previous memory maturing unbestatigt inaktiv historisch actuel actuelle actif inactif
+        enregistre historique provisoire memorizado guardado registrado historico activo inactivo static
+        statisch statique estatico logged recorded actual anliegend abgelegt fugitif sporadique esporadico
+        intermitente inactiva memorised memorized provisional matured anstehend schwebend vorlaufig
+        abgespeichert hinterlegt bestaetigt unbestaetigt memorisee enregistree memorizada almacenada guardada
+        registrada confirmada pasivo
+    """)
     for hit in STATES.find(phrase)
 }
 #: The same, and words that are a status only beside another: "en attente", "not currently present".

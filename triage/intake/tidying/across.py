@@ -37,7 +37,7 @@ _LONGEST_NAME, _LONGEST_CELL, _LONGEST_HEAD, _MOST_NAMES, _MOST_ROWS = 60, 120, 
 _NOTHING = frozenset({"", "-", "--", "---", "."})
 #: What a label in front of a row may say of its cells, and the head that each gets.
 _HEAD_OF = {"code": "kode", "status": "stat", "description": "desc", "failure_type": "ftb", "volts": "volts",
-          "answer": "reply", "reply": "reply", "count_of_codes": "# codes"}
+          "answer": "result", "reply": "reply", "count_of_codes": "# codes"}
 #: Heads of the column of labels.
 _LABELS = ("module", "scan")
 
@@ -60,7 +60,7 @@ def turned(rows: list[Row], is_name: IsName) -> list[Row]:
     found: list[Row] = []
     at = tables = 0
     while at < len(rows):
-        table, last = _table(rows, at, is_name)
+        table, last = _table(rows, at, is_name, tables > 0)
         if table is None:
             found.append(rows[at])
             at += 1
@@ -70,26 +70,49 @@ def turned(rows: list[Row], is_name: IsName) -> list[Row]:
     return found if tables else rows
 
 
-def _table(rows: Sequence[Row], at: int, is_name: IsName) -> tuple[_Table | None, int]:
-    """The table whose head stands at a place and where it ends, or None."""
+def _table(rows: Sequence[Row], at: int, is_name: IsName, goes_on: bool) -> tuple[_Table | None, int]:
+    """The table whose head stands at a place and where it ends, or None. ``goes_on``: another stands above it, of which
+    it may be the last column."""
     for table in _heads(rows[at]):
         last = _fill(table, rows, at)
-        if not table.rows or (table.labelled and not _are_labels(table, rows[at])):
+        labels = _labels(table)
+        if not table.rows or (table.labelled and not _are_labels(table, labels, rows[at])):
+            continue
+        if table.labelled and _is_keyed(table, labels, rows[at]):
+            # The labels tell what the columns are of, whatever the modules are called.
+            if len(table.names) > 1 or goes_on:
+                return table, last
             continue
         named = [is_name(tidy(name)) for name in table.names]
-        if _is_told(table):
+        if len(named) > 1 and _is_told(table):
             return (table if sum(named) >= max(2, 0.6 * len(named)) else None), last
-        if all(named) and all(answer_of_cell(small(text)) is not None for text in table.rows[0][2]):
+        if len(named) > 1 and all(named) and all(
+                answer_of_cell(small(text)) is not None for text in table.rows[0][2]):
             # No module holds a code.
             return table, last
     return None, at
 
 
-def _are_labels(table: _Table, head: Row) -> bool:
+def _labels(table: _Table) -> list[str]:
+    """What stands in front of each row."""
+    return [small(_cells(row, table.mark, table.outer)[0][1]).strip(" .:#") for row, _, _ in table.rows]
+
+
+def _over(table: _Table, head: Row) -> str | None:
+    """What the cell over the labels is for."""
+    return role_of(small(_cells(head, table.mark, table.outer)[0][1]))
+
+
+def _is_keyed(table: _Table, labels: Sequence[str], head: Row) -> bool:
+    """Whether "Module" stands over the labels, and each of them is a key: "Result", "Code 1"."""
+    roles = {role_of(label) for label in labels}
+    return _over(table, head) == "module" and None not in roles and not roles.isdisjoint(("code", "answer"))
+
+
+def _are_labels(table: _Table, labels: Sequence[str], head: Row) -> bool:
     """Whether the first column is of labels by its head, or by what stands in it."""
     over = _cells(head, table.mark, table.outer)[0][1]
-    labels = [small(_cells(row, table.mark, table.outer)[0][1]).strip(" .:#") for row, _, _ in table.rows]
-    return not over or role_of(small(over)) in _LABELS or all(
+    return not over or _over(table, head) in _LABELS or all(
         role_of(label) is not None and answer_of_cell(label) is None for label in labels)
 
 
@@ -119,7 +142,7 @@ def _heads(row: Row) -> list[_Table]:
     outer = mark == "|" and row.text[0] == row.text[-1] == "|"
     cells = _cells(row, mark, outer)
     found = []
-    if len(cells) > 2:
+    if len(cells) > 1:
         found.append(_Table(mark, outer, [text for _, text in cells[1:]], [start for start, _ in cells], True))
     found.append(_Table(mark, outer, [text for _, text in cells], [start for start, _ in cells], False))
     found = [table for table in found if _may_be_names(table)]
@@ -129,7 +152,8 @@ def _heads(row: Row) -> list[_Table]:
 def _may_be_names(table: _Table) -> bool:
     """Whether nothing in a head speaks against names: all differ, and none is a status, a phase, a head of a column."""
     lows = [small(name) for name in table.names]
-    if not (3 if table.mark == "," else 2) <= len(lows) <= _MOST_NAMES or len({*lows}) < len(lows):
+    fewest = 3 if table.mark == "," else 1 if table.labelled else 2
+    if not fewest <= len(lows) <= _MOST_NAMES or len({*lows}) < len(lows):
         return False
     # "ECU" is the engine's as often as any.
     heads = [role for low in lows if (role := role_of(low)) is not None]

@@ -1,12 +1,16 @@
 """Forms: a row of boxes for each module, one of them ticked for what it did: "[ ] faults [x] no answer [ ] not read".
 
 What is ticked is told behind the name or in the place of the boxes; where it is that there are codes, those below tell.
+So it is with boxes for the status of a code, on either side of what else its line tells.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "ABS\\n  [ ] codes [ ] clean [x] no answer\\nTCM  \\u2610 codes \\u2611 clean \\u2610 no answer\\n" + \
     "EPS\\n  (X) codes ( ) clean ( ) no answer\\n  C0545"
 >>> [line.text for line in told(lines(text))]
 ['ABS', '  no answer', 'TCM: clean', 'EPS', '  C0545']
+>>> text = "  [ ] active [x] pending   04711 valve stuck\\n  B1004   [x] stored [ ] active"
+>>> [line.text for line in told(lines(text))]
+['  04711 valve stuck   pending', '  B1004   stored']
 """
 
 from __future__ import annotations
@@ -17,9 +21,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
-from triage.intake.plain.characters import Line, has_letter, low, reworded
+from triage.intake.plain.characters import Line, has_digit, has_letter, low, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
+from triage.model.snapshot import StatusWord
 
 _TICKED, _OPEN = "\u2611\u2612\u2705\u25a0\u25a3\u25c9\u25cf\u2b24", "\u2610\u25a1\u25a2\u25cb\u25ef\u25fb"
 _CROSSED = "\u2713\u2714\u2717\u2718\u2715\u2716\u00d7"
@@ -46,6 +52,10 @@ def told(found: Sequence[Line]) -> Sequence[Line]:
     if not may:
         return found
     forms = {at: form for at in may if (form := _form(_drawn(found[at]))) is not None}
+    worded = {at: line for at, form in forms.items() if (line := _of_status(found[at], form)) is not None}
+    forms = {at: form for at, form in forms.items() if at not in worded and not find(form.lead).codes}
+    if worded:
+        found = [worded.get(at, line) for at, line in enumerate(found)]
     out: list[Line] = []
     done = 0
     for at in forms:
@@ -99,18 +109,41 @@ def _form(drawn: str) -> _Form | None:
         lead, rest = (first[: mark + 1].strip(_EDGE + ":-") if mark > 0 else ""), ""
         texts = [first[mark + 1 :] if mark > 0 else first, *between]
     labels = [text.strip(_EDGE + ":=.-") for text in texts]
-    if not all(has_letter(label) and len(label.split()) <= _MOST_WORDS for label in labels) or find(lead).codes:
+    if not all(has_letter(label) and len(label.split()) <= _MOST_WORDS for label in labels):
         return None
     return _Form(lead if has_letter(lead) else "", list(zip(labels, holds, strict=True)), rest)
+
+
+def _of_status(line: Line, form: _Form) -> Line | None:
+    """The line with the status that its boxes come to, where they are about nothing else and stand beside something
+    that may be a code; else None."""
+    statuses = [states.of_cell(low(label)) for label, _ in form.labels]
+    if len(form.labels) < _FEWEST or 2 * sum(map(bool, statuses)) < len(statuses):
+        return None
+    if bool(form.lead) == bool(form.rest) or not has_digit(form.lead or form.rest):
+        return None
+    known = [(status, holds) for status, (_, holds) in zip(statuses, form.labels, strict=True) if status is not None]
+    indent = len(line.text) - len(line.text.lstrip())
+    return reworded(line, indent, len(line.text), f"{form.lead or form.rest}   {status_of(known) or ''}".rstrip())
+
+
+def status_of(known: Sequence[tuple[StatusWord, bool]]) -> StatusWord | None:
+    """The status that boxes or answers come to, each with whether it holds."""
+    status = states.first_of([status for status, holds in known if holds])
+    if status is None and known and all(asked == "current" for asked, _ in known):
+        return "stored"
+    return status
 
 
 def _last_label(text: str) -> tuple[str, str]:
     """The label of the last box, and the codes behind it."""
     codes = find(text, low(text)).codes
-    if not codes:
-        return text, ""
     bare = len(text) - len(text.lstrip())
     ends = _ENDS.search(text, bare)
+    if not codes:
+        # A maker's own number is known for a code only later.
+        rest = text[ends.end() :].strip(_EDGE + ":-([") if ends is not None else ""
+        return (text[: ends.start()], rest) if ends is not None and has_digit(rest[:1]) else (text, "")
     cut = min(codes[0].start, ends.start() if ends is not None else len(text))
     return text[:cut], text[cut:].strip(_EDGE + ":-([")
 

@@ -262,6 +262,9 @@ def _spans(above: Row, row: Row) -> bool:
     if ANSWERS.starts.isdisjoint(WORD.findall(above.low[-goingon.NEAR :])):
         return False
     for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
+        if row.text[0].isupper() and ANSWERS.find(row.low[: len(row.low) - len(behind)]):
+            # "OK, no codes:" is one of its own below "stored and present now".
+            continue
         if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
             return True
         # "Nothing" alone, or first in its sentence, and below it "found in ECM."

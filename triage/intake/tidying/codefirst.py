@@ -9,8 +9,9 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from copy import copy
 from functools import lru_cache
 
@@ -26,6 +27,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
+from triage.intake.said.counts import is_often
 from triage.intake.tidying.namesbehind import BEHIND_STATUS, cut, may_name, name_and_status
 from triage.model import codes as model_codes
 
@@ -42,6 +44,9 @@ _ENTRY = lazily(
 )
 _COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|fallo|error|codigo)")
 _EDGE = " \t:;,-=|"
+#: What parts a status from what stands before it.
+_PARTED = lazily(r"\s*[(\[{]|\s+-+>?\s|\s*=+>?\s|\s*[,;:]\s|\s/\s|\s{2,}")
+_LONGEST_STATUS = 60
 _MOST_ADOPTED = 40
 
 
@@ -212,7 +217,10 @@ def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Calla
 def _in_cells(row: Row, other: Row, end: int, said: tuple[int, int]) -> Row:
     """A row of a table: the name of a module up to a place of its line, a code with its text, the status."""
     code = row.finds.codes[0]
-    spans = ((other, 0, end), (row, code.start, code.end), (row, code.end, len(row.text)), (other, *said))
+    close, status = len(row.text), (other, *said)
+    if said[0] == said[1] and (led := next(_status_at_end(row, code.end), None)) is not None:
+        close, status = led.start(), (row, led.end(), close)
+    spans = ((other, 0, end), (row, code.start, code.end), (row, code.end, close), status)
     pieces: list[Part | str] = []
     cells: list[Cell] = []
     at = 0
@@ -229,6 +237,12 @@ def _in_cells(row: Row, other: Row, end: int, said: tuple[int, int]) -> Row:
     found = Row(line, line.text, 0, cells=cells, kind="\t", roles=("module", "code", "description", "status"))
     found.finds = Finds((code._replace(start=code.start + place, end=code.end + place, bare=code.bare + place),))
     return found
+
+
+def _status_at_end(row: Row, start: int) -> Iterator[re.Match[str]]:
+    """What parts a status that ends a row from the text before it, behind a place."""
+    marks = _PARTED.finditer(row.low, max(start, len(row.low) - _LONGEST_STATUS))
+    return (match for match in marks if states.of_cell(row.low[match.end() :]) is not None)
 
 
 def _begins_with_names(stretches: Sequence[Sequence[Row]]) -> bool:
@@ -280,7 +294,7 @@ def _kind(low: str) -> str:
     role = role_of(key)
     if role == "code":
         return "code" if has_digit(value) and model_codes.own(value.partition(" ")[0]) else ""
-    return "module" if (role == "module" or is_key(key)) and not spoken(value) else ""
+    return "module" if (role == "module" or is_key(key)) and not (spoken(value) or is_often(key, value)) else ""
 
 
 def _pair(low: str) -> tuple[str, str]:

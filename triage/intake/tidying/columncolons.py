@@ -14,6 +14,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from triage.intake.codes.found import find
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
@@ -39,7 +40,9 @@ def barred(found: Sequence[Line]) -> list[Line]:
 def _is_head(low: str) -> bool:
     """Whether the cells between the colons of a line are names of columns, most of them known."""
     cells = [cell.strip() for cell in _COLON.split(low)]
-    return is_head(cells) and 2 * sum(role_of(cell) is not None for cell in cells) > len(cells)
+    # "Code : C0035, Active : no" has values.
+    roles = sum(role_of(cell) is not None for cell in cells)
+    return not find(low, low).codes and is_head(cells) and 2 * roles > len(cells)
 
 
 __all__ = ["barred"]

@@ -133,6 +133,7 @@ def _is_below_code(rows: Sequence[Row], at: int) -> bool:
     return False
 
 
+_ANSWERS = frozenset(("yes", "no", "ja", "nein", "oui", "non", "si", "true", "false"))
 _VALUE_ENDS = lazily(r"[;|,\t]|\s{2,}")
 
 
@@ -159,12 +160,15 @@ def _keys(low: str) -> Sequence[tuple[int, str]]:
 
 
 def _role(low: str, match: re.Match[str]) -> str | None:
-    """The role of a key; one with a slip in it is that of a status whose value is one ("dtc stattus: history")."""
+    """The role of a key; one with a slip in it, or that asks after a status, is that of a status whose value is one or
+    answers it ("dtc stattus: history", "active: no")."""
     role = role_of(match[1], exactly=True)
-    if role is not None or role_of(match[1]) != "status":
+    if role is not None:
         return role
-    value = _VALUE_ENDS.split(low[match.end() : match.end() + 60], maxsplit=1)[0]
-    return "status" if states.of_cell(value) is not None else None
+    value = _VALUE_ENDS.split(low[match.end() : match.end() + 60], maxsplit=1)[0].strip(_EDGE + ".)")
+    if value in _ANSWERS:
+        return "status" if "status" in (role_of(match[1]), role_of(f"{match[1]} ?")) else None
+    return "status" if role_of(match[1]) == "status" and states.of_cell(value) is not None else None
 
 
 def _groups(roles: Sequence[str]) -> list[int]:

@@ -40,10 +40,14 @@ class _Place(NamedTuple):
     name: int
 
 
-def barred(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
-    """The rows, those with such a key with bars for it, where several have it. ``is_name``: likely names. Linear."""
+def barred(
+    rows: Sequence[Row], is_name: Callable[[str], bool], is_whole: Callable[[str], bool] = lambda text: False
+) -> list[Row]:
+    """The rows, those with such a key with bars for it, where several have it. ``is_name``: likely names;
+    ``is_whole``: those that the text itself tells, of which the key may be the end in most lines. Linear."""
     found = list(rows)
     places = [place for at, row in enumerate(rows) if (place := _place(at, row)) is not None]
+    places = [place for place in places if not _ends_a_name(rows[place.at], place, is_whole)]
     if len(places) < 0.5 * sum(bool(row.finds.codes) for row in rows):
         # "U3006 in Seat control module: Control module supply"
         places = [place for place in places if not _ends_a_name(rows[place.at], place, is_name)]

@@ -22,7 +22,7 @@ from dataclasses import replace
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import ROLES, role_of
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
@@ -30,6 +30,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
+from triage.intake.words.column_words import ROLES
 
 _KEYS = frozenset(key for key in ROLES["module"] if key.replace(" ", "").isalpha())
 _SIGN = signs.of_words(frozenset(key.partition(" ")[0] for key in _KEYS).__contains__)

@@ -24,6 +24,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.tidying.tabbedkeys import is_across
 
 _ARROW = lazily(r"(?P<key>[a-z][a-z ./-]{1,32}?)\s*(?P<mark>[=-]{0,2}>)\s*(?=\S)")
 #: "# $21", "N\u00b0 2".
@@ -47,6 +48,8 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     found = list(rows)
     sure: list[dict[int, _Key]] = []
     others: list[dict[int, _Key]] = []
+    if any("\t" in row.low and is_across(row.low) for row in rows):
+        return found
     for first, last in _stretches(rows):
         keys = _keys_of(rows, first, last)
         (sure if _are_of_a_module(rows, keys, is_name) else others).append(keys)

@@ -22,7 +22,7 @@ _HEAD = lazily(r"\s*(?:\[{1,2}|\{|<)\s*([^\W_](?:[^][{}<>|=]|\[[^][]{1,12}\]){0,
 _PAIR = lazily(r"[\s*\u2022-]*([^\s=:][^=:]{0,30}?)\s*[=:]\s*\S")
 #: Keys of what is told of a module or of its codes.
 _OF_MODULES = frozenset(("code", "spn", "answer", "reply", "count"))
-_FEWEST, _KEY = 2, "module: "
+_FEWEST, _NEAR, _KEY = 2, 8, "module: "
 
 
 def named(found: Sequence[Line]) -> list[Line]:
@@ -36,10 +36,17 @@ def named(found: Sequence[Line]) -> list[Line]:
 
 
 def _is_keyed(found: Sequence[Line], at: int) -> bool:
-    """Whether a key of a module or its codes, with its value, stands right below a line."""
-    below = next((line for line in found[at + 1 : at + 3] if line.text.strip()), None)
-    pair = _PAIR.match(below.low) if below is not None else None
-    return pair is not None and role_of(pair[1]) in _OF_MODULES
+    """Whether a key of a module or its codes, with its value, stands below a line, and nothing but other keys between,
+    as those of its numbers and its address."""
+    for line in found[at + 1 : at + 1 + _NEAR]:
+        if not line.text.strip():
+            continue
+        pair = _PAIR.match(line.low)
+        if pair is None:
+            return False
+        if role_of(pair[1]) in _OF_MODULES:
+            return True
+    return False
 
 
 def _may_name(text: str) -> bool:

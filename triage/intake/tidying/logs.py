@@ -28,7 +28,7 @@ _STAMP = lazily(
     rf"[\[(]?{_DATE}[T ,]{{1,2}}[0-9]{{2}}:[0-9]{{2}}:[0-9]{{2}}"
     r"(?:[.,][0-9]{1,6})?(?:Z|[+-][0-9]{2}:?[0-9]{2})?[\])]?"
 )
-_LEVEL = lazily(
+LEVEL = lazily(
     r"\s*[\[(]?(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])]?\s*[:|-]?\s+(?=\S)"
 )
 _MONTH = (
@@ -52,7 +52,7 @@ _FIRST_HEADS = 12
 #: So many rows with a time in their first cell are those of a table.
 _FEWEST_ROWS = 2
 #: Between two scans lie as many minutes and more.
-_APART = 8
+APART = 8
 #: So many codes with a time each are those of a log.
 _FEWEST_EVENTS = 4
 
@@ -109,7 +109,7 @@ def _without_dates(rows: Sequence[Row]) -> list[Row]:
         if first:
             found.append(Row(row.line, match[0].strip("[]()"), row.start + match[0].startswith(("[", "("))))
             first = False
-        level = _LEVEL.match(row.text, match.end())
+        level = LEVEL.match(row.text, match.end())
         at = level.end() if level is not None else match.end()
         at += len(row.text[at:]) - len(row.text[at:].lstrip(_BEHIND))
         if at < len(row.text):
@@ -129,7 +129,7 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
     minutes = {at: _minutes(match) for at, match in times.items()}
     apart = {
         at for (before, one), (at, two) in pairwise(minutes.items())
-        if one is not None and two is not None and two - one >= _APART
+        if one is not None and two is not None and two - one >= APART
     }
     apart = set() if _are_events(rows, times, apart) else apart
     starts = {at: _rest_of(row.text, times[at].end()) for at, row in enumerate(rows) if at in times}
@@ -175,7 +175,7 @@ def _minutes(match: re.Match[str]) -> int | None:
 
 def _rest_of(text: str, at: int) -> int:
     """Where a line goes on behind its time and its level."""
-    level = _LEVEL.match(text, at)
+    level = LEVEL.match(text, at)
     at = level.end() if level is not None else at
     return at + len(text[at:]) - len(text[at:].lstrip(_BEHIND))
 

@@ -40,6 +40,9 @@ def _is_note(rows: Sequence[Row], at: int, quoted: set[int], is_name: Callable[[
         if at in quoted or _PLAIN.match(row.line.text) is None or not all(
                 _first(rows, places) in quoted for places in near) or is_name(tidy(row.text)):
             return False
+        if row.line.indent > rows[_first(rows, near[0])].line.indent:
+            # The headings of a list have such marks too: ">> Radio", "   Code 21682  speaker".
+            return False
     return not spoken(row.low) and phases.find(row.low) is None and ":" not in row.text
 
 

@@ -36,8 +36,8 @@ Span = tuple[int, int]
 #: What may part the pieces of a line; one of them parts those of all.
 _MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
 _SIGNS = (" -", ",", " /")
-#: Right behind the code, a name in brackets with a short form in brackets of its own.
-_ENCLOSED = lazily(r"\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
+#: Right behind the code, a name in brackets with a short form in brackets of its own, behind a mark perhaps.
+_ENCLOSED = lazily(r"\s?[,;:-]?\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: A name in brackets, with a short form in brackets of its own perhaps, at the end.
 _LAST = lazily(r"(?:\s{2,}|\t)[\[(]([^\W\d_][^][()]{1,40}(?:[\[(][^][()]{1,12}[\])])?)\s*[\])]\s*$")
 _NAMES = 2
@@ -55,7 +55,7 @@ _LONG_BEHIND = lazily(r"\s-\s[^\W\d_][^:;|,(]{2,40}?(?=\s?:\s)")
 _FEWEST, _MOST, _NAMED, _MORE = 3, 0.8, 0.6, 0.25
 #: So many listed ones, where those that nobody lists come again.
 _LISTED = 0.3
-_SAMPLE, _LISTS = 60, 0.3
+_SAMPLE, _LISTS, _MOST_ADOPTED = 60, 0.3, 40
 _SURE, _LIKE, _DEEPEST, _LONGEST = 85.0, 60.0, 4, 300
 
 
@@ -64,10 +64,14 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     coded = [row for row in rows if row.finds.codes]
     if any(row.entry or row.roles is not None for row in coded):
         return
-    listed = [row for row in coded if _may_be(row)]
-    if len(listed) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, names):
+    listed = [row for row in coded if _may_be(row) or (row.kind == ";" and _may_be(row, ";"))]
+    told = [row for row in listed if _tells(row)]
+    if len(told) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, {id(row) for row in told}, names):
         return
-    listed = _closing(_enclosed(_pointed(listed, names), names), names)
+    # Codes alone below a name, as another scan of the text lists them, have no piece that names it.
+    listed = told if len(told) < len(listed) and _ENCLOSED.match(told[0].text, told[0].finds.codes[0].end) else listed
+    listed = [row for row in _enclosed(_pointed(listed, names), names) if row.kind != ";"]
+    listed = _closing(listed, names)
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         led = any(">" in row.text for row in group)
@@ -78,6 +82,14 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
         for row, span in zip(group, _column(group, parts, names), strict=True):
             if span is not None:
                 _name(row, span)
+    _adopt_names(told, names)
+
+
+def _adopt_names(rows: Sequence[Row], names: Names) -> None:
+    """List the names of several words that nobody knows, in this text alone: another scan may head its codes so."""
+    texts = {tidy(row.text[slice(*row.named)]) for row in rows if row.named is not None}
+    for text in sorted(text for text in texts if " " in text and not names.likely(text))[:_MOST_ADOPTED]:
+        names.adopt_whole(text)
 
 
 def _are_lists(rows: Sequence[Row], names: Names) -> bool:
@@ -90,18 +102,28 @@ def _are_lists(rows: Sequence[Row], names: Names) -> bool:
     return told >= _LISTS * min(len(rows), _SAMPLE)
 
 
-def _are_headed(rows: Sequence[Row], listed: set[int], names: Names) -> bool:
-    """Whether the name of a module stands right above one of the first lines of such lists."""
+def _are_headed(rows: Sequence[Row], listed: set[int], told: set[int], names: Names) -> bool:
+    """Whether the name of a module stands right above one of the first lines of such lists. ``told``: those of them
+    with something behind the code."""
     above: Row | None = None
+    headed = False
     for row in rows:
         if row.blank:
             continue
-        if id(row) in listed and above is not None and id(above) not in listed and not above.finds.codes:
+        if id(row) not in listed:
+            headed = False
+        elif above is not None and id(above) not in listed and not above.finds.codes:
             text = names.bare(tidy(above.text))
-            if ":" not in text and names.score(text) >= _LIKE and states.of_cell(above.low) is None:
-                return True
+            headed = ":" not in text and names.score(text) >= _LIKE and states.of_cell(above.low) is None
+        if headed and id(row) in told:
+            return True
         above = row
     return False
+
+
+def _tells(row: Row) -> bool:
+    """Whether anything stands behind the code of a row."""
+    return bool(row.text[row.finds.codes[0].end :].strip())
 
 
 def _is_cut(row: Row, mark: re.Pattern[str]) -> bool:
@@ -159,10 +181,12 @@ def _come_again(found: Sequence[tuple[Row, Span]], names: Names) -> bool:
         if row.text[span[1] :].strip(" )]."):
             return False
         codes[tidy(row.text[slice(*span)])].add(row.finds.codes[0].text)
-    sure = {text for text in codes if names.listed(text) or names.score(text) >= _SURE}
+    sure = {text for text in codes
+            if names.listed(text) or names.score(text) >= _SURE or _WITH_SHORT.fullmatch(text) is not None}
     if sum(any(code[:1] != "U" for code in codes[text]) for text in sure) < _NAMES:
         return False
-    told = sum(len(codes[text]) > 1 or text in sure for text in (tidy(row.text[slice(*span)]) for row, span in found))
+    told = sum(len(codes[text]) > 1 or text in sure or is_short(text)
+               for text in (tidy(row.text[slice(*span)]) for row, span in found))
     return told >= _MOST * len(found) and all(map(_may_name, codes))
 
 
@@ -190,10 +214,10 @@ def _name(row: Row, span: Span) -> None:
     row.named, row.cells, row.kind, row.shape = span, None, "", None
 
 
-def _may_be(row: Row) -> bool:
-    """Whether a row begins with its only code."""
+def _may_be(row: Row, kind: str = "") -> bool:
+    """Whether a row begins with its only code, and is no row of a table of another kind."""
     return (len(row.finds.codes) == 1 and not row.finds.codes[0].start and not row.described
-            and row.kind not in _TABLES and not row.head and len(row.text) <= _LONGEST
+            and (row.kind == kind or row.kind not in _TABLES) and not row.head and len(row.text) <= _LONGEST
             and "{" not in row.text and "<" not in row.text.replace(_ARROW, ""))
 
 

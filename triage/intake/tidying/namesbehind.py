@@ -26,8 +26,11 @@ from triage.intake.said.near import small
 _BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s+/\s+|\s*[:,;=]\s+|\s{2,}")
 #: Behind the status something else may be told: "Present - lamp on".
 BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
-#: What leads to the names behind a code and its text, and parts them, but within brackets.
-_LEADS = lazily(r"(?<![:\s]):\s+(?=[^\W\d])")
+#: What leads to the names behind a code and its text, a word for the place with it ("low (stored) in module: ABS"), and
+#: parts them, but within brackets.
+_LEADS = lazily(
+    r"(?:\s(?:in|im|dans|en|bei|from|aus|von)(?: (?:module|unit|control unit|ecu|steuergerat|sg|calculateur|modulo|"
+    r"unidad|centralita))?)?(?<![:\s]):\s+(?=[^\W\d])")
 _PARTS = lazily(r"([(\[][^()\[\]]*[)\]])|[,;]\s+")
 _OPENING = {"(": ")", "[": "]"}
 _SHORT = lazily(r"\s?[(\[][^()\[\]]*[)\]]$")
@@ -87,7 +90,7 @@ def _states(row: Row) -> bool:
 
 def _pieces(row: Row, names: Names) -> list[tuple[int, int]]:
     """Where a code with its text ends in a row, and each of the names with their statuses behind it; () for none."""
-    for lead in _LEADS.finditer(row.text, row.finds.codes[0].end):
+    for lead in _LEADS.finditer(row.low, row.finds.codes[0].end):
         cuts = [(match.start(), match.end()) for match in _PARTS.finditer(row.text, lead.end()) if match[1] is None]
         starts = [lead.end(), *(end for _, end in cuts)]
         pieces = list(zip(starts, [*(start for start, _ in cuts), len(row.text)], strict=True))

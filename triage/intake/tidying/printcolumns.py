@@ -45,7 +45,7 @@ def below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     out = _below(found, is_name)
     if out is found:
         bare = _without_bar(found)
-        return found if bare is None or (out := _below(bare, is_name)) is bare else out
+        return found if bare is None or (out := _below(bare, is_name, drawn=True)) is bare else out
     for _ in range(_MOST_COLUMNS - 2):
         out = _below(out, is_name)
     return out
@@ -61,8 +61,8 @@ def _without_bar(found: Sequence[Line]) -> Sequence[Line] | None:
             if line.text.count("|") == 1 and abs(line.text.find("|") - at) <= _SLACK else line for line in found]
 
 
-def _below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
-    """The lines, those of one further column below the first."""
+def _below(found: Sequence[Line], is_name: IsName, drawn: bool = False) -> Sequence[Line]:
+    """The lines, those of one further column below the first. ``drawn``: a bar stood between both."""
     starts: Counter[int] = Counter()
     gapped: list[int] = []
     for at, line in enumerate(found):
@@ -76,14 +76,14 @@ def _below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     # More lines may be set in than begin at the edge.
     tried |= {min(start for start in starts if edge - _FARTHEST <= start <= edge) for edge in tried}
     for edge in sorted(tried):
-        out = _unfolded(found, gapped, edge, is_name)
+        out = _unfolded(found, gapped, edge, is_name, drawn)
         if out is not None:
             return out
     return found
 
 
 def _unfolded(
-    found: Sequence[Line], gapped: Sequence[int], edge: int, is_name: IsName
+    found: Sequence[Line], gapped: Sequence[int], edge: int, is_name: IsName, drawn: bool
 ) -> list[Line] | None:
     """The lines with the columns that meet at an edge one below the other; None where no two lists do."""
     out: list[Line] = []
@@ -97,7 +97,7 @@ def _unfolded(
             continue
         columns = _stretch(found, at, done, edge, is_name)
         last = columns.last
-        if not _are_lists(found, columns, is_name):
+        if not _are_lists(found, columns, is_name, drawn):
             continue
         out += found[done : columns.first]
         pairs = [_parts(line, cut) for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
@@ -158,8 +158,9 @@ def _is_left(line: Line, edge: int) -> bool:
     return _cut(line, edge) == -1
 
 
-def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName) -> bool:
-    """Whether both columns are lists of names with codes or answers below them; the second begins with one."""
+def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName, drawn: bool) -> bool:
+    """Whether both columns are lists of names with codes or answers below them; the second begins with one. Where a bar
+    was drawn between them none of the names need be known: in a table one side holds the codes."""
     sides = [(line.text, "") if cut < 0 else (line.text[:cut], line.text[cut:])
              for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
     if sum(all(map(str.strip, pair)) for pair in sides) < _FEWEST:
@@ -174,6 +175,7 @@ def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName) -> boo
     told = left.told > 0 and 2 * right.told >= right.names
     unlisted = right.names - right.known
     known = left.known > 0 and right.known >= (max(_FEWEST, unlisted) if unlisted else 1)
+    known = known or (drawn and left.said > 0 < right.said and 2 * left.told >= left.names > 0)
     return told and known and right.strange <= _STRANGE * right.edge
 
 

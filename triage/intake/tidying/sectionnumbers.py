@@ -32,7 +32,7 @@ from triage.intake.plain.patterns import lazily
 _PLACE = lazily(
     r"\s*(?:(?:section|abschnitt|punkt|point|punto|§)\s?)?(?:([a-z](?=\.[0-9])|[0-9]{1,3})((?:\.[0-9]{1,3}){0,4})([.):]?)"
     r"|[(]?([a-z])[)]|[(]?([ivx]{1,5})[.)])(?:\s+-+)?\s+(?=[^\s\-/.:=])"
-    r"(?!(?:v|volts?|voltios|l|k?m|mi|miles|mm|s|min|h|bar|ohms?|amps?|ah?|mv)(?![a-z]))")
+    r"(?!(?:v|volts?|voltios|l|k?m|mi|miles|mm|s|min|h|bar|ohms?|amps?|ah?|mv)(?![a-z0-9]))")
 _ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii", "xiii", "xiv", "xv", "xvi")
 _STEP = "  "
 #: So many places of several parts tell that a text has them; so far off may the next be, where lines were lost.

@@ -17,7 +17,7 @@ True
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -79,10 +79,16 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
             elif name[:1].isupper() or name[:1].isdigit():
                 places[name].append(form)
     told = []
+    # Who writes stands before a colon in line after line.
+    opening = Counter(line.text.partition(":")[0].strip(" >*-") for line in found)
+    several = {form for form, many in Counter(
+        form for name, forms in places.items() if _is_name(name) and opening[name] <= _LEAST for form in set(forms)
+    ).items() if many >= _LEAST}
     for name, forms in places.items():
         # Of what is in part a name, or a device, one other of the form says enough.
         least = 1 if names.find(small(name)) or is_device(small(name)) else _LEAST
-        sure = len(forms) >= _LEAST or _WHOLE in forms or any(len(known[form]) >= least for form in forms)
+        sure = len(forms) >= _LEAST or _WHOLE in forms or any(
+            (form in several and opening[name] <= _LEAST) or len(known[form]) >= least for form in forms)
         if sure and _is_name(name):
             told.append(name)
     for name in told[:_MOST]:
@@ -105,7 +111,8 @@ def _slots(line: Line) -> Iterator[tuple[str, str]]:
         said = _SAYS.match(low, begin)
         if said is not None and (told or said["verb"]):
             yield line.text[slice(*said.span("name"))], f"{lead['lead'] or ''}{(said['verb'] or '-').strip('-')}"
-        elif told and stop - start <= _TAIL and (answered := _answered(line, begin, stop)) is not None:
+        elif stop - start <= _TAIL and (answered := _answered(line, begin, stop)) is not None and (
+                told or len(spoken(low)) >= _LEAST):
             yield answered
         if low[stop : stop + 1] in (".", ";", "!", "?", ""):
             first = _LINKS.match(low, opens)

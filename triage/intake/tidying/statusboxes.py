@@ -22,6 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import LONGEST
 from triage.intake.said import states
+from triage.intake.tidying import answerboxes
 from triage.model.snapshot import StatusWord
 
 _TICKED, _OPEN = "\u2611\u2612\u2713\u2714\u2705", "\u2610"
@@ -152,11 +153,7 @@ def _of_now(low: str) -> list[_Asked]:
 
 def _status(asked: Sequence[_Asked]) -> StatusWord | None:
     """The status that the boxes and the answers come to."""
-    known = [each for each in asked if each.status is not None]
-    status = states.first_of([each.status for each in known if each.holds and each.status is not None])
-    if status is None and known and all(each.status == "current" for each in known):
-        return "stored"
-    return status
+    return answerboxes.status_of([(each.status, each.holds) for each in asked if each.status is not None])
 
 
 def _beside(row: Row) -> Row:

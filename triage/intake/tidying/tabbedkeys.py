@@ -33,11 +33,20 @@ def coloned(found: Sequence[Line]) -> Sequence[Line]:
     others = sum(not {"code", "status", "answer", "description"}.isdisjoint(each) for each in roles)
     if named < _FEWEST or others < _FEWEST or any(each.count("module") > 1 for each in roles):
         return found
+    if any(is_across(found[at].low) for at in signs.places(found, _SIGN)):
+        return found
     kept = list(found)
     for at, pairs in places.items():
         for _, (start, end) in reversed(pairs):
             kept[at] = reworded(kept[at], start, end, ": ")
     return kept
+
+
+def is_across(low: str) -> bool:
+    """Whether several modules stand behind one key, parted by tabs: the head of a table with a column for each."""
+    key, *names = (cell.strip() for cell in low[:_LONGEST].split("\t"))
+    named = [name for name in names if name and role_of(name) is None]
+    return len(named) > 1 and len(named) == len(list(filter(None, names))) and role_of(key, exactly=True) == "module"
 
 
 def _pairs(line: Line) -> list[tuple[str, tuple[int, int]]]:
@@ -61,4 +70,4 @@ def _pairs(line: Line) -> list[tuple[str, tuple[int, int]]]:
     return found if heads < len(found) else []
 
 
-__all__ = ["coloned"]
+__all__ = ["coloned", "is_across"]

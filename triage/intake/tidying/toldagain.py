@@ -174,7 +174,8 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
     for at, line in enumerate(found):
         match = _ENTRY.match(line.low) if line.low else None
         if match is not None and match[1] not in known:
-            known[match[1]] = is_name(match[1])
+            # Behind a number stands its description, which may be called like a module.
+            known[match[1]] = _CODE.match(match[1]) is None and is_name(match[1])
         if match is not None and known[match[1]] and answer_of_cell(line.low.strip()) is None:
             _, codes, answer = _result(line.low)
             last = _Entry(at, match[1], codes, answer)

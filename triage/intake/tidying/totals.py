@@ -214,7 +214,8 @@ def _numbers(low: str) -> list[int] | None:
     beside = -1
     for word, start, end in words(low):
         if word.isdigit():
-            if len(word) > 3 or (beside >= 0 and low[beside:start].strip() != "/"):
+            # "#15" is which of them it is.
+            if len(word) > 3 or low[start - 1 : start] == "#" or (beside >= 0 and low[beside:start].strip() != "/"):
                 return None
             found.append(int(word))
             beside = end

@@ -14,12 +14,14 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
+from triage.intake.lines import unlistednames
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_letter, line_of, reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
+from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
+from triage.intake.words.answerwords import SEVERAL
 
 _BUT = (r"(?:except(?:ed|ing|ions?)?(?: (?:for|in|from))?|apart from|aside from|but(?: for)?|bar|barring|other than|"
         r"save(?: for)?|with the exception of|bis auf|aus?ser(?: bei)?|ausgenommen|mit ausnahme(?: von| der)?|"
@@ -54,7 +56,10 @@ class _Item(NamedTuple):
 def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequence[Line]:
     """The lines, such lists written out at the place of the sentence; the same lines where there are none. Linear."""
     told = [at for at in signs.places(found, _SIGN) if len(found[at].low) <= _LONGEST and _tells_of_others(found[at])]
-    lists = _lists(found, told[-1], is_name) if told else {}
+    if not told:
+        return found
+    told_of = {_plain(head) for line in found[told[0] + 1 :][:_MOST_LINES] for head in _heads(line)}
+    lists = _lists(found, told[-1], lambda name: is_name(name) or _plain(name) in told_of)
     if not lists:
         return found
     listed = {place for first, (last, _) in lists.items() for place in range(first, last + 1)}
@@ -67,9 +72,9 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> Sequen
             line = line_of(line.number, line.raw, "", (0,))
         elif at in told and first >= 0:
             # The sentence is of the last list above it.
-            below = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
+            behind = _plain(found[at + 1].low) if at + 1 < len(found) and _AND.search(found[at + 1].low) else ""
             items = [item for item in lists[first][1]
-                     if (name := _plain(item.name)) not in others and name not in below]
+                     if (name := _plain(item.name)) not in others and name not in behind]
             out += [_clean(found[item.at], item) for item in items]
             first = -1
             continue
@@ -88,7 +93,10 @@ def _lists(found: Sequence[Line], stop: int, is_name: Callable[[str], bool]) -> 
     at = 0
     while at < stop:
         listed = _list(found, at, stop) if ":" in found[at].text else None
-        if listed is not None and 2 * sum(is_name(item.name) for item in listed[1]) >= len(listed[1]):
+        if listed is not None and (2 * sum(is_name(item.name) for item in listed[1]) >= len(listed[1]) or (
+                # "Units called up: ..."
+                not SEVERAL.isdisjoint(plain_words(found[at].low.partition(":")[0]))
+                and all(unlistednames.is_name(item.name) or is_name(item.name) for item in listed[1]))):
             lists[at] = listed
             at = listed[0]
         at += 1

@@ -211,7 +211,8 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
 
 def _width(line: Line) -> int:
     """The width of a line as it was pasted, without the marks of a quote."""
-    return len(line.raw.rstrip()) - prefix(line)
+    begin, end = line.span(0, len(line.text.rstrip()))
+    return end - begin - prefix(line)
 
 
 def _may_join(above: Row, row: Row) -> bool:
