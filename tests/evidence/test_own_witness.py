@@ -75,7 +75,7 @@ def test_the_one_scan_that_could_show_it_is_named_as_such() -> None:
         line for group in found.unsettled for line in group.lines]
     (why,) = [line.why for line in lines]
     assert any("in the only scan that could show it" in reason for reason in why), why
-    twice = job(van("before-clear", held, volts=10.9), van("after-run", {}, **(RUN | {"drove": True, "ran_minutes": 20})),
-                drive)
+    clean = van("after-run", {}, **(RUN | {"drove": True, "ran_minutes": 20}))
+    twice = job(van("before-clear", held, volts=10.9), clean, drive)
     assert not any("only scan" in reason for group in assess(twice, tables()).unsettled for line in group.lines
                    for reason in line.why)

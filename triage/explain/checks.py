@@ -235,7 +235,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     again = [module for module in modules if module not in broken]
-    others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records), case, book, broken)
+    others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records, batch.now), case, book,
+                     broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
     test = batch.line.tests.get(place)

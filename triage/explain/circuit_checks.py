@@ -17,6 +17,7 @@ from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.standing import Standings
+from triage.explain.state_steps import state_step
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.crash import follows_crash
@@ -163,6 +164,8 @@ def _circuit(
               if opened else
               f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
+    elif not link.relation[fault] and (state := state_step(facts, title, book.texts.get(fault, ()))) is not None:
+        do, passes = state.do.format(shown=shown), state.passes_if
     elif safety is None and not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
         do = f"have the cut-off that {shown} tells of reset by the maker's procedure, once no fuel leaks"
         passes = "no fuel leak nor fumes, and the code stays away after a clear"

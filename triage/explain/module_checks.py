@@ -235,9 +235,10 @@ def readiness_gate(session: Session) -> list[str]:
 
 def clear_again_checks(
     book: Casebook, line: Timeline, case: Case, modules: Sequence[int], bits: Floats, names: list[str],
-    records: list[str],
+    records: list[str], now: Bools,
 ) -> list[NextCheck]:
-    """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it.
+    """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it,
+    unless they call one failing ``now`` (N), which is looked at first.
 
     ``records``: modules, as printed, that hold a crash record, which nobody clears.
     """
@@ -246,7 +247,7 @@ def clear_again_checks(
     for module in modules:
         name = case.name(book.module_name[module])
         faults = [fault for fault in case.open if book.fault_module[fault] == module]
-        if not faults or name in records or not line.never_took(module, book.exists.shape[1] - 1):
+        if not faults or now[faults].any() or name in records or not line.never_took(module, book.exists.shape[1] - 1):
             continue
         # A clear takes what is stored beside the code, which the measurement wants to be held against.
         isolation = any(needs_measurement(book.facts[fault]) for fault in faults)
