@@ -140,10 +140,7 @@ def _circuit(
                   "own figure")
         minutes = ISOLATION_MINUTES
     elif wants_procedure(facts, book.texts.get(fault, ())):
-        do = f"finish the programming or calibration that {shown} asks for"
-        if facts.safety == "steering" and ("angle" in title.lower() or "position" in title.lower()):
-            # Many find their zero by themselves after a flat battery (common practice).
-            do += ": from lock to lock, then straight ahead at walking pace, before the tester's procedure"
+        do = f"finish the programming or calibration that {shown} asks for{_by_itself(facts.safety, title)}"
         passes = "the code clears and stays away"
     elif not facts.known and safety not in ("restraints", "high voltage") and (
             part := silent_part(book.texts.get(fault, ()))) is not None:
@@ -186,6 +183,13 @@ def _circuit(
         do = f"test the circuit of {shown}: connector, wiring, then the part"
     return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def _by_itself(safety: str | None, title: str) -> str:
+    """What is tried before the tester's procedure: many steering angle sensors find their zero by themselves after a
+    flat battery (common practice)."""
+    angle = safety == "steering" and ("angle" in title.lower() or "position" in title.lower())
+    return ": from lock to lock, then straight ahead at walking pace, before the tester's procedure" if angle else ""
 
 
 def _came_and_went(book: Casebook, fault: int) -> bool:
