@@ -82,5 +82,5 @@ def test_a_remark_below_a_name_alone_in_its_line(key: str, answer: str) -> None:
 @pytest.mark.parametrize("answer", ["clean", "fehlerfrei", "ok", "no reply"])
 def test_an_answer_behind_a_name_that_a_key_leads_to(mark: str, answer: str) -> None:
     read = "silent" if answer == "no reply" else "clean"
-    text = f"System Cluster{mark}{answer}\nSystem ABS\n  C0035\nSystem Radio{mark}no answer\nSystem Crane box\n  P0700"
+    text = f"Unit: Cluster{mark}{answer}\nUnit: ABS\n  C0035\nUnit: Radio{mark}no answer\nUnit: Crane box\n  P0700"
     assert printed(text) == f"Cluster: {read}; ABS: C0035; Radio: silent; Crane box: P0700"

@@ -151,3 +151,66 @@ def test_a_status_that_leads_to_its_own_code_ends_no_line_above(gone: str, first
 def test_a_status_below_its_code_still_ends_the_line_above() -> None:
     assert modules_of("The ABS has C0040\nstored and U0121. The radio is fine.") == {
         "anti-lock brakes": ["C0040 stored", "U0121"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize(("verb", "told"), [
+    ("logged", "as history"), ("holds", "as history"), ("has", "stored"), ("meldet", "gespeichert"),
+    ("indique", "mémorisé"), ("muestra", "guardado")])
+def test_a_line_that_ends_with_a_verb_before_codes(verb: str, told: str) -> None:
+    text = (f"Hello,\nthe dash {verb} B 1330-12 ({told}), ABS {verb}\nC 0110-64 / U 0122-86 - {told}, radio {verb}\n"
+            f"B 1331 / B 1332 - {told}, HVAC: B 1020-88 {told}.\n")
+    read = modules_of(text)
+    assert {name: [code.split()[0] for code in codes] for name, codes in read.items()} == {
+        "instrument cluster": ["B1330-12"], "anti-lock brakes": ["C0110-64", "U0122-86"],
+        "radio": ["B1331", "B1332"], "climate control": ["B1020-88"]}
+
+
+def test_a_status_before_the_next_entry_of_a_list_stays() -> None:
+    assert modules_of("ABS C0110 logged\nRadio B1330 logged\n") == {
+        "anti-lock brakes": ["C0110 stored"], "radio": ["B1330 stored"]}
+    assert modules_of("ABS\nC0110 logged\nU0122 logged\nRadio\nB1330 set\n")["anti-lock brakes"] == [
+        "C0110 stored", "U0122 stored"]
+
+
+@pytest.mark.parametrize("told", ["not active any more", "stored but not present", "nicht mehr aktiv", "plus présent",
+                                  "ya no activo"])
+def test_a_line_that_ends_with_a_dash_before_the_status_of_its_codes(told: str) -> None:
+    text = (f"Hello,\nradio is clean; ABS: C0110-64 / U0122-86 / C0051-12 -\n{told}; HVAC: B1020-88 - {told}; and the\n"
+            f"dash: B1330 / B1331 /\nB1332 - {told};\n")
+    assert modules_of(text) == {
+        "radio": ["clean"], "anti-lock brakes": ["C0110-64 stored", "U0122-86 stored", "C0051-12 stored"],
+        "climate control": ["B1020-88 stored"], "instrument cluster": ["B1330 stored", "B1331 stored", "B1332 stored"]}
+
+
+def test_a_line_that_breaks_off_before_its_verb() -> None:
+    text = ("Codes after clear: dash: B1330 confirmed and B1331 active, ABS\nlogged C0110 and U0122 - stored but not\n"
+            "present, radio ok, no\ncodes.\n")
+    assert modules_of(text) == {"instrument cluster": ["B1330 confirmed", "B1331 current"],
+                                "anti-lock brakes": ["C0110 stored", "U0122 stored"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize(("joint", "told", "status"), [
+    (" / ", "(stored)", "stored"), (" and ", "(as history)", "stored"), (", ", "(active)", "current"),
+    (" und ", "(nur gespeichert)", "stored"), (" et ", "(mémorisé)", "stored"), (" y ", "(presente)", "current")])
+def test_a_status_in_brackets_behind_several_codes_of_a_message(joint: str, told: str, status: str) -> None:
+    text = f"the dash has B1330{joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok, no codes."
+    assert modules_of(text) == {"instrument cluster": [f"B1330 {status}", f"B1331 {status}"],
+                                "anti-lock brakes": [f"C0110 {status}", f"U0122 {status}"], "radio": ["clean"]}
+    apart = f"the dash has B1330 (pending){joint}B1331 {told}, the ABS has C0110{joint}U0122 {told}, radio ok."
+    assert modules_of(apart)["anti-lock brakes"] == ["C0110", f"U0122 {status}"]
+
+
+def test_a_status_below_the_description_of_its_code() -> None:
+    text = ("Scanned it today.\nradio is fine, dash: B1330-12 (Lamp circuit open)\ncurrently failing, no answer from "
+            "the park brake\nunit, ABS: C0110 (Pump motor) and U0122 (No data)\nin memory, HVAC has B1020.\n")
+    read = modules_of(text)
+    assert (read["instrument cluster"], read["anti-lock brakes"], read["park brake"]) == (
+        ["B1330-12 current"], ["C0110 stored", "U0122 stored"], ["silent"])
+
+
+@pytest.mark.parametrize(("text", "modules"), [
+    ("ECM hat U0122 (fehlt) und U0100 (keine Daten vom Motor), gespeichert.", ["U0122 stored", "U0100 stored"]),
+    ("ECM tiene U0122 (falta) y U0100 (ninguna señal), guardado.", ["U0122 stored", "U0100 stored"]),
+    ("ECM hat U0122 und U0100, beide nicht aktiv.", ["U0122 stored", "U0100 stored"])])
+def test_a_description_that_denies_something_says_it_of_no_code(text: str, modules: list[str]) -> None:
+    assert modules_of(text) == {"engine control": modules}

@@ -4,6 +4,7 @@ practice: a workshop's own sheet)."""
 from __future__ import annotations
 
 import pytest
+from reads import scans
 
 import code_tables
 from triage.intake.read import Reading, read_text
@@ -86,3 +87,19 @@ def test_a_column_of_moments_of_which_one_is_a_phase() -> None:
     reading = read_text(text, TABLES)
     assert [each.phase for each in reading.snapshots] == [None, "after-repair"]
     assert seen(reading) == [{"Radio": ["B1000"], "ABS": ["C0035"]}, {"Radio": [], "ABS": ["C0040"]}]
+
+
+@pytest.mark.parametrize("head", ["Scan", "Read", "Datum", "Lecture"])
+def test_times_and_phases_in_one_column(head: str) -> None:
+    text = (f"{head};Unit;Fault;State;Supply\n14/03/24 09:12;Airbag;;no codes;11.6\n14/03/24 09:12;ABS;C0110;stored;"
+            "11.6\n14/03/24 09:12;Radio;;no answer;11.6\nafter clear;Airbag;;no codes;13.9\nafter clear;ABS;;no codes;"
+            "13.9\n")
+    assert scans(text) == ["11.6 V | Airbag: clean; ABS: C0110 stored; Radio: silent",
+                           "after-clear 13.9 V | Airbag: clean; ABS: clean"]
+
+
+@pytest.mark.parametrize(("volts", "lowest"), [
+    ("Battery voltage", "Minimum (V)"), ("Spannung", "Minimum"), ("Tension [V]", "Mini (V)"), ("Volt.", "MÍNIMA (V)")])
+def test_a_head_of_the_lowest_voltage_behind_that_of_the_voltage(volts: str, lowest: str) -> None:
+    text = f"Unit;Fault;{volts};{lowest}\nAirbag;B1330;12.1;8.4\nABS;C0110;12.1;8.4\n"
+    assert scans(text) == ["12.1/8.4 V | Airbag: B1330; ABS: C0110"]

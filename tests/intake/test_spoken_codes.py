@@ -40,3 +40,20 @@ def test_other_letters_before_numbers(text: str) -> None:
     reading = read_text(f"{text}\nABS: C0051 stored", load())
     assert modules_of(f"{text}\nABS: C0051 stored") == {ABS: ["C0051 stored"]}
     assert not any("in digits" in notice.message for notice in reading.notices)
+
+
+@pytest.mark.parametrize(("spoken", "code"), [
+    ("C zero zero five one dash one seven", "C0051-17"), ("P oh six oh three dash one C", "P0603-1C"),
+    ("U oh one hundred dash oh oh", "U0100-00"), ("b one three four one, dash eighty one", "B1341-81"),
+    ("C double zero five one hyphen F oh", "C0051-F0"), ("P-zero-three-zero-one dash eleven", "P0301-11"),
+    ("U oh one five five failure type two F", "U0155-2F"),
+])
+def test_a_failure_type_behind_a_spoken_dash(spoken: str, code: str) -> None:
+    for form in ("ABS: {} stored\nECM: no codes", "ABS has {} stored and ECM is clean"):
+        assert modules_of(form.format(spoken)) == {ABS: [f"{code} stored"], ECM: ["clean"]}
+
+
+def test_a_dash_before_something_else() -> None:
+    assert modules_of("ABS has C zero zero five one dash stored once and ECM is clean") == {
+        ABS: ["C0051 stored"], ECM: ["clean"]}
+    assert modules_of("ABS: C zero zero five one dash three stored\nECM: no codes")[ABS] == ["C0051 stored"]

@@ -9,7 +9,7 @@ import textwrap
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 ABS, ECM, EPS, SRS = "anti-lock brakes", "engine control", "power steering", "restraints"
 ROWS = (
@@ -155,3 +155,10 @@ def test_what_is_underlined_is_a_heading_and_no_end_of_the_line_above(mark: str)
             f"{mark * 20}\n   * U0140 - gespeichert\nServolenkung (SL)\n{mark * 17}\n   * C0051 - aktiv\n")
     assert modules_of(text) == {"immobiliser": ["silent"], "instrument cluster": ["U0140 stored"],
                                 "power steering": ["C0051 current"]}
+
+
+def test_a_status_below_a_line_that_breaks_off() -> None:
+    for mark in (",", " -", " /"):
+        text = (f"ABS\n  C0035 - wheel speed low{mark}\nINACTIVE\n  C0040 - pump motor{mark}\nCURRENTLY PRESENT\n"
+                f"Radio\n  U0140 - no message{mark}\nGESPEICHERT\n  B1318 - supply\n")
+        assert scans(text) == [" | ABS: C0035 stored C0040 current; Radio: U0140 stored B1318"]

@@ -54,7 +54,6 @@ from triage.intake.tidying import (
     printcolumns,
     quotedbreaks,
     scanbreaks,
-    screenbars,
     sectionnumbers,
     sectionrows,
     slotnames,
@@ -91,7 +90,7 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
     whole = tornrows.joined(found)
-    whole = jsonpairs.laid_out(doublespaced.closed(screenbars.left_out(whole)))
+    whole = jsonpairs.laid_out(doublespaced.closed(whole))
     whole = listkeys.told(whole, names.likely)
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
     whole = countsahead.behind(lonecells.bared(delimiters.barred(whole)))

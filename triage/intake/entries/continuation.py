@@ -264,7 +264,7 @@ def status_alone(context: Context, row: Row) -> bool:
     if (
         draft is None
         or context.blanks
-        or context.style.status_heads
+        or (context.style.status_heads and not _breaks_off(context))
         or (draft.status not in (None, context.tail_status) and not draft.listed)
         or row.text.endswith(":")
         or len(row.text) > _LONGEST_STATUS
@@ -282,6 +282,11 @@ def status_alone(context: Context, row: Row) -> bool:
         # No description ends so, whatever its words are.
         draft.status = draft.status or own
     return True
+
+
+def _breaks_off(context: Context) -> bool:
+    """Whether the line of the code above ends with a mark that something follows."""
+    return context.open_row is not None and context.open_row.text.rstrip().endswith((",", " -", " /"))
 
 
 def _reread(context: Context, row: Row, draft: CodeDraft) -> None:

@@ -32,7 +32,7 @@ from triage.intake.entries.headingopened import above_a_list, open_heading
 from triage.intake.entries.headings import followed, judge, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.legendline import is_legend
-from triage.intake.entries.sections import heads_codes, open_section
+from triage.intake.entries.sections import ends_status, heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -86,9 +86,9 @@ def read(context: Context, row: Row, at: int) -> None:
         continuation.go_on(context, row)
         return
     if ((row.heads and above_a_list(context, row)) or clearrow.read(context, row) or workline.read(context, row)
-            or likeabove.read(context, row) or emptylists.read(context, row) or _names_none(context, row, at)
-            or _leader(context, row) or _quick(context, row, at) or cellanswers.read(context, row)
-            or is_legend(row.low, context.translated)):
+            or ends_status(context, row) or likeabove.read(context, row) or emptylists.read(context, row)
+            or _names_none(context, row, at) or _leader(context, row) or _quick(context, row, at)
+            or cellanswers.read(context, row) or is_legend(row.low, context.translated)):
         return
     if row.finds.refusals:
         _refused(context, row, at)

@@ -7,7 +7,7 @@ from triage.intake.entries.headings import below_of, codes_alone, section
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.said import ofall
-from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head
+from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head, without_status
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.tidying.scanlead import is_lead
@@ -70,6 +70,15 @@ def _of_module(context: Context, status: StatusWord) -> bool:
         return False
     for code in module.codes:
         code.status = code.status or status
+    context.open_code = context.open_row = None
+    return True
+
+
+def ends_status(context: Context, row: Row) -> bool:
+    """End what the headings above said, at one that tells no status of its codes: "Other codes, status unknown"."""
+    if (context.section is None and context.list_of is None) or not without_status(row.low):
+        return False
+    context.section, context.section_of_module, context.list_of = None, False, None
     context.open_code = context.open_row = None
     return True
 

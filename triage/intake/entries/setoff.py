@@ -89,8 +89,10 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
         for form in (_SET_OFF, _SET_OFF_WHOLE):
             match = form.match(low, place)
             status = states.of_cell(match[1], translated) if match is not None else None
-            if match is not None and status is not None and _OF_WHICH.match(low, at) is None:
-                return Said(status, 1, match.end(1))
+            if match is not None and status is not None:
+                # "U0100 (keine Daten), gespeichert" tells of which code it is said no more than "(no data), stored".
+                several = of_several(low, at, translated) if _OF_WHICH.match(low, at) is not None else None
+                return several or Said(status, 1, match.end(1))
     return of_several(low, at, translated)
 
 

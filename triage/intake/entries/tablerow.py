@@ -14,7 +14,7 @@ from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged,
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row, is_empty_box
-from triage.intake.naming.heads import is_ditto
+from triage.intake.naming.dittocells import is_ditto
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily

@@ -48,7 +48,7 @@ SHOWS = word_set(
     "come gibt hay steht"
 )
 #: And those that say a status as well.
-TELLS = SHOWS | word_set("logged set sets")
+TELLS = SHOWS | word_set("logged logs holds held set sets guarda muestran")
 #: No sentence ends with one of these.
 OPEN = LINKS | SHOWS | word_set(
     "a in at does did no not is are was were den im aus vom kein keine ist sind nicht le la les un une dans des ont "

@@ -48,10 +48,6 @@ _FLAGS = {
 _MOMENTS = phrase_set("logged | saved | recorded | occurred | waiting | open | hard | constant | continuous")
 #: The same, unless the other column is named by a status too.
 _TIMES = phrase_set("now | old | previous | prev | live | on now | jetzt | alt | fruher | ancien | ahora | anterior")
-#: In a column of names: the one above once more.
-_DITTO = phrase_set("""
-    do | ditto | dito | dto | id | idem | same | same as above | as above | s. o | s.o | wie oben | comme ci-dessus |
-    lo mismo | igual""")
 #: Words that may stand beside a status in the head of its column.
 _BESIDE = frozenset(("in", "im", "en", "yet", "noch", "still", "encore", "aun", "is", "ist", "est", "esta", "now"))
 _OF_CODES = lazily(
@@ -158,9 +154,8 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     if "scan" not in roles:
         roles = tuple(role or ("scan" if low.strip(_EDGE) in SESSIONS else None)
                       for role, low in zip(roles, lows, strict=True))
-    roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
-        role_of(bare) == "volts" if bare.strip(_EDGE) else "scan" in roles) else None)
-        for role, low in zip(roles, lows, strict=True))
+    roles = tuple(role or ("lowest_volts" if _is_lowest(low, roles, at) else None)
+                  for at, (role, low) in enumerate(zip(roles, lows, strict=True)))
     if "module" in roles:
         french = not _FRENCH.isdisjoint(low.strip(_EDGE) for low in lows)
         return tuple("count" if french and low.strip(_EDGE) == "nombre" else role
@@ -171,6 +166,15 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         return roles
     senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in SENDERS]
     return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
+
+
+def _is_lowest(low: str, roles: Sequence[str | None], at: int) -> bool:
+    """Whether a head is that of the lowest voltage: "U min", "Minimum (V)", "Minimum" right behind one of voltages."""
+    bare = LOWEST.sub("", low)
+    rest = bare.strip(_EDGE + " ()[]")
+    if bare == low or rest not in ("", "v", "volt", "volts"):
+        return bare != low and role_of(bare) == "volts"
+    return "scan" in roles or ("volts" in roles and (bool(rest) or roles[at - 1] == "volts"))
 
 
 def _flag_of_codes(low: str) -> str | None:
@@ -190,16 +194,6 @@ def _flag_of(low: str, beside: bool) -> str | None:
     hits = STATES.find(low)
     meanings = {hit.meaning.rstrip("?") for hit in hits}
     return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(low, hits, _BESIDE) else None
-
-
-def is_ditto(low: str) -> bool:
-    """Whether a cell of a column of names says that of the row above once more.
-
-    >>> is_ditto("do."), is_ditto("idem"), is_ditto('"'), is_ditto("dome light")
-    (True, True, True, False)
-    """
-    bare = low.strip(" .-'`*()")
-    return bare in _DITTO or (bool(low) and not bare.strip('",'))
 
 
 def is_key(low: str) -> bool:

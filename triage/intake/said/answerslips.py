@@ -27,6 +27,8 @@ _SWAPPED = {
 }
 #: "Didn't" with its sign before both letters.
 _NOT_AFTER = lazily(r"(?<=[a-z])'nt(?![a-z])")
+#: What comes in and goes out ("I/O unit") is no "i.O.".
+_IN_AND_OUT = lazily(r"(?<![^\W_])i/o(?=[ -][^\W_])")
 _AS_LETTERS = str.maketrans("015", "ols")
 
 
@@ -35,6 +37,8 @@ def without_slips(low: str) -> str:
     commonest words in order ("nothing sotred"). It keeps its length."""
     if "'nt" in low:
         low = _NOT_AFTER.sub("n't", low)
+    if "i/o" in low:
+        low = _IN_AND_OUT.sub("ixo", low)
     if not signs.of(low) & _SIGN:
         return low
     return WORD.sub(lambda match: _meant(match[0]) or match[0], low)

@@ -1,7 +1,7 @@
 """Words behind a code that say that it is in the memory no more: "gone now", "did not return", "weg", "ya no sale".
 What is no longer present or active may still be stored: that is a status (``said/states.py``).
 
->>> [end("p0562 " + said, 5) > 0 for said in ("gone now", "was there but gone", "not back", "nicht mehr da")]
+>>> [end("p0562 " + said, 5) > 0 for said in ("gone now", "was there but gone", "not back", "nicht mehr")]
 [True, True, True, True]
 >>> [end("p0562 " + said, 5) > 0 for said in ("not present", "was there", "gone up to 3", "came back", "cleared codes")]
 [False, False, False, False, False]
@@ -28,7 +28,7 @@ _GONE = lazily(
     r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
     r"no more(?= ?(?:[.,;)]|$))|"
     r"(?:kam|kamen|kommt|kommen) nicht (?:mehr|wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|"
-    r"nicht mehr(?: (?:da|drin|gesetzt|gespeichert|abgelegt|gekommen|wiedergekommen|aufgetaucht))?(?= ?(?:[.,;)]|$))|"
+    r"nicht mehr(?: (?:gekommen|wiedergekommen|aufgetaucht))?(?= ?(?:[.,;)]|$))|"
     r"(?:geloscht|efface[es]{0,2}|supprimee?s?|borrad[oa]s?|eliminad[oa]s?)(?= ?(?:[.,;)]|$))|"
     r"n'?est pas revenue?|ne revient (?:pas|plus)|n'?apparait plus|plus la(?![a-z])|"
     r"(?:\.{2,} ?|\u2026 ?|[:-] )?(?:not (?:there|found|seen|listed|set)|nicht (?:da|gefunden|gesetzt)|pas la|"

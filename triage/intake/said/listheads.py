@@ -28,6 +28,16 @@ _SEVERAL = word_set(
     "codes dtcs faults errors entries fehlercodes eintrage fehlereintrage fehlerspeichereintrage storungen defauts "
     "erreurs pannes codigos averias fallos errores"
 )
+#: Words for a status, and what says that none is told.
+_STATUS = word_set(
+    "status statuses state states condition statut statuts etat etats estado estados zustand statusangabe angabe info")
+_UNTOLD = word_set(
+    "without unknown unspecified other others remaining further ohne unbekannt unbekannter unbekanntem sonstige "
+    "weitere andere ubrige sans inconnu inconnus autre autres restants sin desconocido desconocidos otro otra otros "
+    "otras demas")
+_BESIDE_UNTOLD = word_set(
+    "no not none known given stated told with of the a any their and or no nicht bekannt angegeben mit der die das von "
+    "non pas connu indique de des du les le la avec con del los las conocido indicado y et und rest")
 _LIST_WORDS = STATE_FILLER | _CODE_WORDS
 #: The endings that statuses take beside a word for codes, by the end of the word as it is listed.
 _ENDINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -150,6 +160,24 @@ def heads_several(low: str) -> bool:
     return status is not None and beside and any(_meant(word) in _SEVERAL for word in plain_words(low))
 
 
+@remembered
+def without_status(low: str) -> bool:
+    """Whether a line heads codes and says that no status is told of them, or that they are others than those above.
+
+    >>> told = ("-- other codes, status unknown --", "fehler ohne status:", "defauts sans statut", "otras averias:")
+    >>> [without_status(low) for low in told]
+    [True, True, True, True]
+    >>> [without_status(low) for low in ("other codes stored", "no codes", "without codes", "other modules")]
+    [False, False, False, False]
+    """
+    found = plain_words(low) if len(low) <= _LONGEST_HEAD else []
+    status = any(word in _STATUS for word in found)
+    others = found[:1] and found[0] in _UNTOLD and found[0] not in ("without", "ohne", "sans", "sin")
+    told = (status and any(word in _UNTOLD or word in ("not", "no", "nicht", "non") for word in found)) or bool(others)
+    return told and any(word in _SEVERAL or word == "fehler" for word in found) and all(
+        word in _STATUS or word in _UNTOLD or word in _BESIDE_UNTOLD or word in _CODE_WORDS for word in found)
+
+
 def explained(low: str) -> bool:
     """Whether a line heads a list of codes and says their status in brackets once more, which answers nothing.
 
@@ -177,4 +205,4 @@ def only_counts(low: str) -> bool:
     return headed and bool(found) and all(word in _CODE_WORDS or word.isdigit() for word in found)
 
 
-__all__ = ["LISTS", "explained", "heads_several", "only_counts", "status_of_head"]
+__all__ = ["LISTS", "explained", "heads_several", "only_counts", "status_of_head", "without_status"]

@@ -10,6 +10,7 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes import pieces
@@ -71,6 +72,8 @@ class Style:
 #: So many modules in one column are more than what a description names by chance.
 _FEWEST_NAMED, _MOST_TOLD = 3, 0.9
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
+#: From one code of a list to the next.
+_ON = lazily(r"[\s,;&+/|.-]{0,6}(?:(?:and|und|et|y)\s{1,3})?")
 
 
 def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> Style:
@@ -130,12 +133,13 @@ def _as_without_gap(style: Style, groups: dict[Shape, list[Row]]) -> None:
 
 
 def _has_own_bracket(row: Row) -> bool:
-    """Whether a code that is not the last of its row has a status of its own in brackets."""
+    """Whether a code that is not the last of its list has a status of its own in brackets."""
     if "(" not in row.text and "[" not in row.text:
         return False
-    for code in row.finds.codes[:-1]:
+    for code, following in pairwise(row.finds.codes):
         match = _BRACKET.match(row.low, code.end)
-        if match is not None and states.of_cell(match[1]) is not None:
+        if match is not None and _ON.fullmatch(row.low, match.end(), following.start) is not None and (
+                states.of_cell(match[1]) is not None):
             return True
     return False
 

@@ -23,7 +23,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
-from triage.intake.said import phases, volts
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.said.listheads import status_of_head
@@ -46,6 +46,8 @@ _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
+#: A description in brackets that ends a line; where a status ends that goes before something else.
+_TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
 #: "K -" at the end of a line.
 _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
@@ -98,6 +100,10 @@ def _tears_entry(above: Row, row: Row) -> bool:
     voltage before its unit, or a code with its arrow before the module."""
     if above.finds.codes and not row.finds.codes and above.text.endswith(_ARROWS) and not _marked(row):
         return True
+    if above.finds.codes and above.text.endswith((" -", "/")) and not _marked(row) and (
+            goingon.begins_with_status(row.low) if above.text[-1] == "-" else _begins_with_code(row)):
+        # "P0562 / P0563 -" above "stored; ABS: ...", "P0562 /" above "P0563 (stored)"
+        return True
     if _UNIT.match(row.low) is not None and _NUMBER_LAST.search(above.low) is not None:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
@@ -123,11 +129,13 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
-    ends = not low[-1].isalnum() and low[-1] not in ",:" and not _is_one_more(above, row)
+    stated = _begins_with_status(above, row)
+    ends = not (stated or low[-1].isalnum() or low[-1] in ",:" or _is_one_more(above, row))
     if ends or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row)
+    leads_on = stated or goingon.last_word(low) in _LEADS_ON or (
+        _begins_with_type(above, row) or _leads_to_codes(above, row))
     if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
@@ -168,6 +176,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, end, starts[0], is_name))
         or _is_wrapped(above, row)
+        or _leads_to_codes(above, row)
         or _is_one_more(above, row)
         or (end in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
@@ -196,8 +205,15 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 
 def _begins_with_status(above: Row, row: Row) -> bool:
-    """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    return row.text[0] == "(" and goingon.ends_with_code(above) and goingon.begins_with_status(row.low)
+    """Whether a line begins with the status, in brackets, of the code that the line above ends with, or with that of
+    one whose description in brackets it ends with: "C0110 (pump)" above "active, no answer from radio"."""
+    if not goingon.begins_with_status(row.low):
+        return False
+    if row.text[0] == "(":
+        return goingon.ends_with_code(above)
+    end = above.finds.codes[-1].end if above.finds.codes else len(above.text)
+    stop = _STATUS_ENDS.search(row.low, 0, _LONG) if _TEXT_LAST.fullmatch(above.text, end) is not None else None
+    return stop is not None and states.of_cell(row.low[: stop.start()]) is not None
 
 
 def _begins_with_type(above: Row, row: Row) -> bool:
@@ -284,6 +300,22 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
     return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
+
+
+def _begins_with_code(row: Row) -> bool:
+    """Whether a line begins with a code."""
+    return bool(row.finds.codes) and not row.finds.codes[0].start
+
+
+def _leads_to_codes(above: Row, row: Row) -> bool:
+    """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
+    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb."""
+    if not (above.finds.codes or spoken(above.low)):
+        return False
+    first = row.low.partition(" ")[0]
+    if first in goingon.TELLS and above.text[-1].isalnum() and row.finds.codes:
+        return row.finds.codes[0].start == len(first) + 1 and "," in above.text
+    return above.low.rpartition(" ")[2] in goingon.TELLS and _begins_with_code(row)
 
 
 def _is_one_more(above: Row, row: Row) -> bool:

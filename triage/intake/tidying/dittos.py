@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.naming.heads import is_ditto
+from triage.intake.naming.dittocells import is_ditto
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_letter, reworded
 from triage.intake.plain.patterns import lazily

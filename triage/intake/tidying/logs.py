@@ -29,7 +29,9 @@ _STAMP = lazily(
     r"(?:[.,][0-9]{1,6})?(?:Z|[+-][0-9]{2}:?[0-9]{2})?[\])]?"
 )
 LEVEL = lazily(
-    r"\s*[\[(]?(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])]?\s*[:|-]?\s+(?=\S)"
+    r"\s*[\[(<]?(?:(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])>]?\s*[:|-]?|"
+    # In small letters it may be a word of the text, unless it is set off.
+    r"(?i:info|warn(?:ing)?|err(?:or)?|debug|trace|notice|fatal)(?:[\])>]\s*[:|-]?|\s?[:|]))\s+(?=\S)"
 )
 _MONTH = (
     r"(?:jan|feb|mar|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez|janv|fevr|mars|avr|juin|juil|aout|sept|ene|abr|ago|"
@@ -84,7 +86,7 @@ def _is_table(filled: Sequence[Row]) -> bool:
     for row in filled[:_FIRST_HEADS]:
         mark = next((mark for mark in (";", "|", ",", "  ") if mark in row.text), "")
         parts = [part.strip() for part in row.low.split(mark) if part.strip()] if mark and not row.finds.codes else []
-        if parts and is_head(parts) and (role_of(parts[0]) == "date" or (
+        if parts and is_head(parts) and (role_of(parts[0]) in ("date", "scan") or (
                 role_of(parts[0]) is None and _in_first_cell(filled, mark, len(parts)))):
             return True
     return False

@@ -17,6 +17,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
+from triage.intake.said.counts import stated_count
 from triage.intake.words.saying_words import VERBS
 
 _HAS = word_set("has have had got hat hatte hatten haben a ont avait tiene tienen tenia zeigt zeigen meldet melden "
@@ -68,6 +69,10 @@ def _says(rows: Sequence[Row], at: int, names_in: Callable[[str], Sequence[Found
         return None
     verb = _LAST.search(row.low)
     if verb is None or verb[1] not in _SAYS or row.text[verb.start(1) :] == "A":
+        return None
+    counted = stated_count(row.low)
+    if counted is not None and counted[2] >= len(row.low.rstrip(" :")):
+        # "Shifter > 2 codes read" heads them.
         return None
     if len(row.low.split()) > _MOST_WORDS or _MARK.search(row.low, 0, verb.start() + 1):
         return None

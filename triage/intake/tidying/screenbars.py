@@ -1,6 +1,6 @@
-"""The bars that a tester draws above and below its list: what its keys do, where to scroll, how far it has come; and
-what a page has beside each entry to press. Copied with the list they tell nothing of the vehicle, though "OK" and
-"clear" stand in them.
+"""The bars that a tester draws above and below its list: what its keys do, where to scroll, how far it has come; where
+a terminal waits for a command; what a page has beside each entry to press. Copied with the list they tell nothing of
+the vehicle, though "OK" and "clear" stand in them.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "ABS: no codes\\n[F1] Help   [F2] Clear\\nESC = exit   OK = details\\nScan 100 %\\nClear: OK\\nRadio OK"
@@ -49,8 +49,13 @@ _BESIDE_BUTTONS = word_set(
 _PROGRESS = lazily(
     r"\W*(?:[a-z]{2,12} )?(?:scan|scanning|reading|read|test|progress|abfrage|auslesen|scannen|fortschritt|lecture|"
     r"analyse|progression|lectura|escaneo|progreso)\s*[:=.]{0,3}\s*[0-9]{1,3} ?%\W*")
+#: Where a terminal waits for a command, with what was typed there, and what it says of the program.
+_PROMPT = lazily(
+    r"\s*(?:(?:ps )?[a-z]:\\[^\s>|]{0,80}>|[a-z0-9_.-]{1,32}@[a-z0-9_.-]{1,40}:[~/][^\s$#]{0,80}[$#](?=\s|$)|"
+    r"\[[a-z0-9_.-]{1,32}@[a-z0-9_.-]{1,40} [^\s\]]{1,40}\][$#]|\$\s+\.{0,2}/?[a-z][\w./-]{1,40}(?=\s+-|\s*$)).*|"
+    r"\s*(?:-+\s?more\s?-+|\[process (?:exited|completed).{0,40}\]|\(end\))\s*")
 _SIGN = (signs.of_words((_KEYS | _BUTTONS | _TOP).__contains__) | signs.of_pattern(r"^f[0-9]{1,2}$")
-         | signs.of_parts("%"))
+         | signs.of_parts("%", ":\\", "@", "$ ", "more", "[process", "(end)"))
 _LONGEST = 90
 
 
@@ -65,6 +70,8 @@ def _is_bar(low: str) -> bool:
     """Whether a line holds nothing but keys and what they do, or how far a scan has come."""
     if len(low) > _LONGEST:
         return False
+    if _PROMPT.fullmatch(low) is not None:
+        return True
     if "%" in low:
         return _PROGRESS.fullmatch(low) is not None
     words = plain_words(low)

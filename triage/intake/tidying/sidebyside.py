@@ -26,7 +26,8 @@ from typing import NamedTuple
 from triage.intake.codes.found import find
 from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import MOST_BLANKS
-from triage.intake.naming.heads import is_ditto, role_of
+from triage.intake.naming.dittocells import is_ditto
+from triage.intake.naming.heads import role_of
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small

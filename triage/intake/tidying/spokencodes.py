@@ -2,7 +2,8 @@
 
 Only a letter of a code with words for exactly four digits behind is one; a letter from A to F is a digit ("U one one oh
 F"). Fewer, more, or such words of another language
-are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters.
+are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters. Two
+more digits behind a dash are the failure type: "P oh six oh three dash one seven".
 
 >>> from triage.intake.plain.characters import lines
 >>> texts = "ABS: c zero zero four zero stored\\nU zero three hundred\\nP oh three\\nwe tried B one two times"
@@ -11,6 +12,8 @@ are told in a notice: what was meant can't be known, and a code passed over in s
 (['ABS: c0040 stored', 'u0300'], ['C0040', 'U0300'])
 >>> [line.text for line in written(lines("b two f d eight active, P zero one two c c zero zero four zero"))[0]]
 ['b2fd8 active, p012c c0040']
+>>> [line.text for line in written(lines("P oh six oh three dash one C stored, U oh one hundred dash eighty one"))[0]]
+['p0603-1c stored, u0100-81']
 >>> [place.line.text[place.start:place.end] for place in unread]
 ['P oh three']
 """
@@ -59,9 +62,13 @@ _PLACE = lazily(
     rf"(?<![^\W_])(?<!['-])([pcbu]|papa|charlie|bravo|uniform)[ -]+"
     rf"((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(_WORDS)})(?![^\W_]))+)"
 )
+#: What is said of the dash before a failure type, and its digits.
+_TYPE = lazily(
+    rf"[ ,]*(?:dash|hyphen|minus|bindestrich|strich|tiret|guion|gui\xf3n|failure type|sub ?type|ftb)"
+    rf"((?:[ -]+(?:{'|'.join(_WORDS)})(?![^\W_])){{1,2}})")
 #: A word behind "a" that makes it an article.
 _ARTICLE = lazily(r" (?!(?:and|as|in|from|is|was|then|next|ok|or|on)(?![a-z]))[a-z]{2,}")
-_DIGITS, _FEWEST = 4, 3
+_TYPED, _FEWEST = 2, 3
 _LONGEST = 1000
 
 
@@ -77,7 +84,8 @@ def written(found: Sequence[Line]) -> tuple[Sequence[Line], list[Respaced], list
         for letter, start, first, end in reversed(list(_places(line.low))):
             spoken = WORD.findall(line.low[first:end])
             digits = _digits(spoken)
-            place = Respaced(line, start, end, f"{letter}{digits or ''}".upper())
+            typed, end = _type(line.low, end) if digits is not None else ("", end)
+            place = Respaced(line, start, end, f"{letter}{digits or ''}{typed}".upper())
             if digits is not None:
                 read.append(place)
                 mended = mended or list(found)
@@ -109,13 +117,25 @@ def _places(low: str) -> Iterator[tuple[str, int, int, int]]:
         at = end
 
 
+def _type(low: str, at: int) -> tuple[str, int]:
+    """The failure type that stands behind the digits of a code, with its dash, and where it ends; nothing where none
+    does."""
+    match = _TYPE.match(low, at)
+    parts = list(words(match[1])) if match is not None else []
+    for size in range(len(parts), 0, -1):
+        told = _digits([word for word, _, _ in parts[:size]], _TYPED)
+        if told is not None and match is not None:
+            return f"-{told}", match.start(1) + parts[size - 1][2]
+    return "", at
+
+
 def _told(low: str, end: int) -> bool:
     """Whether a status stands right behind a place."""
     return states.leading(low, end + 1) > end + 1
 
 
-def _digits(spoken: Sequence[str]) -> str | None:
-    """The four digits of words; None for any other number of them, or an order that no number has."""
+def _digits(spoken: Sequence[str], size: int = 4) -> str | None:
+    """The digits of words, as many as ``size``; None for any other number, or an order that no number has."""
     told = ""
     for at, word in enumerate(spoken):
         before = spoken[at - 1] if at else ""
@@ -132,7 +152,7 @@ def _digits(spoken: Sequence[str]) -> str | None:
             told += word * (2 if before == "double" else 1)
         elif word != "double":
             return None
-    return told if len(told) == _DIGITS else None
+    return told if len(told) == size else None
 
 
 __all__ = ["written"]

@@ -79,7 +79,10 @@ def told(found: list[Line], names: Names) -> list[Line]:
     timed = [at for at, line in enumerate(found) if has_digit(line.text[:32])]
     if heads := _of_messages(found, timed, names):
         notes = _notes(found, heads, find)
-        clocked = not _at_once(list(heads.values()))
+        # A sentence that begins small would go on in that of the message above.
+        small_first = any(text[:1].islower() and len(text.split()) >= _LONG
+                          for at, match in heads.items() if (text := found[at].text[match.end() :]))
+        clocked = small_first or not _at_once(list(heads.values()))
         return [_plain(line, heads[at], clocked) if at in heads else line
                 for at, line in enumerate(found) if at not in notes]
     for form in _ALONE:
