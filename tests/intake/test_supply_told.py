@@ -204,7 +204,7 @@ def test_a_lowest_in_its_own_words(line: str, expected: tuple[float | None, floa
         ("Transporter, Batterie leer, mit Ladegerät dran 13,1 V\nMotor: P0562\nABS: keine Antwort", (13.1, None)),
         ("Vehicle: delivery van, diesel, 2019, 12 V\nECM P0562\nABS no answer", (None, None)),
         ("on charger, 11.5 V at battery, pulled down to 8.5 V on the starter\nECM: P0562\nABS: ok", (11.5, 8.5)),
-        ("ECM P0562\nABS no answer\nBattery was 11.7 volts before I put the charger on and 13.5 after.", (11.7, None)),
+        ("ECM P0562\nABS no answer\nBattery was 11.7 volts before I put the charger on and 13.5 after.", (13.5, 11.7)),
     ],
 )
 def test_a_voltage_beside_other_things(text: str, expected: tuple[float | None, float | None]) -> None:

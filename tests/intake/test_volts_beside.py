@@ -49,7 +49,7 @@ def test_a_voltage_of_something_else(line: str) -> None:
     ("now 13.5 V on charger, was 10.6 V", (13.5, 10.6, "charger")),
     ("Batterie war 10,6 V, jetzt 12,4 V", (12.4, 10.6, None)),
     ("Battery was 11.8 V", (11.8, None, None)),
-    ("Battery was 11.7 volts before I put the charger on and 13.5 after.", (11.7, None, "charger")),
+    ("Battery was 11.7 volts before I put the charger on and 13.5 after.", (13.5, 11.7, "charger")),
     ("customer on support call", (None, None, None)),
     # The battery that feeds the vehicle, and a second one.
     ("Ambulance, aux batt 9.8V main batt 11.9 V", (11.9, None, None)),

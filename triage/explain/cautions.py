@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from triage.explain.damage import damage_cautions
+from triage.explain.fitness import doubted
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
 from triage.model.session import Session
@@ -21,6 +23,18 @@ BY_SAFETY = {
     "steering": "Steering: no road test while assistance or its sensors may be at fault; where a drive is named, "
                 "steering is tried standing and at walking pace first.",
 }
+#: What a complaint tells that nobody should find out by driving (common practice).
+COMPLAINED = {
+    "brakes": "Not on the road: the complaint tells of the brakes or of a red lamp; they are tested standing, by a "
+              "qualified person, before anybody drives.",
+    "steering": "Not on the road: the complaint tells of the steering itself; it is tested standing, by a qualified "
+                "person, before anybody drives.",
+}
+STALLS = ("It is said to stall: with the engine the assistance of brakes and steering goes too; not among traffic "
+          "until that is found.")
+_STALLS = re.compile(r"\b(?:stall(?:s|ed|ing)|cuts? out|keeps dying|dies (?:when|while|at|on)|"
+                     r"stirbt \w{0,8} ?ab|geht \w{0,8} ?aus|bleibt (?:\w+ )?stehen|cale|"
+                     r"s['’]arr[êe]te en roulant|se (?:cala|para))\b", re.IGNORECASE)
 JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and accessories off, ground lead away from the "
         "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
 CLOSED = ("A contactor is said to be stuck closed: the high-voltage bus may stay live, and neither the key off nor "
@@ -39,6 +53,9 @@ def cautions(session: Session, safeties: set[str], scale: float, modules: Iterab
     """Cautions for ``session``; ``safeties``: the safety classes its open faults touch; ``modules``: those scanned;
     ``closed``: a contactor may be stuck closed; ``damage``: what happened to the vehicle ("crash")."""
     found = [*damage_cautions(damage), *([CLOSED] if closed else [])]
+    complaint = (session.vehicle.complaint if session.vehicle else None) or ""
+    stalls = [STALLS] if _STALLS.search(complaint) else []
+    found = [*(COMPLAINED[name] for name in doubted(complaint)), *stalls, *found]
     found += [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
     vehicle = session.vehicle
     drive = vehicle.drive if vehicle else None

@@ -30,6 +30,9 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
     low = any(entry["part"] == "event" and entry["state"] == "proven" and not entry["why"].startswith(OVER)
               for entry in verdict["supply"])
     told = list(dict.fromkeys(_named(root) for root in fitting))
+    if not told and areas and areas[0] != "supply":
+        # What is complained of first comes first, though nothing of it is established.
+        told = _open_there(areas[:1], groups)
     if "supply" in areas and not any(root.system == "supply" for root in fitting):
         # A flat battery is no matter of a sensor that happens to be on the short list.
         supply = _supply_words(session, verdict, said, low=low)

@@ -56,7 +56,9 @@ _DOUBTED = {
         rf"\b(?:brake )?pedal\b[^.;]{{0,24}}\b{_BAD}\b|\b{_BAD}\b[^.;]{{0,12}}\b(?:brake )?pedal\b|"
         rf"\b(?:brakes|braking)\b[^.;,]{{0,16}}\b{_BAD}\b|\bno brakes?\b|"
         r"\b(?:red )?brake (?:warning )?(?:lamp|light)\b|"
-        r"\bbremspedal\b[^.;]{0,24}\b(?:hart|schwer|weich|lang|durch)\w*|\bbremse\w*[^.;,]{0,16}\b(?:schlecht|zieht|"
+        r"\bred (?:warning )?(?:lamp|light)s?\b(?! (?:off|out))|\brote?n? (?:warn|brems)?(?:lampe|leuchte)\b|"
+        r"\bvoyants? rouges?\b|\b(?:testigo|luz) roj[oa]\b|"
+        r"\b(?:brems)?pedal\b[^.;]{0,24}\b(?:hart|schwer|weich|lang|durch)\w*|\bbremse\w*[^.;,]{0,16}\b(?:schlecht|zieht|"
         r"blockiert|fest)|\bbremswarnl\w+|\bp[ée]dale\b[^.;]{0,24}\b(?:dure?|molle|longue|enfonce)|"
         r"\bvoyant (?:de )?freins?\b|\bpedal (?:de freno )?(?:duro|blando|largo|esponjoso)|\btestigo de frenos?\b",
         re.IGNORECASE),
@@ -125,6 +127,8 @@ def doubted(complaint: str | None) -> list[str]:
     (['brakes'], ['steering'])
     >>> doubted("ABS lamp when it rains, battery flat"), doubted(None)
     ([], [])
+    >>> doubted("Pedal hart"), doubted("voyant rouge"), doubted("red lamp off")
+    (['brakes'], ['brakes'], [])
     """
     return [name for name, said in _DOUBTED.items() if complaint and said.search(complaint[:500])]
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
 from triage.explain.heard import heard
+from triage.model.measured_words import TRAILER_SOCKET, UNSTEADY
 from triage.model.parts import battery_renewed
 from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
@@ -47,6 +48,8 @@ APART = ("engine off and not run before the link is renewed; battery and outside
          "touches it")
 OVERCHARGED = "goggles and gloves, ventilated, no sparks; no charger on it"
 COOLED = "battery cool and looked at first: no support on one that is hot, swollen, leaking or smelling"
+#: Without the feed of its socket a trailer's brakes have no anti-lock, nor electronic control (ISO 7638-1).
+UNFED_TRAILER = "trailer not on the road until the feed of its socket holds under load: its brakes hang on it"
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
@@ -76,6 +79,12 @@ def untested_checks(
         # The limit is of one 12 V battery: those of a 24 V pair are tested one by one.
         over = states["charging"]["state"] == "failed" and too_much(states["charging"]["why"])
         checks.append(_load_test(scale, tables, right, over=over))
+    if states["cables and grounds"]["why"].startswith(UNSTEADY):
+        # Before any figure read there is believed (common practice).
+        checks.append(_step(
+            "seat the meter's leads on the posts themselves, then move clamps, cables and ground straps by hand while "
+            "reading the supply; clean and tighten what makes it jump", "battery posts, clamps, grounds, main fuse",
+            5.0, "the reading stands still, and reads the same on the post as on its clamp", right, None))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
             f"{DROP_WORDS} from battery to {'' if electric else 'engine, '}body and feeds with the load on",
@@ -154,7 +163,7 @@ def _failed(
             f"{FOLLOW_WORDS} joint by joint under load: clean, tighten or renew where it sits",
             f"along the path that failed{_path(cables['why'])}", 20.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
-            "feed", half, None))
+            "feed", half, UNFED_TRAILER if TRAILER_SOCKET in cables["why"] else None))
     return checks
 
 
@@ -212,7 +221,7 @@ def draws_first(session: Session, supply: Sequence[SupplyVerdict]) -> bool:
 def supply_in_doubt(supply: Sequence[SupplyVerdict]) -> bool:
     """Whether anything says that the supply was or is weak."""
     return any(entry["state"] == "failed" or (entry["part"] == "event" and entry["state"] == "proven")
-               or entry["why"].startswith("discharged") for entry in supply)
+               or entry["why"].startswith(("discharged", UNSTEADY)) for entry in supply)
 
 
 def _charging(

@@ -8,7 +8,8 @@ from typing import Any
 from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts, goneonly
 from triage.intake.plain.characters import Line
-from triage.intake.said import fleet
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import complained, fleet
 from triage.intake.said.answers import spoken
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
@@ -355,7 +356,26 @@ def vehicle(context: Context) -> Vehicle | None:
             f"{len(context.facts.vins)} {TWO_NUMBERS}: {' and '.join(context.facts.vins[:3])}; taken as one vehicle, "
             "the first: take out what is not of this vehicle, unless a used part brought its number along",
         )
+    if wrong := complained.joined(values.get("complaint"), _complained(context)):
+        values["complaint"] = wrong
     return Vehicle(**{key: _written(context, value) for key, value in values.items()}) if values else None
+
+
+_CODE = lazily(r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z0-9])|SPN)")
+
+
+def _complained(context: Context) -> list[str]:
+    """What is said to be wrong with the vehicle above the first list."""
+    lists = {module.line.number for draft in context.builder.snapshots for module in draft.modules.values()}
+    found: list[str] = []
+    for row in context.rows if lists else ():
+        if not row.finds.codes and ((row.line.number in lists and spoken(row.low)) or row.line.number > max(lists)):
+            break
+        # A list may begin in the line that tells what is wrong.
+        found += complained.clauses(_CODE.split(row.line.text, maxsplit=1)[0] if row.finds.codes else row.line.text)
+        if row.finds.codes:
+            break
+    return found
 
 
 def events(context: Context) -> list[Event]:

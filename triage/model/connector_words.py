@@ -38,7 +38,8 @@ UNLOADED = (r"(?:open[ -]?circuit|open|no[ -]load|unloaded|off[ -]load|without (
             r"ohne last|unbelastet|leerlauf|a vide|sans charge|sin carga|en vacio)")
 _UNLOADED = re.compile(rf"(?<![a-z]){UNLOADED}(?![a-z])")
 _LOADED = re.compile(
-    r"(?<![a-z])(?:bulbs?|lamps?|loads?|loaded|unter last|belastet|last|prueflampe|prufflampe|pruflampe|ampoule|"
+    r"(?<![a-z])(?:bulbs?|lamps?|(?:gl(?:u|ue|ü)h)?lampen?|gl(?:u|ue|ü)hbirne|"
+    r"loads?|loaded|unter last|belastet|last|prueflampe|prufflampe|pruflampe|ampoule|"
     r"sous charge|charge|carga|lampara|bombilla|test ?light|cranking)(?![a-z])")
 
 

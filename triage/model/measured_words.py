@@ -10,10 +10,20 @@ from typing import Literal
 
 from triage.model.snapshot import Reading
 
-MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature"]
+MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature",
+                       "unsteady", "found"]
 
+#: The name of a supply that the meter would not show steadily.
+UNSTEADY = "unsteady supply"
+#: The name of what a battery had before something was connected that feeds the vehicle.
+AS_FOUND = "battery as found"
+#: The name of what a module feeds its sensors with, and what stands before the part that was unplugged meanwhile.
+REFERENCE, UNPLUGGED = "5 V reference", "unplugged: "
+#: Where a trailer is fed from the vehicle that draws it.
+TRAILER_SOCKET = "trailer socket"
 #: Kind -> words of which one must be in the name. The first kind that fits is taken.
 MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
+    ("unsteady", (UNSTEADY,)), ("found", (AS_FOUND,)),
     ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
     ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
               "key-off current", "key off current", "draw after", "battery drain", "drain after", "ruhestrom",
@@ -23,7 +33,9 @@ MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
     ("drop", ("voltage drop", "volt drop", "volts drop", "ground drop", "earth drop", "feed drop", "positive drop",
               "negative drop", "cable drop", "drop on", "drop across", "spannungsabfall", "masseabfall",
               "spannungsverlust", "chute de tension", "perte de tension", "caída de tensión", "caida de tension",
-              "pérdida de tensión", "perdida de tension")),
+              "pérdida de tensión", "perdida de tension", "ground loss", "earth loss", "masseverlust", "massefall",
+              "chute de masse", "perte de masse", "chute sur la masse", "perte sur la masse", "caída de masa",
+              "caida de masa", "pérdida de masa", "perdida de masa", "caída de tierra", "caida de tierra")),
     ("crank", ("crank", "starting voltage", "startspannung", "anlassspannung", "tension au démarrage",
                "tensión de arranque")),
     ("rest", ("rested", "resting", "rest voltage", "at rest", "open circuit voltage", "open-circuit voltage", "ocv",
@@ -173,4 +185,5 @@ def battery_tested(low: str) -> Literal["good", "bad", "again", "figures"] | Non
     return "figures" if _FIGURES.search(low) is not None else None
 
 
-__all__ = ["MEASURED", "UNLOADED", "MeasuredKind", "battery_tested", "between_points", "is_drop", "path_of", "pulled"]
+__all__ = ["AS_FOUND", "MEASURED", "REFERENCE", "TRAILER_SOCKET", "UNLOADED", "UNPLUGGED", "UNSTEADY", "MeasuredKind",
+           "battery_tested", "between_points", "is_drop", "path_of", "pulled"]

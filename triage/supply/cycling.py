@@ -16,6 +16,8 @@ from numpy.typing import NDArray
 from triage.supply.pieces import Piece, Signal
 
 Array = NDArray[np.float64]
+#: From this share of the time on a level dips, and is no half of a square wave; project's own choice.
+_DIPS = 0.92
 
 
 class Cycle(NamedTuple):
@@ -51,9 +53,16 @@ def find_cycles(pieces: list[Piece], signal: Signal) -> list[Cycle]:
         if cycle is None:
             at += 1
             continue
-        cycles.append(cycle)
+        if not _are_dips(cycle, signal):
+            cycles.append(cycle)
         at = end - 1
     return _apart(cycles)
+
+
+def _are_dips(cycle: Cycle, signal: Signal) -> bool:
+    """Whether a level that charges only dips for moments, now and then: nothing that pulses holds its level so long."""
+    return cycle.high >= signal.limit("undercharge below") and cycle.duty >= _DIPS and (
+        cycle.period * (1.0 - cycle.duty) <= signal.limit("dip longest"))
 
 
 def phases_of(pieces: list[Piece], swing: float) -> list[Phase]:

@@ -136,6 +136,10 @@ def _battery(session: Session, scale: float, tables: Tables, measured: Taken) ->
             first.volts < tables.rate("battery.flat") * scale):
         engine = " with the engine off" if first.engine == "off" else ""
         told = [f"discharged, {first.volts:.1f} V{engine}: charge it fully, let it rest, then load-test it", *told]
+    elif not measured.rested and not measured.renewed and measured.found is not None and (
+            measured.found < tables.rate("battery.flat") * scale):
+        told = [f"discharged, {measured.found:.1f} V before anything was connected: charge it fully, let it rest, then "
+                "load-test it", *told]
     return _entry("battery", "not tested", "; ".join(told) or "no rested voltage after a charge and no load test on "
                                                               "record")
 

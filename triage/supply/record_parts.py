@@ -67,6 +67,8 @@ class Taken:
     #: fuse pulled or a module unplugged.
     draws: list[tuple[int, Measured]] = field(default_factory=list)
     branches: list[Measured] = field(default_factory=list)
+    #: What the battery had before anything was connected that feeds the vehicle, V.
+    found: float | None = None
 
     @property
     def rested(self) -> bool:
@@ -91,6 +93,8 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 continue
             if one.kind == "temperature":
                 celsius = one.value
+            elif one.kind == "found":
+                found.found = one.value
             elif one.kind == "one battery":
                 # With the engine off and nothing connected the two should read alike at any charge.
                 still = snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
@@ -101,6 +105,8 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 found.draws.append((place, one))
             elif not (one.kind == "running" and _is_half(one, snapshot, nominal)):
                 judged = _judged(one, snapshot, nominal, battery_type, celsius)
+                if one.kind == "drop":
+                    _make_way(found, one)
                 found.last[_key(one)] = place, judged
                 if one.kind == "running" and one.value < _MOST and (one.outside or snapshot.outside_supply) in (
                         None, "none", "unknown"):
@@ -120,6 +126,25 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             found.last[f"pair:{running}"] = 0, battery_pair(first.value, second.value, rested=still and too,
                                                             running=running)
     return found
+
+
+#: What a name of a drop says beside its path: when it was measured, and how it was loaded; in small letters.
+_WHEN = frozenset(re.findall(r"\S+", """now then again after before repair the at on of to in from is was v volt volts
+    jetzt nun danach wieder nach am an der die das dem den im von vom zu maintenant ensuite apres après au aux le la les
+    de du des sur en ahora luego despues después el los las del al"""))
+_LOADS = frozenset(re.findall(r"\S+", """cranking crank starting load loaded lights lamps blower beim starten anlassen
+    last licht demarrage démarrage charge phares arrancar arranque carga luces while when with under unter sous con mit
+    avec"""))
+
+
+def _make_way(found: Taken, one: Measured) -> None:
+    """Leave out what was measured before on the same path, called in the same words but for when it was and, where the
+    later one tells its load, for that: 1.6 V on a ground that has 0.08 V now."""
+    words = frozenset(re.findall(r"[^\W_]+", one.name.casefold())) - _WHEN
+    for key in [key for key in found.last if key.startswith("drop:")]:
+        earlier = frozenset(re.findall(r"[^\W_]+", key[5:])) - _WHEN
+        if earlier - _LOADS == words - _LOADS and earlier & _LOADS <= words & _LOADS:
+            del found.last[key]
 
 
 def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
@@ -161,6 +186,10 @@ def _judged(
         return ripple(one.value, nominal=nominal)
     if one.kind == "drop":
         return _drop(one)
+    if one.kind == "unsteady":
+        return Finding("unsteady", f"{one.name} {one.value:g} V; a poor contact at posts, grounds or the meter's own "
+                       "leads shows so", {}, "common practice",
+                       "cables and grounds", "not tested")
     outside: OutsideSupply | None = one.outside or snapshot.outside_supply
     name = _CONNECTED.sub("", one.name)
     return running_voltage(one.value, outside=outside, temperature_c=celsius, nominal=nominal,
@@ -271,7 +300,8 @@ def cables(measured: Taken) -> tuple[SupplyState, str]:
     failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
     if failed:
         return "failed", joined(failed)
-    doubts = [finding.text for finding in feeds] + [finding.text for finding in drops if finding.state == "not tested"]
+    doubts = [finding.text for finding in (*measured.of("unsteady"), *feeds)]
+    doubts += [finding.text for finding in drops if finding.state == "not tested"]
     if not drops:
         nobody = "nobody measured the voltage drop on feeds and grounds under load"
         return "not tested", joined([*doubts, nobody]) if doubts else nobody

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -9,6 +10,7 @@ import numpy as np
 from triage.supply.bands import load_test_end, load_test_limit
 from triage.supply.finding import Finding
 from triage.supply.measurements import rested_voltage
+from triage.supply.rules_dips import night
 from triage.supply.segments import Segment
 from triage.supply.view import View, span_figures, when
 
@@ -32,7 +34,7 @@ def rest_rule(view: View) -> list[Finding]:
     if feed == "connected":
         return [Finding("state of charge", f"{rest.volts:.2f} V {when(rest)} with a {what} connected: no estimate of "
                         "charge", span_figures(rest), view.cite("rest hours least"), "battery", "not tested")]
-    falling = _falling(view)
+    falling = night(view) or _falling(view)
     if falling is not None:
         return [falling]
     hours = context.rested_hours
@@ -71,9 +73,16 @@ def _falling(view: View) -> Finding | None:
         view.cite("rest hours least", "falling rest least"), "key-off draw", "not tested")
 
 
+_ADVICE = (": battery flat or worn, cables, or starter; read on the battery posts while it cranks: more there is a "
+           "cable or ground, as little is the battery or the starter")
+
+
 def crank_rule(view: View) -> list[Finding]:
     """Each crank by its plateau."""
-    return [_crank(view, number) for number in range(len(view.of("crank")))]
+    found = [_crank(view, number) for number in range(len(view.of("crank")))]
+    # What the first one tells to do need not be said of each.
+    return [replace(one, text=one.text.replace(_ADVICE, "", 1)) if at and _ADVICE in found[at - 1].text else one
+            for at, one in enumerate(found)]
 
 
 def _crank(view: View, number: int) -> Finding:
@@ -107,8 +116,7 @@ def _crank(view: View, number: int) -> Finding:
         return Finding("crank", text, figures | figure, view.cite(
             "crank plateau warm", "crank spike longest", "load test lowest by temperature", "CCA lowest volts"),
             "battery", state)
-    text += (f", below {limit:.1f} V: battery flat or worn, cables, or starter; read on the battery posts while it "
-             f"cranks: more there is a cable or ground, as little is the battery or the starter{behind}")
+    text += f", below {limit:.1f} V{_ADVICE}{behind}"
     return Finding("crank", text, figures, source, "battery", "failed" if celsius is not None else "not tested")
 
 

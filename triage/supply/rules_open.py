@@ -82,6 +82,12 @@ def _at_generator(view: View) -> Finding | None:
 def _contact(view: View) -> Finding | None:
     """A level no connected battery falls to: the posts while the leads are moved."""
     weak, charging = view.limit("crank plateau warm"), view.limit("undercharge below")
+    if any(found.kind == "dips" for found in view.found):
+        text = ("engine running, lamps and blower on: the drop from post to clamp, battery to body, engine and main "
+                f"fuse while each is moved by hand: more than {view.limit('drop ground path'):.1f} V on a ground or "
+                f"{view.limit('drop positive path'):.1f} V on the feed is the contact; the meter's leads on the posts "
+                "themselves first")
+        return _next(text, {}, view.cite("drop ground path", "drop positive path"))
     if not any(found.kind == "cycling" and float(found.figures["low_volts"] or weak) < weak
                and float(found.figures["high_volts"] or 0.0) >= charging
                and found.figures["outside_supply"] in ("none", "unknown") for found in view.found):
@@ -142,8 +148,14 @@ def _steps(view: View) -> Finding | None:
 
 def _draw(view: View) -> Finding | None:
     """A rest that falls: the key-off draw."""
-    if not any(found.kind == "falling rest" for found in view.found):
+    falls = next((found for found in view.found if found.kind == "falling rest"), None)
+    if falls is None:
         return None
+    if "wakes_every_s" in falls.figures:
+        text = ("the key-off current for an hour and more, vehicle locked: above "
+                f"{view.limit('key-off draw'):.0f} mA on average, find the module that wakes: the drop "
+                "across each fuse through one of the wake-ups, then what wakes it")
+        return _next(text, {}, view.cite("key-off draw"))
     text = (f"key-off draw, {view.limit('modules asleep to'):.0f} min after locking: more than "
             f"{view.limit('key-off draw'):.0f} mA is a draw to be found branch by branch; with less, load-test the "
             "battery once it is charged")

@@ -173,6 +173,7 @@ def _readings(low: str, figures: list[re.Match[str]],
     begin = 0
     buses = {line.start: line for line in buslines.find(low)}
     lead = _LEAD.match(low)
+    last: pins.PinPath | None = None
     carried = load_of(lead[0]) if lead is not None and lead.end() <= figures[0].start() else None
     for figure, after in zip(figures, [*(figure.start() for figure in figures[1:]), len(low)], strict=True):
         cut = _PARTS.search(low, figure.end(), after)
@@ -185,8 +186,12 @@ def _readings(low: str, figures: list[re.Match[str]],
             out.append(((f"{line.name} at its connector", value, unit), None))
             continue
         path = path._replace(load=path.load or carried)
+        if path.number is None and path.pin is None and path.load == "loaded" and last is not None and (
+                last.load == "open"):
+            path = last._replace(load="loaded")  # "12.5 V no load, with a lamp 7.1 V": of one pin
         path = path if path.number is None else path.with_roles(connector.roles)
         pin = path.judged(value, unit)
+        last = path._replace(pin=pin) if path.number is not None or pin is not None else last
         state = _STATES.get(path.load or "", "")
         number = f", pin {path.number}" if path.number is not None else ""
         name = f"{pin} at its connector{number}" if pin else f"at its connector{number}"

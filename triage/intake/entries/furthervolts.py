@@ -244,7 +244,7 @@ def _halves(low: str) -> list[int]:
 @lru_cache(maxsize=2)
 def _runs(low: str) -> bool:
     """Whether a whole line tells of a running engine: asked for each of its voltages, however long it is."""
-    return engine_state.engine(low) == "running" and _NOT_RUNNING.search(low) is None
+    return engine_state.engine(low) in ("running", "ready") and _NOT_RUNNING.search(low) is None
 
 
 def _with(name: str, words: str) -> str:

@@ -9,13 +9,13 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline
+from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline, socketline
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, measuring, phases
+from triage.intake.said import dates, measuring, phases, refvolts
 from triage.intake.scan.context import Context
-from triage.model.measured_words import battery_tested
+from triage.model.measured_words import REFERENCE, battery_tested
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -43,6 +43,13 @@ def read(context: Context, row: Row) -> list[Row] | None:
     if (exciter := _EXCITER.search(row.low)) is not None:
         return _of_exciter(context, row, exciter)
     if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
+        return []
+    readings = context.builder.snapshot.readings
+    told = any(one.name.startswith(REFERENCE) for one in readings)
+    if references := refvolts.find(row.text, row.low, told):
+        readings += [Reading(name=one.name, value=one.value, unit="V") for one in references]
+        return _others(row, [(one.start, one.end) for one in references])
+    if socketline.read(context, row):
         return []
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, time
 
-from triage.intake.entries import happened, voltsbeside
+from triage.intake.entries import happened, latersupply, voltsbeside
 from triage.intake.entries.voltplaces import heads_scan, place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
@@ -226,6 +226,7 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     found = tuple(volt for volt in volts.find(row.low) if volt not in held)
     said = conditions.find(row.low)
     scan = snapshot or context.builder.snapshot
+    latersupply.note(scan, row)
     if scan.volts is not None and any(volt.of == "made" for volt in found):
         # "Alternator 14.2 V at idle" below a scan at 10.2 V: the engine ran for that.
         said = replace(said, engine=None)

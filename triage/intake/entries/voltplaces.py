@@ -3,7 +3,7 @@ when the vehicle had it."""
 
 from __future__ import annotations
 
-from triage.intake.entries import furthervolts
+from triage.intake.entries import furthervolts, latersupply
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
@@ -23,7 +23,7 @@ _NEAR_BEFORE = 40
 _STAMPED = lazily(r"[\s#=*\[(>-]{0,8}(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|"
                   r"[0-9]{1,2}[./-][0-9]{1,2}[./-](?:[0-9]{2}){1,2})[ ,t]{1,3}"
                   r"[0-9]{1,2}[:h.][0-9]{2}(?![0-9])")
-_RESTED = "battery at rest"
+_RESTED, _BEFORE_RUN = "battery at rest", "before the run"
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 
@@ -114,10 +114,21 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
             or (named and loose.name == _RESTED)):
         scan.readings += [loose] if loose not in scan.readings else []
         scan.volts = None
-    first = scan.volts is None
+    first, had = scan.volts is None, scan.volts
+    if latersupply.is_behind_run(scan, row, volt) and had is not None:
+        scan.readings.append(Reading(name=_BEFORE_RUN, value=had, unit="V"))
+        scan.volts = None
+    since = of_supply and latersupply.is_since(scan, row, volt, when)
     if named and scan.volts_before and when == "" and of_supply:
         when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
-    to_snapshot(scan, volt, when)
+    scan.volts_before = scan.volts_before or since
+    if since and had is not None:
+        if latersupply.cleared_since(scan, row, volt):
+            scan.volts = None
+        latersupply.found_at(scan, had)
+    to_snapshot(scan, volt, "scan" if since else when)
+    if of_supply and scan.volts != had:
+        scan.volts_at = (row.line.number, volt.end)
     if first and of_supply:
         untold = scan.phase is None and not heads
         scan.volts_loose = Reading(name=_RESTED, value=volt.value, unit="V") if rested and not named else (

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from triage.intake.entries import furthervolts
 from triage.intake.lines.row import Row
-from triage.intake.said import voltpairs, voltpoints, volts
+from triage.intake.said import voltpairs, voltpoints, voltranges, volts
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
+from triage.model.measured_words import UNSTEADY
 from triage.model.snapshot import Reading
 
 #: From here on a supply is that of two batteries of 12 V in series, V.
 _PAIR = 18.0
+_LEAST, _MOST = 6.0, 32.0  # what a supply of 12 or 24 V can read, V
 
 
 def without(context: Context, row: Row, scan: SnapshotDraft, found: tuple[volts.Volt, ...]) -> tuple[volts.Volt, ...]:
@@ -42,6 +44,10 @@ def keep(row: Row, scan: SnapshotDraft) -> None:
     """Keep what the row lists of the supply with the engine running."""
     taken = {value for value in (scan.volts, scan.lowest) if value is not None}
     furthervolts.keep_listed(scan, row, taken)
+    if voltranges.unsteady(row.low):
+        ends = [volt.value for volt in volts.find(row.low) if volt.labelled and volt.of in ("lowest", "end")]
+        if len(ends) == 2 and all(_LEAST <= value <= _MOST for value in ends):
+            _add(scan, [Reading(name=f"{UNSTEADY}, highest {max(ends):g} V, lowest", value=min(ends), unit="V")])
 
 
 def _in_series(context: Context, scan: SnapshotDraft, found: tuple[volts.Volt, ...]) -> bool:

@@ -98,12 +98,13 @@ _ENTITY = lazily(r"&(?:#[0-9]{2,5}|#[xX][0-9A-Fa-f]{2,5}|[A-Za-z]{2,8}[0-9]{0,2}
 _LINE_ENDS = lazily("\r\n|\r|\x85|\u2028|\u2029")
 #: What tells a terminal to change its colour or to move its cursor, with the escape itself or as it is written out; and
 #: what is left of it where a copy has lost the escape.
-_COLOUR = r"\[(?:[0-9]{1,3}(?:;[0-9]{1,3}){0,6})?[mK](?!\])"
+# "[memorizado]" is a word in brackets.
+_COLOUR = r"\[(?:[0-9]{1,3}(?:;[0-9]{1,3}){0,6}[mK](?!\])|[mK](?![^\W\d_A-Z]|\]))"
 _TERMINAL = lazily(
     r"(?:(?:\x1b|\u241b|\^\[|\\(?:x1[bB]|u001[bB]|033|e))\[|\x9b)[0-9;?]{0,24}[A-Za-z]|\x1b[()][0-9A-Z]|" + _COLOUR
 )
 #: A colour is ended again, which tells it from a length in brackets.
-_ENDED = lazily(r"\[(?:0{1,2}|39)?m(?!\])")
+_ENDED = lazily(r"\[(?:0{1,2}|39)m(?!\])|\[m(?![^\W\d_A-Z]|\])")
 
 
 @dataclass(slots=True)

@@ -221,7 +221,7 @@ def _kind(low: str, start: int, figure: _Figure, stop: int, last: Measure | None
     fell_to = figure.base > _MOST_CARRIED and _TO.search(low, max(start, figure.start - 5), figure.start) is not None
     if figure.base <= _MOST_DROP and not fell_to and (_TERMS["drop"].search(piece) or _V_DROP.search(piece)):
         return "drop"
-    if figure.base <= _MOST_CARRIED and (between_points(piece) or _DROP.search(piece)):
+    if figure.base <= _MOST_CARRIED and (between_points(piece) or _DROP.search(piece) or _is_ground(piece)):
         return "drop"
     if figure.base <= _MOST_CARRIED and same and carried == "drop":
         return "drop"
@@ -243,6 +243,29 @@ _V_DROP = lazily(r"(?<![a-z0-9.,])(?<![0-9] )v[ -]?drops?(?![a-z])", re.IGNORECA
 #: "Drop on cranking to 7.9 V" tells what was left.
 _TO = lazily(r"(?<![a-z])(?:to|auf|a|hasta) $")
 _DROP = lazily(r"(?<![a-z])drops?(?: of)?(?! to| down| out)(?![a-z])")
+
+
+_GROUND = (r"(?:ground|earth|masse|motormasse|massepunkt|masa|tierra|gnd)s?")
+_LOSES = lazily(rf"(?<![a-z])(?:{_GROUND}(?: [a-z]{{1,12}}){{0,2}} (?:loses|lost|drops|verliert|perd|pierde)|"
+                rf"(?:lost|loses|verliert|perd|pierde) (?:[a-z]{{1,6}} ){{0,3}}{_GROUND})(?![a-z])")
+#: A ground and where its meter stood, and nothing else: "engine ground 0.08 V cranking", "masa 0,02 V".
+_ONLY_GROUND = lazily(
+    rf"(?=.*(?<![a-z]){_GROUND}(?![a-z]))(?:(?:{_GROUND}|engine|motor|moteur|block|bloc|bloque|body|chassis|frame|"
+    r"karosserie|caisse|carroceria|gearbox|getriebe|boite|caja|strap|band|masseband|tresse|trenza|battery|batterie|"
+    r"bateria|minus|negative|post|pole|pol|side|main|now|jetzt|nun|maintenant|ahora|then|cranking|crank|starting|on|"
+    r"while|when|at|to|the|of|beim|starten|anlassen|au|demarrage|al|arrancar|el|la|le|du|de|del|von|vom|zu|zur|a|"
+    r"with|under|load|unter|last|sous|charge|con|carga|lights|licht|phares|luces|measured|gemessen|mesuree?|medida|"
+    r"side|ok|good|gut|bon|bien|v|volts?)(?![a-z])[ ,:=()/.-]{0,3})+")
+
+
+def _is_ground(piece: str) -> bool:
+    """Whether a piece of a line speaks of a ground of all, and of what is lost on it.
+
+    >>> [_is_ground(piece) for piece in ("masa ", "engine ground cranking", "engine earth loses", "abs ground", "box")]
+    [True, True, True, False, False]
+    """
+    piece = " ".join(piece.split())
+    return _LOSES.search(piece) is not None or _ONLY_GROUND.fullmatch(piece) is not None
 
 
 def _is_draw(piece: str, figure: _Figure, carried: str | None) -> bool:

@@ -17,6 +17,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import engine_state, phases
 from triage.intake.said.outside import outside_supply
+from triage.intake.words import remark_words
 from triage.intake.words.volt_words import (
     AFTERWARDS,
     ALTERNATOR,
@@ -89,7 +90,8 @@ _LEADS_ON = lazily(r"\s{2,}[a-z][^:=]{2,50}[:=]\s*")
 _BRACKETED = lazily(r"\([^()]*\)")
 #: When it was measured: they name nothing that it may be of.
 _DAYS = word_set("""
-    this today tonight yesterday now morning afternoon evening monday tuesday wednesday thursday friday saturday
+    this today tonight yesterday now then nun dann danach maintenant puis ensuite ahora luego
+    morning afternoon evening monday tuesday wednesday thursday friday saturday
     sunday mon tue wed thu fri sat sun heute gestern jetzt morgen fruh vormittag nachmittag abend montag dienstag
     mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
     dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
@@ -130,6 +132,13 @@ _NOW = word_set("present current currently presently actual actually aktuell der
                 "actuellement actualmente")
 
 
+_SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
+    then now again next here still all fully full overnight over night done whole of on in at the a an my our it was
+    is to up and back quick last first second today dann jetzt nochmal nochmals wieder hier noch alle voll uber nacht
+    auf im am in an der die das dem den zum zur und danach puis encore ici tout toute sur au aux dans le la les d de
+    du l un une et ensuite luego otra vez aqui todo toda en el los del y despues""")
+
+
 def names_nothing(own: str) -> bool:
     """Whether the words before a voltage name nothing that it may be of but the vehicle."""
     words = re.sub(r"[^a-z ]", " ", own).split()
@@ -141,6 +150,9 @@ def names_nothing(own: str) -> bool:
         while words and (words[-1] in _FLAT or _is_small(words[-1])):
             words.pop()
         return not words or VEHICLE.search(words[-1]) is not None
+    if not remark_words.OF_SCAN.isdisjoint(words) and _SCANNED.issuperset(words):
+        # "Scan on the hard shoulder 12.5 V", "charged 12.8 V"
+        return True
     return not words or _is_small(words[-1]) or _OF_ALL.issuperset(words) or _NOW.issuperset(words)
 
 

@@ -35,6 +35,11 @@ _EARLIER = (
     r"at first|to (?:begin|start) with|initially|originally|(?:(?:dead|stone|completely) )?flat(?: at| on)?|found at|"
     r"arrived (?:to|at)(?= )|(?:batt(?:ery)?|it|van|car|truck|stone|completely|totally) (?:was |is )?dead|"
     r"dead (?:at|on)|"
+    rf"before (?:i|we|he|she|they) (?:had )?(?:put|connected|hooked(?: up)?|clipped|stuck|attached|got) (?:on )?"
+    rf"(?:the |a |an |any |my |our ){{0,2}}{_DEVICE}(?: (?:on|up|to))?|"
+    rf"bevor (?:ich|wir) (?:das |den |die |ein |mein ){{0,2}}{_DEVICE}|"
+    rf"avant (?:de (?:mettre|brancher|poser|connecter)|que je (?:mette|branche)) (?:le |un |mon )?{_DEVICE}|"
+    rf"antes de (?:poner|conectar|enchufar) (?:el |un |mi )?{_DEVICE}|"
     rf"(?:before|prior to|without|w/o|ohne|vor|avant|sans|antes del?|sin) (?:(?:the|a|an|any|my|dem|das|der|le|"
     rf"la|el) )?{_DEVICE}|"
     r"(?:bei|zu) (?:meiner |unserer |der )?ankunft|beim (?:ankommen|eintreffen)|"
@@ -92,7 +97,8 @@ _READ_AT = lazily(
 _FED = lazily(
     rf"(?<![a-z])(?<!no )(?<!kein )(?<!keine )(?<!sans )(?<!sin ){_DEVICE}(?: (?:is|was|still|now|just|hooked|"
     rf"noch|jetzt|toujours))* (?:on|up|connected|dran|drauf|an|"
-    r"angeklemmt|angeschlossen|branche|conectado|puesto)(?: (?:it|there|since|now))*(?:[,;:.]| -)? ?$"
+    r"angeklemmt|angeschlossen|branche|conectado|puesto)(?: (?:it|there|since|now))*(?:[,;:.]| -)?"
+    r"(?: (?:then|dann|danach|nun|puis|ensuite|luego))? ?$"
 )
 #: Days and weeks before the scan.
 _ANOTHER_DAY = lazily(

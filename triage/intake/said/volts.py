@@ -19,8 +19,8 @@ from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, nominal, phases, voltaround, voltremarks, voltthings
-from triage.intake.said.onevolt import Of, Volt
+from triage.intake.said import dates, nominal, phases, voltaround, voltranges, voltremarks, voltthings
+from triage.intake.said.onevolt import Volt
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
@@ -77,18 +77,12 @@ _LETTER = lazily(r"[a-z]")
 #: A time of day with a point at the head of a line, before words: common practice outside English shops.
 _CLOCK = lazily(r"[\s>*#(-]*((?:[01]?[0-9]|2[0-3])\.[0-5][0-9])(?![0-9.,/])\W{0,4}(?:uhr|h(?![a-z])|[a-z]{2})")
 _MINUTES = lazily(r" ?min(?![a-z])")  # behind a whole number of something else: "ran 10 min"
-#: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
-_SLASH = lazily(r"\s?/\s?")
-_ARROW = lazily(r"\s?-?>\s?")
-_RANGE = lazily(r"\s?(?:-|\.\.\.?)\s?")
-_RANGE_WORD = lazily(r"\s?(?:to|and|bis|und|a|et|y)\s")
-_RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
-_MIN_MAX = lazily(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 #: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
 _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
 )
+_NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$))")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
@@ -160,7 +154,8 @@ def _numbers(low: str) -> list[_Number]:
         text, unit = match[4], match[5] is not None
         if not unit and (
             not (_may_stand_alone(text) or voltremarks.is_cranked(low, match.start(), match.end()))
-            or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end()))
+            or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end())
+                and not voltranges.goes_on(low, match.end()))
             or (text.isdigit() and voltthings.is_place(low, match.start(), text))
         ):
             continue
@@ -206,6 +201,7 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
     remarked = voltremarks.starts(low)
+    ranged = voltranges.unsteady(low)
     for at, number in enumerate(numbers):
         before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
         if (
@@ -218,6 +214,7 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or _is_glued(low, number.start)
             or (at and _is_of_the_scan(low, number))
             or number.start in remarked
+            or (ranged and voltranges.is_end(low, number, before, after))
         ):
             kept.append(number)
     return kept
@@ -239,7 +236,8 @@ def _heads_a_scan(low: str, number: _Number) -> bool:
 def _is_of_the_scan(low: str, number: _Number) -> bool:
     """Whether a number with a decimal stands behind "scanned at" or the like."""
     plausible = not number.round and 8.0 <= number.value <= 32.0
-    return plausible and _AT_SCAN.search(low[max(0, number.start - 24) : number.start]) is not None
+    return plausible and (_AT_SCAN.search(low[max(0, number.start - 24) : number.start]) is not None
+                          or _NOW_BEHIND.match(low, number.end) is not None)
 
 
 def _may_be_nominal(number: _Number) -> bool:
@@ -263,37 +261,11 @@ def _may_stand_alone(text: str) -> bool:
 
 def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
     """Two numbers that belong together, the one the supply, the other its lowest; nothing where there are none."""
-    if at + 1 >= len(numbers):
+    if at + 1 >= len(numbers) or numbers[at + 1].start - numbers[at].end > voltranges.WIDEST:
         return []
-    one, two = numbers[at], numbers[at + 1]
-    gap = low[one.end : two.start]
-    if len(gap) <= 5 and (_RANGE.fullmatch(gap) or _RANGE_WORD.fullmatch(gap)) and voltthings.is_bound(
-            text_before(low, one.start, last)[0]):
-        return [_of(one, "other"), _of(two, "other")]
-    if len(gap) > 5 or one.round or two.round or voltaround.is_specified(low, one.start) or not (
-            one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
-        return []
-    before = low[max(last, one.start - 40) : one.start]
-    if OTHER.search(before) and _RANGE_WORD.fullmatch(gap):
-        return [Volt(number.start, number.end, number.value, "other", False) for number in (one, two)]
-    if OTHER.search(before) or OTHER_AFTER.match(low, two.end) or not 3.0 <= min(one.value, two.value) <= 36.0:
-        return []
-    if _SLASH.fullmatch(gap):
-        if one.unit and two.unit and gap != "/":
-            return []
-        first_is_lowest = _MIN_MAX.search(before) is not None or one.value < two.value
-        high: Of = "end" if _MIN_MAX.search(before) or LOWEST.search(before) else "supply"
-        return [_of(one, "lowest" if first_is_lowest else high), _of(two, high if first_is_lowest else "lowest")]
-    if _ARROW.fullmatch(gap):
-        return [_of(one, "supply"), _of(two, "lowest" if two.value < one.value else "end")]
-    if _RANGE.fullmatch(gap) or (_RANGE_WORD.fullmatch(gap) and _RANGE_BEFORE.search(before)):
-        rising = one.value < two.value
-        return [_of(one, "lowest" if rising else "end"), _of(two, "end" if rising else "lowest")]
-    return []
-
-
-def _of(number: _Number, of: Of) -> Volt:
-    return Volt(number.start, number.end, number.value, of, True)
+    one = numbers[at]
+    sure = one.unit or numbers[at + 1].unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)
+    return voltranges.pair(low, one, numbers[at + 1], last, sure=sure)
 
 
 def _labelled(low: str, number: _Number, last: int) -> bool:

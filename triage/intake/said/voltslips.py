@@ -65,7 +65,13 @@ _DICTATED_DIGITS = lazily(
     r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]{1,2}"
     r"([0-9]{1,2})(?![0-9a-z]|[.,:][0-9a-z])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
 )
-_POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ")
+_POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ", " and a half v", "einhalb v", " et demi",
+           " y medio")
+#: "12 and a half volts", "zwolfeinhalb volt", "douze volts et demi", "doce voltios y medio"
+_HALVES = lazily(
+    rf"(?<![a-z0-9.,])(?:({'|'.join(sorted(_TENS, key=len, reverse=True))})|(1[0-5]|[6-9]|2[0-9]))"
+    r"(?: and a half|[ -]?einhalb| ?v(?:olts|oltios)? et demi| ?v(?:olts|oltios)? y medio)(?=( v(?:olts?)?)?(?![a-z]))"
+)
 #: The unit in the key of a number.
 _IN_MILLIVOLTS = lazily(r"(?<=[a-z][_ ])mv([\"']?\s{0,3}[:=]\s{0,3}[\"']?)([0-9]{4,5})(?![0-9]|[.,][0-9])")
 
@@ -82,6 +88,7 @@ def mended(low: str) -> str:
     if "mv" in low:
         low = _IN_MILLIVOLTS.sub(_in_volts, low)
     if dictated(low):
+        low = _HALVES.sub(_and_a_half, low)
         low = _DICTATED_DIGITS.sub(_with_point, _DICTATED.sub(_in_digits, low))
     return low if _SLIPS.keys().isdisjoint(_LONG.findall(low)) else _LONG.sub(_meant, low)
 
@@ -95,6 +102,14 @@ def _in_volts(match: re.Match[str]) -> str:
 def _in_digits(match: re.Match[str]) -> str:
     """The digits of a number in words, at the end of its place."""
     return f"{_TENS[match[1]]}.{_ONES[match[2]]}{_ONES.get(match[3] or '', '')}".rjust(len(match[0]))
+
+
+def _and_a_half(match: re.Match[str]) -> str:
+    """A number and a half in digits, at the end of its place; what says no unit behind it has said it already."""
+    number = f"{_TENS[match[1]] if match[1] else match[2]}.5"
+    if match[3] is None and "v" not in match[0][len(match[1] or match[2]) :]:
+        return match[0]
+    return (number if match[3] is not None else f"{number} v").rjust(len(match[0]))
 
 
 def _with_point(match: re.Match[str]) -> str:

@@ -84,6 +84,9 @@ class SnapshotDraft:
     volts: float | None = None
     #: ``volts`` were read before the battery was charged for the scan.
     volts_before: bool = False
+    #: The line that told ``volts``, and where they end in it; the line behind it that told of an outside supply.
+    volts_at: tuple[int, int] | None = None
+    fed_at: int | None = None
     #: ``volts`` were told in a line that names no scan, above its heading: what else they may be.
     volts_loose: Reading | None = None
     #: ``volts`` may be what the vehicle is made for: a round value without a label.

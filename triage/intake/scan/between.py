@@ -145,6 +145,9 @@ _PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
 _BARE = lazily(r"(?<![a-z])(?:(before(?! (?:i|we) )|vorher|avant|antes)|(?<!right )(?<!just )(?<!straight )"
                r"(?<!directly )(?:after|nachher|danach|apres|despues)(?! [0-9]))(?![a-z])")
 
+_MINUTES_ON = lazily(r"(?:after|nach|apres|despues de|tras) [0-9]{1,3} ?min[a-z]*[ :=]{1,3}"
+                      r"[0-9]{1,2}[.,][0-9]{1,2} ?v?")
+
 
 @remembered
 def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
@@ -163,6 +166,8 @@ def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
         for part in cut.split(low):
             told = [volt for volt in volts.find(part) if volt.of != "nominal"]
             hit, bare = phases.find(part), _BARE.search(part)
+            if hit is not None and _MINUTES_ON.fullmatch(part.strip()):
+                hit = None  # "12.2 V READY, after 10 min 12.0 V": of the scan that is being told
             fits = len(told) == 1 and told[0].of in ("supply", "bare", "named") and 3.0 <= told[0].value <= 36.0
             if fits and (hit is not None or bare is not None):
                 phase: Phase = hit.phase if hit is not None else "before-clear" if bare and bare[1] else "after-clear"

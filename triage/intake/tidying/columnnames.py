@@ -131,7 +131,9 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
             twice.update(slot for slot in piece.slots if at in columns[slot])
             for slot in piece.slots:
                 columns[slot].setdefault(at, piece.text)
-    full = [column for slot, column in columns.items() if len(column) >= _MOST * len(coded) and slot not in twice]
+    # What stands the same in every line is a key, or who writes.
+    full = [column for slot, column in columns.items()
+            if len(column) >= _MOST * len(coded) and slot not in twice and len({*column.values()}) > 1]
     if not full:
         return []
     repeated = _repeated(coded)
@@ -151,7 +153,9 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     alone = not apart and len(told & repeated) >= _SEVERAL
     if not (described or alone or any(text in others or names.listed(text) for text in told)):
         return []
-    capital = sum(not text[0].islower() for text in told) > len(told) / 2
+    known = [text for text in told if names.listed(text)]
+    capital = sum(not text[0].islower() for text in told) > len(told) / 2 or (
+        bool(known) and not any(text[0].islower() for text in known))
     return [text for text in sorted(told)
             if not names.listed(text) and is_name(text) and not (capital and text[0].islower())]
 
@@ -168,6 +172,10 @@ def _repeated(coded: Sequence[_Coded]) -> set[str]:
 def _share(column: dict[int, str], told: set[str], lines: int) -> float:
     """How much of a column in so many lines is what is ``told`` to be a name."""
     fit = {text: _may_name(text) for text in column.values()}
+    # "Unit", before each name and its code, is a key.
+    keys = sum(role_of(small(text), exactly=True) is not None for text in column.values())
+    if keys > _CLEAR * len(column):
+        return 0.0
     if _of_faults(column) > _CLEAR or sum(not fit[text] for text in column.values()) > _STRAY * len(column):
         return 0.0
     return sum(fit[text] and text in told for text in column.values()) / lines

@@ -32,7 +32,7 @@ _CODE = lazily(r"(?<![a-z0-9])(?:[pcbu] ?[0-3][0-9a-f]{3}(?![g-z])|spn ?[0-9])")
 _LEAD = lazily(r"[\W_]*")
 #: An address before a name, a count behind it.
 _ADDRESS = lazily(r"(?:0x|\$)?[0-9A-Fa-f]{1,4}h?\s*(?:[-:.)\]|]+\s+|\s)(?=[^\W\d])")
-_COUNT = lazily(r"(?:\s*[-:,(\[]+\s*|\s+)(?P<many>[0-9]{1,2})(?:\s[^\W\d_]{2,14}){0,2}[\W_]*$")
+_COUNT = lazily(r"(?:\s*[-:,(\[]+\s*|\s+)(?<![0-9]:)(?P<many>[0-9]{1,2})(?:\s[^\W\d_]{2,14}){0,2}[\W_]*$")
 _TAIL = lazily(r"[\W_]*$")
 #: Behind a name its status, or between an answer and the names that it is of.
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")

@@ -36,6 +36,7 @@ Span = tuple[int, int]
 #: What may part the pieces of a line; one of them parts those of all.
 _MARKS = (lazily(r"\s+-+\s+"), lazily(r"\s*,\s+"), lazily(r"\s+/\s+"))
 _SIGNS = (" -", ",", " /")
+_PLUS = lazily(r"\s\+\s")
 #: Right behind the code, a name in brackets with a short form in brackets of its own, behind a mark perhaps.
 _ENCLOSED = lazily(r"\s?[,;:-]?\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: A name in brackets, with a short form in brackets of its own perhaps, at the end.
@@ -80,7 +81,8 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
             continue
         parts = [_parts(row, mark) for row in group]
         for row, span in zip(group, _column(group, parts, names), strict=True):
-            if span is not None:
+            # Several names in one piece are parted where lists of names are read.
+            if span is not None and not _PLUS.search(row.text, *span):
                 _name(row, span)
     _adopt_names(told, names)
 

@@ -45,7 +45,8 @@ def coloned(found: Sequence[Line]) -> Sequence[Line]:
 def is_across(low: str) -> bool:
     """Whether several modules stand behind one key, parted by tabs: the head of a table with a column for each."""
     key, *names = (cell.strip() for cell in low[:_LONGEST].split("\t"))
-    named = [name for name in names if name and role_of(name) is None]
+    # "Unit<tab>ABS; Code<tab>C0035" has a key in its second cell.
+    named = [name for name in names if name and ";" not in name and role_of(name) is None]
     return len(named) > 1 and len(named) == len(list(filter(None, names))) and role_of(key, exactly=True) == "module"
 
 

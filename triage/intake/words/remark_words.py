@@ -69,6 +69,17 @@ NO_STATE = word_set("""
     driven drove run ran test tested testing spin code codes dtcs fault faults light lights lamps car truck van
     motor engine eng load loads key clean clear flat uhr stand fahrt fehler probefahrt runde kurz codigos fallos
     averias prueba tours tour essai defauts quick""")
+#: Where a vehicle stood while it was scanned.
+PLACES = word_set("""
+    hard shoulder motorway highway roadside verge layby lay-by services yard depot garage workshop shop driveway drive
+    park parking lot ramp lift bay side home standstreifen autobahn hof werkstatt halle parkplatz strassenrand
+    strasse hebebuhne betriebshof einfahrt bande arret urgence autoroute cour atelier bord route pont depot arcen
+    autopista autovia taller patio aparcamiento elevador cochera""")
+#: A scan, and a battery that was charged for it.
+OF_SCAN = word_set("""
+    scan scans scanned scanning rescan rescanned read reread readout auslesen ausgelesen auslesung lecture lue lu
+    lectura leido leida charged recharged geladen aufgeladen nachgeladen vollgeladen charge chargee recharge rechargee
+    cargada cargado recargada recargado""")
 KNOWN = STATES | ON_OR_OFF | SWITCHED | SMALL
 
-__all__ = ["KNOWN", "LOW", "NO_STATE", "ON_OR_OFF", "STATES", "SWITCHED"]
+__all__ = ["KNOWN", "LOW", "NO_STATE", "OF_SCAN", "ON_OR_OFF", "PLACES", "STATES", "SWITCHED"]

@@ -15,7 +15,7 @@ _PLACE = (
 )
 _WORDS = (
     r"(?:battery(?: (?:voltage|volts?|supply))?|(?:batts?|bat)\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
-    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |vehicle |"
+    r"batteries|batterie(?:n|spannung)?|baterias?|akkus?|(?:ecu |module |line |sensor |ignition |vehicle |"
     r"(?:on[ -]?)?board |electrical |12[ -]?v )?supply"
     r"(?: voltage| volts?)?|(?:system|vehicle|(?:on[ -]?)?board(?: (?:net(?:work)?|system|supply))?|line|module|"
     r"charging|rest(?:ing)?|static|open circuit|terminal|"

@@ -1,0 +1,75 @@
+"""Two supplies of one story, with something put on between them that feeds the vehicle, or a run: "battery 6.8 V, put a
+charger on it, 12.8 now", "12.7 V, ran 10 min 14.2 V". The one behind it is the scan's; the one before a charger was the
+battery's, and the lowest, that before a run is kept as a measurement.
+"""
+
+from __future__ import annotations
+
+from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import conditions, outside, phases, volts
+from triage.intake.said.voltmoments import Moment
+from triage.intake.scan.assembly import SnapshotDraft
+from triage.model.measured_words import AS_FOUND
+from triage.model.snapshot import Reading
+
+#: What parts the voltage before from the words that something was put on: "11.9 V on charger" is one.
+_BREAK = lazily(r"[,;:.(!]\s|[,;:.(!]$|\s-\s|->|(?<![a-z])(?:and|then|und|dann|et|puis|y|luego)(?![a-z])")
+#: When it was, before what was done.
+_BEGINS = lazily(r"\s*(?:today|then|heute|dann|aujourd'hui|puis|hoy|luego)[ ,:]{1,2}")
+#: Between a run and the voltage behind it.
+_LEADS = lazily(r" ?(?:[0-9]{1,3}(?:[.,][0-9])? ?(?:km|kms|mi|miles?|minutes?|min|mins)(?![a-z]))?[ ,;:.]{0,3}")
+_DEVICES = ("charger", "jump pack", "donor vehicle")
+
+
+def note(scan: SnapshotDraft, row: Row) -> None:
+    """Keep where a row tells that something feeds the vehicle, behind the voltage that the scan has."""
+    if scan.volts_at is not None and scan.empty and row.line.number > scan.volts_at[0] and _feeds(row.low):
+        scan.fed_at = row.line.number
+
+
+def is_since(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> bool:
+    """Whether a voltage was read behind something put on that feeds the vehicle, and the scan's before it."""
+    first, at = scan.volts, scan.volts_at
+    if first is None or at is None or not scan.empty or volt.value <= first or when not in ("now", "scan", "charged"):
+        return False
+    if at[0] != row.line.number:
+        return scan.fed_at is not None and (scan.fed_at < row.line.number or _feeds(row.low[: volt.start]))
+    between = row.low[at[1] : volt.start]
+    parted = _BREAK.search(between)
+    return parted is not None and _feeds(between[parted.start() :])
+
+
+def is_behind_run(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
+    """Whether a voltage stands behind a run that was told, and the scan's before that."""
+    at = scan.volts_at
+    if at is None or scan.volts is None or not scan.empty or volt.of not in ("supply", "bare"):
+        return False
+    if at[0] == row.line.number:
+        ends = [end for _, end in conditions.run_spans(row.low[: volt.start])]
+        return bool(ends) and min(ends) > at[1] and _LEADS.fullmatch(row.low, max(ends), volt.start) is not None
+    begins = _BEGINS.match(row.low)
+    first = begins.end() if begins is not None else 0
+    told = conditions.find(row.low[first : volt.start])
+    return bool(told.ran_minutes or told.drove) and len(volts.find(row.low)) == 1
+
+
+def cleared_since(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
+    """Whether the codes were cleared between both: what was read before was not the lowest since then."""
+    begin = scan.volts_at[1] if scan.volts_at is not None and scan.volts_at[0] == row.line.number else 0
+    told = any(deed.what == "cleared" for deed in phases.events(row.low[begin : volt.start]))
+    return told or scan.phase in ("after-clear", "after-run")
+
+
+def found_at(scan: SnapshotDraft, value: float) -> None:
+    """Keep what the battery had before it was fed."""
+    reading = Reading(name=AS_FOUND, value=value, unit="V")
+    scan.readings += [reading] if reading not in scan.readings else []
+
+
+def _feeds(low: str) -> bool:
+    """Whether a text tells that something feeds the vehicle from outside."""
+    return outside.outside_supply(low) in _DEVICES
+
+
+__all__ = ["cleared_since", "found_at", "is_behind_run", "is_since", "note"]
