@@ -111,7 +111,8 @@ class Worked:
         branches = named_as_scanned(self.book, topology) if topology else None
         self.links: Links = links(self.book, self.line, tables, branches)
         if earlier:
-            self.links.recurrences = recurrences(self.book, earlier, tables, canonical)
+            self.links.recurrences = recurrences(
+                self.book, self.line, self.links, earlier, tables, canonical)
         self.evidence: Evidence = weigh_evidence(
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(

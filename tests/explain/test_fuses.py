@@ -58,3 +58,13 @@ def test_the_number_of_a_fuse_tells_again_whose_it_is() -> None:
         told = read_text(text.format(line), tables()).events
         assert [(event.module, event.note) for event in told] == [
             ("anti-lock brakes", "Found fuse 14 (ABS, 10 A) blown"), (module, line)]
+
+
+def test_what_was_found_blown_leads_what_is_only_suspected_of_a_silent_module() -> None:
+    reports: Json = {"code": "U0199", "status": "current"}
+    shots = [snapshot(phase, scan("body control", reports), scan("engine control"), scan("anti-lock brakes"),
+                      scan("door module A", responds=False), **HELD) for phase in ("before-clear", "after-clear")]
+    plain = assess(job(*shots), tables()).next_checks
+    blown = assess(job(*shots, events=[{"what": "other", "note": "fuse 34 blown"}]), tables()).next_checks
+    assert plain[0]["do"].startswith("check feed")
+    assert blown[0]["do"].startswith("find why the fuse blew (fuse 34 blown)")

@@ -7,7 +7,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from made_sessions import FLAT, HELD, Json, job, scan, snapshot, tables
+from made_sessions import FLAT, HELD, Json, job, scan, snapshot, tables, van
 
 from triage.assess import assess
 from triage.model.assessment import Assessment
@@ -114,3 +114,13 @@ def test_one_fed_badly_is_told_once() -> None:
     assert [root.title for root in found.short_list] == ["cables and grounds failed: ABS is fed badly"]
     assert entry(found, "charging")["state"] != "failed"
     assert found.next_checks[0]["do"].startswith("follow the drop")
+
+
+def test_one_low_supply_code_speaks_of_no_feed_where_nobody_knows_its_peers_to_be_fed() -> None:
+    # Common practice: most modules have no such code of their own.
+    held = {"engine control": ["P0562", "P0335"], "anti-lock brakes": ["U0100"]}
+    told = [[reason for group in assess(job(van("before-clear", held, **read)), tables()).unsettled
+             for line in group.lines for reason in line.why] for read in ({}, {"volts": 12.6})]
+    unread, fed = (any("feed or ground of" in reason for reason in reasons) for reasons in told)
+    assert fed
+    assert not unread

@@ -51,3 +51,26 @@ def test_no_earlier_session_ever_lowers_a_fault(chances: list[float]) -> None:
     bare = Worked([SESSION], tables())
     own = work.book.code.index("P0118")
     assert work.evidence.decibans[own] >= bare.evidence.decibans[own] - 1e-9
+
+
+FED = {"volts": 12.5, "outside_supply": "none"}
+NOW = code("C0037", "14", status="current")
+VISIT = job(van("before-clear", {"anti-lock brakes": [NOW]}, **FED))
+GONE_THEN = EarlierFault("2026-02-13", "ABS", "C0037", "14", 0.004)
+
+
+def test_one_that_comes_again_at_a_good_supply_is_established_and_says_so() -> None:
+    # Common practice: the second visit with the same code, and nothing low this time, is no noise of a flat battery.
+    (alone,), (again,) = (assess(VISIT, tables(), earlier=earlier).verdict["faults"] for earlier in ((), (GONE_THEN,)))
+    assert alone["standing"] == "unsettled"
+    assert again["standing"] == "short list"
+    (root,) = assess(VISIT, tables(), earlier=(GONE_THEN,)).short_list
+    assert any("session of 2026-02-13 held it too, and thought it gone; it is here again" in why
+               for why in root.lines[0].why)
+
+
+@pytest.mark.parametrize("low", [FED | {"volts": 10.9}, FED | {"lowest_volts": 9.4}])
+def test_where_something_was_low_again_it_may_be_the_same_noise(low: dict[str, object]) -> None:
+    (found,) = assess(job(van("before-clear", {"anti-lock brakes": [NOW]}, **low)), tables(),
+                      earlier=(GONE_THEN,)).verdict["faults"]
+    assert found["standing"] == "unsettled"

@@ -10,7 +10,7 @@ import math
 from typing import Any
 
 import slow_told
-from slow_told import Rival, comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
+from slow_told import Rival, comes_and_goes, left_by_work, locked_share, lowest, recorded, spoken, starved, stored
 
 from triage.assess import Worked
 from triage.evidence.lowtargets import ONLY_LOW
@@ -73,6 +73,8 @@ class Slow:
         hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
                 for k in range(self.width)]
         cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
+        if any(self.line.repaired[m]) and slow_told.charges_again(self.work, self.params, i):
+            cures = rate("repair.cures_proven")
         if self.link.lost[i] > 0 and self.link.target[i] >= 0:
             if self.line.repaired[int(self.link.target[i])].any():
                 cures = self.rate("repair.cures")
@@ -93,7 +95,8 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        waits, there = rate("intermittent.waits"), rate("intermittent.trigger_there")
+        waits = rate("intermittent.waits_told" if slow_told.tells(book, s) else "intermittent.waits")
+        there = rate("intermittent.trigger_there")
         shares = [(flicker, share * part, brought) for part, brought in ((1 - waits, 1.0), (waits, there))
                   for flicker, share in zip(self.params.rates, self.params.rate_weight, strict=True)]
         for flicker, share, brought in shares:
@@ -182,6 +185,8 @@ class Slow:
         first = k == 0 and book.phase[s, 0] <= 0
         sag = rate("sag.outside") if book.outside[s, k] == 1 else rate(
             "sag.start" if self.minutes[s][k] > 0 else "sag.rest")
+        if slow_told.started_clean(self.work, self.params, s, k):
+            sag *= rate("sag.start_again")
         if math.isnan(book.volts[s, k]):
             sag = max(sag, rate("sag.unread"))
         if first:
@@ -217,6 +222,8 @@ class Slow:
             if book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.phase[s, k] > 0 and fed and (
                     book.facts[i].supply is None):
                 chance *= self.rate("low.brief")
+            if slow_told.unwitnessed(self.work, self.params, i, k):
+                chance *= self.rate("low.unwitnessed")
             result.append(chance)
         return result
 
@@ -249,29 +256,18 @@ class Slow:
 
     def words(self, i: int) -> list[list[float]]:
         """Running weight of the status words and freeze frames for each cause, and for a hard fault that was cured."""
-        book, params, count = self.book, self.params, 0
+        book, params = self.book, self.params
         result = [[1.0] * 6]
         s, m = int(book.fault_session[i]), int(book.fault_module[i])
         _, repaired = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures")
         for k in range(self.width):
             word, weight, cured = self.word(i, k), [1.0] * 5, 1.0
             if word >= 0:
-                count += 1
                 first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
                 table = params.word_first if first else params.word_later
-                fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
-                kept = any(self.line.refused[m]) and not any(chance >= 0.5 for chance in self.line.clear[m])
-                news = kept and fed and word == 0 and not any(self.word(i, at) == 0 for at in range(k))
-                power = 1.0 if news else 1 / (1 + 0.5 * (count - 1))
-                if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
-                        and book.engine_on[book.fault_session[i], k] == 0) or (
-                        book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.facts[i].trips == 2
-                        and book.facts[i].monitor_named):
-                    power *= self.rate("word.at_rest")
                 weight = [float(table[cause, word]) for cause in range(5)]
-                if word == 0 and fed:
-                    weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
-                weight[LOW] *= still_low(self.work, self.params, i, k, word)
+                power, low = spoken(self.work, self.params, i, [self.word(i, at) for at in range(k + 1)])
+                weight[LOW] *= low
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
             weight = [a * b for a, b in zip(weight, stored(self.work, self.params, i, k), strict=True)]

@@ -9,7 +9,8 @@ from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
-from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT
+from triage.model import triggers
+from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT, Casebook
 from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
 
@@ -111,6 +112,79 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
+def started_clean(work: Worked, params: Parameters, s: int, k: int) -> bool:
+    """An earlier start since the clear set none of the codes, and the supply is read as good now."""
+    book, minutes = work.book, minutes_run(work.book, params)
+    faults = range(int(book.first_fault[s]), int(book.first_fault[s + 1]))
+    for at in range(k):
+        read = [int(book.seen[i, at]) for i in faults]
+        if book.exists[s, at] and book.phase[s, at] > 0 and minutes[s, at] > 0 and 0 in read and 1 not in read:
+            return float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
+    return False
+
+
+def charges_again(work: Worked, params: Parameters, i: int) -> bool:
+    """A code of what charges is gone since its module was repaired, in a run that reads as charging well."""
+    book, s = work.book, int(work.book.fault_session[i])
+    mended = [any(work.line.repaired[book.fault_module[i], :k + 1]) for k in range(book.exists.shape[1])]
+    good = params.rate("charging.good") * float(work.line.scale[s])
+    return any(word in book.facts[i].title for word in ("generator", "DC/DC converter")) and any(
+        mended[k] and int(book.seen[i, k]) == 0 and book.engine_on[s, k] == 1 and book.outside[s, k] != 1
+        and float(book.volts[s, k]) >= good for k in range(len(mended)))
+
+
+def unwitnessed(work: Worked, params: Parameters, i: int, k: int) -> bool:
+    """Its module's own low-supply code is gone since the clear, and is not back in any scan, at a good supply."""
+    book, s, m = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i])
+    if book.facts[i].supply is not None or "supply" in (book.facts[i].noise, book.facts[i].system):
+        return False
+    own = [j for j in range(book.faults) if book.fault_module[j] == m and book.facts[j].supply in ("low", "fault")]
+    seen = [[int(book.seen[j, at]) for at in range(book.exists.shape[1])] for j in own]
+    since = [bool(book.phase[s, at] > 0) for at in range(book.exists.shape[1])]
+    gone = any(sees[k] == 0 and since[k] and any(see == 1 and not late for see, late in zip(sees, since, strict=True))
+               for sees in seen)
+    back = any(see == 1 and late for sees in seen for see, late in zip(sees, since, strict=True))
+    return gone and not back and float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
+
+
+def tells(book: Casebook, s: int) -> bool:
+    """The complaint says that what it complains of comes and goes."""
+    vehicle = book.sessions[s].vehicle
+    return triggers.comes_and_goes(vehicle.complaint if vehicle else None)
+
+
+def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) -> bool:
+    """Called current in the first scan since a clear, well above every level of low voltage."""
+    book, s, m = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i])
+    scale, facts = float(work.line.scale[s]), book.facts[i]
+    clean = started_clean(work, params, s, k)
+    asked = float(work.line.clear[m, k]) >= 0.5 or bool(work.line.refused[m, k]) or clean
+    low = float(book.lowest[s, k]) / scale < params.rate("supply.good")
+    ran = not clean and float(minutes_run(book, params)[s, k]) > 0
+    return (word == 0 and asked and float(book.volts[s, k]) / scale >= params.rate("level.most") and not low
+            and not ran and facts.supply is None and facts.relation != "lost communication")
+
+
+def spoken(work: Worked, params: Parameters, i: int, words: list[int]) -> tuple[float, float]:
+    """How far the last of ``words`` counts beside those before it, and what it says more for low voltage."""
+    book, s, m, k = work.book, int(work.book.fault_session[i]), int(work.book.fault_module[i]), len(words) - 1
+    facts, word = book.facts[i], words[-1]
+    fed = float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("supply.good")
+    kept = any(work.line.refused[m]) and not any(chance >= 0.5 for chance in work.line.clear[m])
+    full, *before = [failing_full(work, params, i, at, words[at]) for at in range(k, -1, -1)]
+    news = (kept and fed and word == 0 and 0 not in words[:-1]) or (full and not any(before))
+    power = 1.0 if news else 1 / (1 + 0.5 * (sum(said >= 0 for said in words) - 1))
+    stands = facts.monitor in ("running", "warm", "speed", "drive cycle") and book.engine_on[s, k] == 0
+    drive = facts.monitor in ("warm", "drive cycle", "cold soak") and facts.trips == 2 and facts.monitor_named
+    if not full and (stands or drive):
+        power *= params.rate("word.at_rest")
+    low = still_low(work, params, i, k, word)
+    if word == 0 and fed:
+        low *= params.rate(("word.failing_" if book.status_byte[i, k] >= 0 else "word.current_")
+                           + ("full" if full else "fed"))
+    return power, low
+
+
 def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float], list[bool], float]:
     """In each snapshot: the chance that an old fault turns up new, and whether work came before; and the share of the
     old ones that work set."""
@@ -119,7 +193,12 @@ def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float],
     hears = [link.relation[i] == LOST and target >= 0 and state == 1 for state in link.target_state[i].tolist()]
     own = [bool(x) for x in done[work.book.fault_module[i]]]
     missed = [heard and bool(at) for heard, at in zip(hears, done[target], strict=True)]
-    new = [params.rate("history.missed_unsaid" if heard else "history.new") for heard in hears]
+    m = int(work.book.fault_module[i])
+    new, wiped, gone = [], False, False
+    for k, heard in enumerate(hears):
+        new.append(params.rate("history.missed_unsaid" if heard else "history.new_accepted" if gone else "history.new"))
+        wiped |= bool(work.line.accepted[m, k] or work.line.said_taken[m, k])
+        gone |= wiped and int(work.book.seen[i, k]) == 0
     if any(missed) or any(own):
         share = params.rate("history.missed" if any(missed) else "history.by_work")
         return new, [a or b for a, b in zip(own, missed, strict=True)], share

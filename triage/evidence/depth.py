@@ -26,6 +26,7 @@ def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     sag = np.where(
         book.outside == 1, params.rate("sag.outside"),
         np.where(minutes_run(book, params) > 0, params.rate("sag.start"), params.rate("sag.rest")))
+    sag = np.where(clean_start(book, line, params), sag * params.rate("sag.start_again"), sag)
     sag = np.where(np.isnan(book.volts), np.maximum(sag, params.rate("sag.unread")), sag)
     first = np.zeros(sag.shape, dtype=bool)
     first[:, 0] = book.phase[:, 0] <= 0
@@ -35,6 +36,20 @@ def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     shape = np.where(first[:, :, None], flat, later)
     unknown = np.concatenate([sag[:, :, None] * shape, 1.0 - sag[:, :, None]], axis=2)
     return np.where(np.isnan(lowest_read(book, line, params))[:, :, None], unknown, params.shift_weight)
+
+
+def clean_start(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """S x K: an earlier start since the clear brought none of the codes back, and the supply is read as good: what the
+    dip of one start did not set, the next on the same battery hardly sets."""
+    started = (minutes_run(book, params) > 0) & (book.phase > 0) & book.exists
+    seen = np.zeros(book.exists.shape, dtype=bool)
+    read = np.zeros(book.exists.shape, dtype=bool)
+    np.logical_or.at(seen, book.fault_session, book.seen == 1)
+    np.logical_or.at(read, book.fault_session, book.seen == 0)
+    before = np.zeros(book.exists.shape, dtype=bool)
+    before[:, 1:] = np.logical_or.accumulate(started & read & ~seen, axis=1)[:, :-1]
+    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    return np.asarray(before & good)
 
 
 def lowest_read(book: Casebook, line: Timeline, params: Parameters) -> Floats:
@@ -111,11 +126,28 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
         over = book.volts[book.fault_session[high]] > params.rate("charging.over") * line.scale[
             book.fault_session[high], None]
         reached[high] = np.where(over[:, :, None], params.rate("level.sets"), reached[high])
-    fault, column = np.nonzero(brief_only(book, line, params))
-    if fault.size:
-        reached = reached.copy()
-        reached[fault, column] *= params.rate("low.brief")
+    for held, rate in ((brief_only(book, line, params), "low.brief"),
+                       (unwitnessed(book, line, params), "low.unwitnessed")):
+        fault, column = np.nonzero(held)
+        if fault.size:
+            reached = reached.copy()
+            reached[fault, column] *= params.rate(rate)
     return reached
+
+
+def unwitnessed(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """N x K: its module held a low-supply code of its own before the clear, and none since, at a supply that is read as
+    good: that module sees its supply, and saw it low no more, or not for long."""
+    witness = book.flags(lambda facts: facts.supply in ("low", "fault"))
+    since = (book.phase > 0)[book.fault_session]
+    before, back = (witness & ((book.seen == 1) & part).any(axis=1) for part in (~since, since))
+    quiet = np.zeros((len(book.module_name), book.exists.shape[1]), dtype=bool)
+    mine = np.flatnonzero(before)
+    np.logical_or.at(quiet, book.fault_module[mine], (book.seen[mine] == 0) & since[mine])
+    quiet[book.fault_module[np.flatnonzero(back)]] = False
+    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    of_supply = book.flags(lambda facts: facts.supply is not None or "supply" in (facts.noise, facts.system))
+    return np.asarray(quiet[book.fault_module] & good[book.fault_session] & ~of_supply[:, None])
 
 
 def brief_only(book: Casebook, line: Timeline, params: Parameters) -> Bools:

@@ -30,6 +30,9 @@ if TYPE_CHECKING:
 
 #: Patterns of the target's faults that are told apart; rarer ones count as "any of them".
 MOST_PATTERNS = 4
+#: Systems whose own faults the codes of a letter speak of (SAE J2012: powertrain, chassis, body).
+OWN_SYSTEMS = {"P": ("engine", "transmission", "high voltage"), "C": ("brakes", "steering", "chassis"),
+               "B": ("body", "restraints", "other")}
 
 
 def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints, Floats, Floats]:
@@ -57,6 +60,13 @@ def without_words(book: Casebook, link: Links) -> Bools:
     unknown &= (link.relation == 0) & np.array([kind in (None, "00") for kind in book.failure_type], dtype=bool)
     unknown[list(book.texts)] = False
     return np.asarray(unknown)
+
+
+def in_own_range(book: Casebook) -> Bools:
+    """N: the letter of the code is that of its module's own system, not of another whose signals it uses."""
+    system = [facts.system for facts in book.module_facts]
+    return np.array([system[module] in OWN_SYSTEMS.get(code[:1], ())
+                     for code, module in zip(book.code, book.fault_module.tolist(), strict=True)], dtype=bool)
 
 
 def _any_other(book: Casebook, link: Links, rows: Ints) -> Ints:

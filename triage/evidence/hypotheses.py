@@ -18,8 +18,10 @@ from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
 from triage.evidence.readiness import by_readiness
-from triage.model.casebook import ANSWERS, LOST, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import ANSWERS, LOST, NOT_SEEN, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.chargers import CHARGERS
 from triage.model.crash import crash_record
+from triage.model.triggers import comes_and_goes
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -77,7 +79,7 @@ def hypotheses(
     starts, started = _work_started(book, line, params)
     begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
     comes = _flickers(book, params)[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
-    comes_weight = _with_trigger(params)
+    comes_weight = _with_trigger(book, params)
     # The sum holds a cured fault against the prior of a hard one.
     more = prior[:, INTERMITTENT] / prior[:, HARD]
     noise = book.numbers(lambda facts: NOISES.index(facts.noise))
@@ -89,7 +91,7 @@ def hypotheses(
              sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
         Part("intermittent", INTERMITTENT, everyone, comes, comes_weight * (1.0 - cures)[:, None]),
         Part("cured, came and went", INTERMITTENT, cured, np.where(cured_since[cured, :, None], NEVER, comes[cured]),
-             comes_weight * (cures * more)[cured, None], cured=True),
+             comes_weight[cured] * (cures * more)[cured, None], cured=True),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, link, params),
         Part("echo", ECHO, *echo_chances(book, link, params)),
@@ -109,10 +111,14 @@ def _flickers(book: Casebook, params: Parameters) -> Floats:
     return np.concatenate([shows, shows * there[:, None]], axis=2)
 
 
-def _with_trigger(params: Parameters) -> Floats:
-    """Twice the rates: the share of each as in :func:`_flickers`; it adds up to 1."""
-    waits = params.rate("intermittent.waits")
-    return np.concatenate([params.rate_weight * (1.0 - waits), params.rate_weight * waits])
+def _with_trigger(book: Casebook, params: Parameters) -> Floats:
+    """N x (twice the rates): the share of each as in :func:`_flickers`; rows add up to 1. Where the complaint itself
+    says that the fault comes with something, or now and then, it more likely waits than not."""
+    told = np.array([comes_and_goes(session.vehicle.complaint if session.vehicle else None)
+                     for session in book.sessions], dtype=bool)
+    waits = np.where(told, params.rate("intermittent.waits_told"), params.rate("intermittent.waits"))
+    waits = waits[book.fault_session][:, None]
+    return np.concatenate([params.rate_weight * (1.0 - waits), params.rate_weight * waits], axis=1)
 
 
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
@@ -142,9 +148,20 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
     touched = np.asarray(line.repaired.any(axis=1))[link.target] & lost
     chance = np.where(said | touched, params.rate("repair.cures"), np.where(
         since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
+    chance = np.where(charges_again(book, line, params) & said, params.rate("repair.cures_proven"), chance)
     # The report of a module that is silent since the repair, and that nobody worked on, was not cured.
     still = lost & ((link.target_state == SILENT) & since).any(axis=1)
     return np.where(still & ~touched, 0.0, chance), since
+
+
+def charges_again(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """N: a code of what charges, gone since it was renewed, with a run since that reads as charging well and nothing
+    known to feed the vehicle: what the code speaks of was measured as good."""
+    mended = np.logical_or.accumulate(line.mended(book), axis=1)
+    good = (book.engine_on == 1) & (book.outside != 1)
+    good &= np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("charging.good")
+    charger = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
+    return np.asarray(charger & (mended & (book.seen == NOT_SEEN) & good[book.fault_session]).any(axis=1))
 
 
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
@@ -270,6 +287,11 @@ def _hears_target(link: Links) -> Bools:
 def _history(book: Casebook, line: Timeline, link: Links, params: Parameters) -> list[Part]:
     """Seen before the clear only; or a record that no clear takes; or set by the work itself."""
     before = np.full((*book.seen.shape, 1), params.rate("history.new"))
+    # What a module accepted to wipe, and did not hold since, is not there to turn up.
+    wiped = np.logical_or.accumulate(line.accepted | line.said_taken, axis=1)[book.fault_module]
+    gone = np.zeros(wiped.shape, dtype=bool)
+    gone[:, 1:] = np.logical_or.accumulate(wiped & (book.seen == NOT_SEEN), axis=1)[:, :-1]
+    before[gone] = params.rate("history.new_accepted")
     before[_hears_target(link)] = params.rate("history.missed_unsaid")
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]

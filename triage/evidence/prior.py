@@ -10,12 +10,13 @@ import numpy as np
 
 from code_tables import words
 from triage.evidence.chain import said
-from triage.evidence.echo import without_words
+from triage.evidence.echo import in_own_range, without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 from triage.model.chargers import CHARGERS, charger_says
+from triage.model.triggers import comes_and_goes
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -106,6 +107,11 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     charges = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
     _apply(result, charges & fails & ~says, "what it speaks of was measured to fail", _scale(
         {HARD: params.rate("charger.measured")}))
+    told = np.array([comes_and_goes(session.vehicle.complaint if session.vehicle else None)
+                     for session in book.sessions], dtype=bool)[book.fault_session]
+    back = since & ~supply & (link.relation == 0)
+    _apply(result, told & back, "the complaint tells of one that comes and goes", _scale(
+        {INTERMITTENT: params.rate("intermittent.told")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
@@ -207,7 +213,9 @@ def _by_kind(book: Casebook, link: Links, params: Parameters) -> Floats:
     loose = book.flags(lambda facts: not facts.known and facts.noise == "mechanical") & (link.relation == 0)
     share = params.rate("kind.by_range")
     prior[loose] = prior[loose] ** (1.0 - share) * params.prior[NOISES.index("electronic")] ** share
-    prior[:, ECHO] *= np.where(without_words(book, link), params.rate("echo.untold"), 1.0)
+    own = in_own_range(book)
+    prior[:, ECHO] *= np.where(~without_words(book, link), 1.0, np.where(
+        own, params.rate("echo.untold_own"), params.rate("echo.untold")))
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 

@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, PERMANENT, Chains, run, said
+from triage.evidence.depth import clean_start
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
-from triage.evidence.opportunity import LASTING
+from triage.evidence.opportunity import LASTING, minutes_run
 from triage.evidence.parameters import NOISES
 from triage.evidence.records import record_factors
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
@@ -112,15 +113,20 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     again = np.cumsum(word >= 0, axis=1) - 1
     kept = np.asarray(line.refused.any(axis=1) & ~(line.clear >= 0.5).any(axis=1))[book.fault_module]
     news = kept[:, None] & (np.cumsum(word == 0, axis=1) == 1) & _failing_now(book, line, word, params)
+    # Nor does a module repeat what it said before a clear that wiped it: it found the fault anew.
+    full = _failing_full(book, line, word, params)
+    news |= full & (np.cumsum(full, axis=1) == 1)
     power = 1.0 / (1.0 + 0.5 * np.where(news, 0, np.maximum(again, 0)))
     # With the key just turned on a fault that shows only while running or driving is no longer called current.
-    power = np.where(_rests(book), power * params.rate("word.at_rest"), power)
+    power = np.where(_rests(book) & ~full, power * params.rate("word.at_rest"), power)
     weight = frame_weights(book, line, params)
     said_so = word >= 0
     table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
     now = _failing_now(book, line, word, params)[said_so]
-    table[now, LOW_VOLTAGE] *= np.where(book.status_byte[said_so] >= 0, params.rate("word.failing_fed"),
-                                        params.rate("word.current_fed"))[now]
+    byte, well = (book.status_byte >= 0)[said_so], full[said_so]
+    table[now, LOW_VOLTAGE] *= np.where(
+        byte, np.where(well, params.rate("word.failing_full"), params.rate("word.failing_fed")),
+        np.where(well, params.rate("word.current_full"), params.rate("word.current_fed")))[now]
     table[:, LOW_VOLTAGE] *= _still_low(book, line, word, params)[said_so]
     weight[said_so] *= table ** power[said_so][:, None]
     weight[..., HARD] *= np.where(_comes_and_goes(book, line, word, params), params.rate("word.comes_and_goes"), 1.0)
@@ -156,6 +162,23 @@ def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters)
     outright, a printed word is used more loosely."""
     good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
     return np.asarray((word == 0) & good[book.fault_session])
+
+
+def _failing_full(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
+    """N x K: likewise in the first scan since a clear, at a supply at which no level of low voltage lies and with no
+    lower one known since: what low supply set is wiped, or told as stored where the clear was refused, and nothing has
+    set it anew.
+
+    A code of the supply has levels of its own; a module that was lost in a restart may be called so a while longer; and
+    the dip of a start may set what is then current to the end of the cycle, unless an earlier start set nothing.
+    """
+    clean = clean_start(book, line, params)
+    cleared = ((line.clear >= 0.5) | line.refused)[book.fault_module] | clean[book.fault_session]
+    full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good"))
+    full &= clean | ~(minutes_run(book, params) > 0)
+    other = book.flags(lambda facts: facts.supply is not None or facts.relation == "lost communication")
+    return np.asarray((word == 0) & cleared & full[book.fault_session] & ~other[:, None])
 
 
 def _comes_and_goes(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:

@@ -74,11 +74,11 @@ from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import COOLED, draws_first, failed_checks, untested_checks
-from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
+from triage.explain.there import called_now, there_now, to_look_at
+from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
 from triage.model.session import Session
-from triage.model.snapshot import STATUS_WORDS
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
@@ -94,7 +94,6 @@ PLACES = 3
 TAKEN_APART = 0.4
 #: A fault this likely that is called current now is looked for before anything is only run again: even odds.
 LOOKED_FOR = 0.5
-CURRENT = STATUS_WORDS.index("current")
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9
 #: Below this a fault hardly persists: -15 dB; its own step waits for those of what is established (common practice).
@@ -132,9 +131,12 @@ def next_checks(
     gains = [np.where(glows, bits * right * COLD_RIGHT if step is COLD else 0.0, gain)
              for step, gain in zip(COMMON, gains, strict=False)]
     # What is there is not run again to see whether it is: a run tells no more of it than the last scan did.
-    there = _there_now(book, chance)
+    there = there_now(book, chance, LIKELY)
+    # Nor is it cleared while it can be looked at: at rest it may stay away, and its freeze frame is gone.
+    now, again = (found & (chance >= TAKEN_APART) for found in to_look_at(book, line, link, tables, back))
+    kept = now | again
     worth = [np.where((gain > 0.02) & open_faults & ~out, gain, 0.0).tolist()
-             for gain, out in zip(gains, left_out(book, standing, there, monitor), strict=False)]
+             for gain, out in zip(gains, left_out(book, standing, there | now, monitor, kept), strict=False)]
     # What came back at a good supply is looked for, however quiet the runs since: a quiet run only tells how seldom.
     back = back & open_faults
     unfit = unfit_to_drive(book, standing, chance, back)
@@ -152,7 +154,7 @@ def next_checks(
     batch = _Batch(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
         unfit, live, stuck_closed(book, standing),
-        _called_now(book, line, tables) & (chance >= LOOKED_FOR), _record_holders(book, recorded),
+        (called_now(book, line, tables) & (chance >= LOOKED_FOR)) | kept, _record_holders(book, recorded),
         empty_pointers(book, link),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
@@ -233,7 +235,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)
     again = [module for module in modules if module not in broken]
-    others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records), case, book, broken)
+    others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records, batch.now), case, book,
+                     broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
     single = feed_checks(book, link, case, bits, names)
     test = batch.line.tests.get(place)
@@ -286,24 +289,6 @@ def _without(values: list[float], judged: list[bool] | None) -> list[float]:
     if judged is None:
         return values
     return [value if counts else 0.0 for value, counts in zip(values, judged, strict=True)]
-
-
-def _there_now(book: Casebook, chance: Floats) -> Bools:
-    """N: faults seen in the last scan since a clear that could show them, of a monitor that runs with the key on, or
-    likely to persist."""
-    standing_still = book.flags(lambda facts: facts.monitor in ("key on", "network", "event"))
-    since = (book.phase > 0)[book.fault_session] & (book.seen != NOT_READABLE)
-    last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
-    seen = book.seen[np.arange(book.faults), last] == SEEN
-    return np.asarray((standing_still | (chance >= LIKELY)) & since.any(axis=1) & seen)
-
-
-def _called_now(book: Casebook, line: Timeline, tables: Tables) -> Bools:
-    """N: called current in the last scan since a clear, at a good supply: no run tells more of it."""
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")
-    since = ((book.phase > 0) & good)[book.fault_session] & (book.seen != NOT_READABLE)
-    last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
-    return np.asarray(since.any(axis=1) & (book.status[np.arange(book.faults), last] == CURRENT))
 
 
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:

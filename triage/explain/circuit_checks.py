@@ -17,6 +17,7 @@ from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.standing import Standings
+from triage.explain.state_steps import state_step
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.crash import follows_crash
@@ -142,10 +143,7 @@ def _circuit(
                   "own figure")
         minutes = ISOLATION_MINUTES
     elif wants_procedure(facts, book.texts.get(fault, ())):
-        do = f"finish the programming or calibration that {shown} asks for"
-        if facts.safety == "steering" and ("angle" in title.lower() or "position" in title.lower()):
-            # Many find their zero by themselves after a flat battery (common practice).
-            do += ": from lock to lock, then straight ahead at walking pace, before the tester's procedure"
+        do = f"finish the programming or calibration that {shown} asks for{_by_itself(facts.safety, title)}"
         passes = "the code clears and stays away"
     elif not facts.known and safety not in ("restraints", "high voltage") and (
             part := silent_part(book.texts.get(fault, ()))) is not None:
@@ -166,6 +164,8 @@ def _circuit(
               if opened else
               f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
+    elif not link.relation[fault] and (state := state_step(facts, title, book.texts.get(fault, ()))) is not None:
+        do, passes = state.do.format(shown=shown), state.passes_if
     elif safety is None and not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
         do = f"have the cut-off that {shown} tells of reset by the maker's procedure, once no fuel leaks"
         passes = "no fuel leak nor fumes, and the code stays away after a clear"
@@ -186,6 +186,13 @@ def _circuit(
         do = f"test the circuit of {shown}: connector, wiring, then the part"
     return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def _by_itself(safety: str | None, title: str) -> str:
+    """What is tried before the tester's procedure: many steering angle sensors find their zero by themselves after a
+    flat battery (common practice)."""
+    angle = safety == "steering" and ("angle" in title.lower() or "position" in title.lower())
+    return ": from lock to lock, then straight ahead at walking pace, before the tester's procedure" if angle else ""
 
 
 def _came_and_went(book: Casebook, fault: int) -> bool:

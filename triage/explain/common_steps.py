@@ -71,13 +71,16 @@ def not_driven(book: Casebook, standing: Standings, unfit: Bools, chance: Floats
     return np.asarray(driven & road & unfit[book.fault_session] & (chance >= STEERING_DOUBT))
 
 
-def left_out(book: Casebook, standing: Standings, there: Bools, monitor: Ints) -> list[Bools]:
-    """N of each common step: faults that it tells nothing of. What is ``there`` is not run again; nobody works
-    restraints and high voltage by a tester; and pump and valves of a brake are idle until it drives off or brakes."""
+def left_out(
+    book: Casebook, standing: Standings, there: Bools, monitor: Ints, kept: Bools,
+) -> list[Bools]:
+    """N of each common step: faults that it tells nothing of. What is ``there`` is not run again; what is ``kept`` is
+    not cleared before it was looked at; nobody works restraints and high voltage by a tester; and pump and valves of a
+    brake are idle until it drives off or brakes."""
     bodily = np.array([danger in ("restraints", "high voltage") for danger in standing.dangers], dtype=bool)
     braking = np.array([danger == "brakes" for danger in standing.dangers], dtype=bool)
     idle = braking & (monitor == MONITORS.index("commanded output"))
-    return [idle, there | idle, there, bodily, there]
+    return [idle | kept, there | idle, there, bodily, there]
 
 
 def monitors(book: Casebook) -> Ints:

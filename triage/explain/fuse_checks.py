@@ -22,6 +22,8 @@ _NUMBER = re.compile(r"(?<![a-z0-9])(?:fuse|fusible|sicherung)(?: (?:no|nr)\.?)?
                      r"(?<![a-z0-9])(f ?[0-9]{1,3})(?![0-9])")
 _AGAIN = re.compile(
     r"(?<![a-z])(?:again|once more|wieder|erneut|nochmals?|encore|de nouveau|de nuevo|otra vez)(?![a-z])")
+#: How the step begins for a fuse that was found blown: what was found leads before what is only suspected.
+BLOWN_WORDS = "find why the fuse blew"
 
 
 def fuse_checks(book: Casebook, link: Links, case: Case) -> list[NextCheck]:
@@ -55,7 +57,7 @@ def _check(note: str, safety: str | None, *, renewed: bool, again: bool) -> Next
            "unplug what it feeds one by one (restraint parts stay plugged in), a test lamp in its place, until it goes "
            "dim")
     return {
-        "do": f"find why the fuse blew ({note}): {second}{how}; then fit a new one of the same rating, never a larger "
+        "do": f"{BLOWN_WORDS} ({note}): {second}{how}; then fit a new one of the same rating, never a larger "
               "one",
         "where": "fuse box, the wire behind it and all that it feeds", "minutes": 20.0,
         "passes_if": "no path to ground on the load side, and the new fuse holds", "settles": [], "gain_bits": BLOWN,
@@ -82,4 +84,4 @@ def _safety(book: Casebook, case: Case, event: Event) -> str | None:
                  and event.module in (book.module_name[module], book.module_facts[module].name)), None)
 
 
-__all__ = ["fuse_checks"]
+__all__ = ["BLOWN_WORDS", "fuse_checks"]

@@ -19,7 +19,10 @@ LONGEST = 70
 #: Beginnings of words by which a maker's text asks for a procedure.
 PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "adaptation", "configur", "coding",
               "not coded", "initialis", "initializ", "pairing", "config incompat", "config mismatch", "config missing",
-              "vin mismatch", "wrong vin", "vehicle identification number mismatch")
+              "anlernen", "angelernt", "grundeinstellung", "kalibrier", "programmier", "codier", "kodier", "konfigur",
+              "apprentissage", "étalonnage", "etalonnage", "programmation", "aprendizaje", "calibraci", "programaci",
+              "configuraci", "codificaci", "sin codificar", "vin mismatch", "wrong vin",
+              "vehicle identification number mismatch")
 #: A text of the immobiliser that speaks of a key or a release, which are learned; its antenna and wires are repaired.
 _IMMOBILISER = re.compile(r"immobili[sz]er|wegfahrsperre|anti-?d[ée]marrage|inmovilizador", re.IGNORECASE)
 _LEARNED = re.compile(r"\bkeys?\b|schl[uü]ssel|\bcl[ée]s?\b|llave|message|authori[sz]|release|freigabe|match|secret|"

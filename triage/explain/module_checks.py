@@ -80,6 +80,11 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
     what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
+    if facts.awake == "trailer":
+        # Its own socket: ISO 7638, pin 1 feed and pin 4 ground of the valves, 2 and 3 those of the electronics.
+        what = (f"measure feed and ground of {name} at the trailer socket under load, with a lamp of 21 W and not the "
+                "meter alone: pins 1 and 4, then 2 and 3 where it is an ISO 7638 socket")
+        where = "trailer brake socket and its fuses, coiled lead, plug at the trailer"
     if pins is not None and pins.blown:
         what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
                 f"and plug of {name} out, then fit a new one of the same rating")
@@ -230,9 +235,10 @@ def readiness_gate(session: Session) -> list[str]:
 
 def clear_again_checks(
     book: Casebook, line: Timeline, case: Case, modules: Sequence[int], bits: Floats, names: list[str],
-    records: list[str],
+    records: list[str], now: Bools,
 ) -> list[NextCheck]:
-    """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it.
+    """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it,
+    unless they call one failing ``now`` (N), which is looked at first.
 
     ``records``: modules, as printed, that hold a crash record, which nobody clears.
     """
@@ -241,7 +247,7 @@ def clear_again_checks(
     for module in modules:
         name = case.name(book.module_name[module])
         faults = [fault for fault in case.open if book.fault_module[fault] == module]
-        if not faults or name in records or not line.never_took(module, book.exists.shape[1] - 1):
+        if not faults or now[faults].any() or name in records or not line.never_took(module, book.exists.shape[1] - 1):
             continue
         # A clear takes what is stored beside the code, which the measurement wants to be held against.
         isolation = any(needs_measurement(book.facts[fault]) for fault in faults)

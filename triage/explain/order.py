@@ -11,6 +11,7 @@ from collections.abc import Sequence, Set
 
 from triage.explain.circuit_checks import ISOLATION_MINUTES
 from triage.explain.fitness import LIVE
+from triage.explain.fuse_checks import BLOWN_WORDS
 from triage.explain.module_checks import ISOLATED
 from triage.explain.supply_checks import CONVERTER, DRAW_WORDS, DROP_WORDS, FOLLOW_WORDS, LOAD_WORDS
 from triage.model.verdict import NextCheck
@@ -146,9 +147,9 @@ def _ready_first(checks: list[NextCheck]) -> list[NextCheck]:
 
 
 def _path_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps, the path that was measured bad before those that suspect one, and before all that send the
-    current of a start through it."""
-    path = [check for check in checks if check["do"].startswith(FOLLOW_WORDS)]
+    """The ranked steps, the path that was measured bad or the fuse that was found blown before those that suspect one,
+    and before all that send the current of a start through it."""
+    path = [check for check in checks if check["do"].startswith((FOLLOW_WORDS, BLOWN_WORDS))]
     first = next((place for place, check in enumerate(checks)
                   if check["do"].startswith((*SUSPECTED, *OWN_BATTERY))), len(checks))
     late = [check for check in path if checks.index(check) > first]

@@ -27,6 +27,8 @@ GOOD = 12.2
 TOO_MUCH = 15.4
 #: Place of "permanent" among the status words.
 PERMANENT = STATUS_WORDS.index("permanent")
+#: With less of a chance to run than this a monitor that found nothing says little.
+COULD_SHOW = 0.35
 #: How the reason ends that tells of a module reported lost.
 STAYS_SILENT = "which it reports lost, stays silent"
 ANSWERS_SCAN = "which it reports lost, answers the scan"
@@ -113,10 +115,12 @@ def reasons(
         now = book.status[fault, back[-1]] == 0
         said.append(f"{REFUSED}: " + ("what it calls it now counts" if now else "that says nothing of now"))
     elif back:
-        scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
+        scans = _scans_since(back, gone, opportunity[fault])
         cleared = not before or (line.clear[book.fault_module[fault], before[-1] + 1 : back[0] + 1] >= CLEARED).any()
         verb = ("came back" if cleared else "still listed") if before else "first seen"
         said.append(f"{verb} {phase_words(book, session, back[0])}{scans}{'' if cleared else NOT_SURELY_CLEARED}")
+    if fault in link.recurrences:
+        said.append(link.recurrences[fault].what)
     if refused[fault] > 0.5 and back:
         said.append(f"the whole list of {book.shown(int(book.fault_module[fault]))} stayed: its clear did not take")
     if gone and not back and before:
@@ -126,7 +130,7 @@ def reasons(
         said.append(f"seen {phase_words(book, session, before[0])}{since}")
     if gone and not back:
         chance = max(float(opportunity[fault, column]) for column in gone)
-        if chance < 0.35:
+        if chance < COULD_SHOW:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
     if not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
@@ -145,6 +149,18 @@ def reasons(
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
     return said
+
+
+def _scans_since(back: list[int], gone: list[int], opportunity: Floats) -> str:
+    """In how many of the scans since the clear a code was seen; an absence in one that had no chance to show it says
+    nothing against it."""
+    if len(back) + len(gone) < 2:
+        return ""
+    could = [column for column in gone if float(opportunity[column]) >= COULD_SHOW]
+    if gone and not could:
+        scans = "the only scan" if len(back) == 1 else f"all {len(back)} scans"
+        return f", in {scans} that could show it"
+    return f", in {len(back)} of {len(back) + len(gone)} scans since"
 
 
 def _test_words(line: Timeline, session: int, fault: int) -> list[str]:

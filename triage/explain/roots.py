@@ -111,11 +111,14 @@ def never_answered(book: Casebook, link: Links, session: int) -> list[Root]:
         if facts is None or story.kind != "silent module" or story.reporters or facts.safety is None:
             continue
         answered = (book.state[story.modules[0]] == ANSWERS).any()
-        since = "was heard before and" if answered else "never answered, though every such vehicle has one, and"
+        there = story.fitted or "every such vehicle has one"
+        since = "was heard before and" if answered else f"never answered, though {there}, and"
         why = [f"it {since} is silent at a good supply, while others answer",
                "what it holds can't be read; its lamp may be on since it is silent"]
         if story.pins is not None:
             why.append(f"measured at its connector: {story.pins.words}")
+        if facts.awake == "trailer":
+            why.append("a trailer has no neighbour that misses its brakes: not on the road with it until it answers")
         found.append(Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
                           math.nan, why, "repair", []))
     return found

@@ -174,6 +174,7 @@ class Story:
     head: int = -1            # of kind "network": the fault that reports the network they are on
     held: str = ""            # likewise: what was measured on its wires that lets nobody answer
     by: int = -1              # likewise: the module with which unplugged the others answer
+    fitted: str = ""          # why a silent module that never answered should be there, where somebody says so
 
 
 class FeedLoss(NamedTuple):

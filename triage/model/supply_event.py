@@ -37,12 +37,14 @@ def judge_events(
 
     ``holders`` and ``high_holders``: modules with a low and a high supply code, ``peers``: modules that answered;
     ``is_low``, ``is_high``: a reading of the supply alone proves it; ``is_read``: there is a reading at all, against
-    which one code of an overvoltage proves none.
+    which one code proves none.
 
-    >>> judge_events(3, 9, 0, is_low=False, is_high=False), judge_events(1, 9, 0, is_low=False, is_high=False)
-    ((True, False, False), (False, False, True))
+    >>> [judge_events(holders, 9, 0, is_low=False, is_high=False, is_read=read)
+    ...  for holders, read in ((3, True), (1, True), (1, False))]
+    [(True, False, False), (False, False, True), (True, False, False)]
     """
-    several, some = holders >= 2, holders == 1 and peers < GOOD_PEERS
+    # Peers that nobody knows to be well fed speak of no feed of one: most modules have no such code of their own.
+    several, some = holders >= 2, holders == 1 and (peers < GOOD_PEERS or not is_read)
     low = several or some or is_low
     high = high_holders >= 2 or (high_holders == 1 and peers < GOOD_PEERS and not is_read) or is_high
     return low, high, holders == 1 and not low

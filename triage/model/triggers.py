@@ -84,4 +84,21 @@ def trigger_of(complaint: str | None) -> Trigger | None:
     return trigger._replace(road=f"above {fast[1]}, where the law allows") if trigger is SPEED and fast else trigger
 
 
-__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "SPEED", "TURNS", "WET", "Trigger", "trigger_of"]
+#: A complaint that says that its fault comes and goes without its condition: all in four languages.
+_NOW_AND_THEN = re.compile(
+    r"\b(?:sometimes|intermittent(?:ly)?|now and (?:then|again)|on and off|at times|occasional(?:ly)?|once in a while|"
+    r"comes and goes|manchmal|ab und zu|hin und wieder|sporadisch|zeitweise|gelegentlich|kommt und geht|parfois|"
+    r"de temps en temps|par moments?|par intermittence|a veces|de vez en cuando|a ratos|va y viene)\b", re.IGNORECASE)
+
+
+def comes_and_goes(complaint: str | None) -> bool:
+    """Whether a complaint says that what it complains of is not there all the time: a run without it proves little.
+
+    >>> [comes_and_goes(said) for said in ("limp mode now and then", "wipers stop hot", "flat after a week")]
+    [True, True, False]
+    """
+    return bool(complaint) and (
+        trigger_of(complaint) is not None or _NOW_AND_THEN.search((complaint or "")[:500]) is not None)
+
+
+__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "SPEED", "TURNS", "WET", "Trigger", "comes_and_goes", "trigger_of"]

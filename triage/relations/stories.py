@@ -28,6 +28,7 @@ from triage.model.casebook import (
     Story,
     Timeline,
 )
+from triage.model.said_fitted import said_fitted
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import fault_name
 from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
@@ -76,7 +77,8 @@ def stories(
     told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
-        story.rivals = _rivals(book, story, told, fitted=bool(story.modules) and always_fitted(book, story.modules[0]))
+        story.rivals = _rivals(book, story, told, fitted=bool(story.modules) and (
+            always_fitted(book, story.modules[0]) or bool(story.fitted)))
     return told
 
 
@@ -102,7 +104,8 @@ def _silent(
     reporters = sorted(reports.get(module, set()))
     pins = at_connector(book, tables, session, module, float(line.scale[session]))
     unfed = pins is not None and pins.lost is not None
-    missing = always_fitted(book, module) and fed_share(
+    said = told_fitted(book, module) or ""
+    missing = (always_fitted(book, module) or bool(said)) and fed_share(
         book, line, tables, session, answers.column[module]) == 1.0
     if not reporters and not unfed and not missing and not (book.state[module] == ANSWERS).any():
         # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
@@ -124,7 +127,7 @@ def _silent(
                      if other not in reporters and other != module
                      and book.state[other, column] == ANSWERS][:2] if len(reporters) > 2 else []
     return Story("silent module", book.module_name[module], [module], reporters, contradicting,
-                 min(10.0 * weight, tables.rate("silence.most")), pins=pins)
+                 min(10.0 * weight, tables.rate("silence.most")), pins=pins, fitted=said)
 
 
 def always_fitted(book: Casebook, module: int) -> bool:
@@ -136,6 +139,26 @@ def always_fitted(book: Casebook, module: int) -> bool:
     answering = [other for other in range(first, last) if (book.state[other] == ANSWERS).any()]
     return bool(work) and len(answering) > 1 and all(
         book.module_facts[other].name not in work for other in answering)
+
+
+def told_fitted(book: Casebook, module: int) -> str | None:
+    """Why a silent module of a safety class is said to be there, where none of its class answers to light its lamp, or
+    the trailer is told to be coupled; None: nobody says."""
+    facts, session = book.module_facts[module], int(book.module_session[module])
+    if facts.safety is None:
+        return None
+    said = said_fitted(book.sessions[session], facts.awake, facts.safety)
+    if said is None or facts.awake == "trailer":
+        return said
+    mates = [other for other in range(int(book.first_module[session]), int(book.first_module[session + 1]))
+             if book.module_facts[other].safety == facts.safety and other != module]
+    return None if any((book.state[other] == ANSWERS).any() for other in mates) else said
+
+
+def expected(book: Casebook) -> set[int]:
+    """Modules that wake with the trailer, in sessions that tell of one that is coupled."""
+    return {module for module, facts in enumerate(book.module_facts)
+            if facts.awake == "trailer" and told_fitted(book, module) is not None}
 
 
 def fed_share(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> float | None:
@@ -350,4 +373,4 @@ def _rivals(book: Casebook, story: Story, told: list[Story], *, fitted: bool) ->
     return rivals
 
 
-__all__ = ["REFUSE", "Story", "Topology", "stories"]
+__all__ = ["REFUSE", "Story", "Topology", "expected", "stories", "told_fitted"]

@@ -26,7 +26,7 @@ from triage.relations.answers import last_answers
 from triage.relations.network_wires import read_wires
 from triage.relations.own_feed import feed_losses
 from triage.relations.readings import count, read_against_codes
-from triage.relations.stories import between, fed_share, stories
+from triage.relations.stories import between, expected, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
 from triage.units import to_probability
 
@@ -81,7 +81,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
 def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, topology: Topology | None) -> None:
     """Weigh the silence of every module that is silent at last, in the sessions that have one."""
     good = good_supply(book, line, tables)
-    answers = last_answers(book, good, missed_while_silent(book, link))
+    answers = last_answers(book, good, missed_while_silent(book, link) | expected(book))
     quiet = np.array(answers.state, dtype=np.int64) == SILENT
     proven = np.zeros(len(book.module_name), dtype=bool)
     unexplained = np.full(len(book.module_name), tables.rate("lost.silent_low"))

@@ -122,7 +122,7 @@ def _take_events(
                                "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
         told.append((event, event_columns(event, timed, book.phase[place, :columns].tolist())))
-        about = renewed(book, place, event)
+        about = renewed(book, place, event, canonical(event.module) if event.module else None)
         for column in told[-1][1]:
             line.renewed.update(dict.fromkeys(about, column))
             if event.what == "cleared" and event.note == REFUSED_BY_ONE:

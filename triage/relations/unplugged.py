@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, PartTest
+from triage.model.chargers import CHARGERS
 from triage.model.parts import battery_renewed, of_part, says_unplugged
 from triage.model.session import Event
 
@@ -76,9 +77,19 @@ def is_of(part: str, title: str) -> bool:
     return bool(words) and words <= set(re.findall(r"[^\W_][\w/]+|[0-9]", title.casefold()))
 
 
-def renewed(book: Casebook, session: int, event: Event) -> list[int]:
-    """The faults of a session that are about the part which an event says was replaced, where it names no module."""
-    if event.what != "replaced" or event.module is not None or not of_part(event) or battery_renewed(event):
+def renewed(book: Casebook, session: int, event: Event, named: str | None = None) -> list[int]:
+    """The faults of a session that are about the part which an event says was replaced, where it names no module, or a
+    generator or converter (``named``: as the tables name the module) that answers no scan of its own."""
+    if event.what != "replaced":
+        return []
+    if event.module is not None:
+        module = next((word for word in CHARGERS if word == named), None)
+        mine = range(int(book.first_module[session]), int(book.first_module[session + 1]))
+        if module is None or any(book.module_facts[other].name == module for other in mine):
+            return []
+        return [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+                if module in book.facts[fault].title]
+    if not of_part(event) or battery_renewed(event):
         return []
     note = (event.note or "")[:LONGEST]
     return [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))

@@ -9,6 +9,8 @@ from triage.reports.view import view
 
 #: Faults that are named where nothing is established.
 LEADING = 2
+#: How the reason begins of a code that was seen since the clear.
+RETURNED = "came back after"
 
 
 def brief(assessment: Assessment) -> str:
@@ -17,7 +19,7 @@ def brief(assessment: Assessment) -> str:
     return "\n".join([
         f"{shown.title}: {shown.complaint or 'no complaint noted'}",
         f"Supply: {shown.supply_briefly or shown.supply}",
-        f"Short list: {_short_list(shown) or _leading(assessment)}",
+        f"Short list: {_short_list(shown) or _leading(assessment)}{_came_back(assessment, shown)}",
         _count(shown),
         f"Next: {_next(shown)}",
     ]) + "\n"
@@ -38,6 +40,18 @@ def _leading(assessment: Assessment) -> str:
     told = "; ".join(f"{line.printed} {line.verdict['code']} {line.title} ({line.band})" for line in lines[:LEADING])
     more = f" and {len(lines) - LEADING} more" if len(lines) > LEADING else ""
     return f"nothing is established; likelier than not: {told}{more}" if told else "nothing is established"
+
+
+def _came_back(assessment: Assessment, shown: View) -> str:
+    """What came back after the clear and is open all the same: one that comes and goes is not nothing."""
+    lines = [line for group in assessment.unsettled for line in group.lines if not line.record
+             and line.verdict["explained_by"] is None and (shown.items or line.verdict["decibans"] < 0.0)
+             and (line.came_back or any(reason.startswith(RETURNED) for reason in line.why))]
+    lines.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
+    told = [line for place, line in enumerate(lines) if place < LEADING or line.safety]
+    words = "; ".join(f"{line.printed} {line.verdict['code']} {line.title}" for line in told)
+    more = f" and {len(lines) - len(told)} more" if len(lines) > len(told) else ""
+    return f"; came back after the clear, still open: {words}{more}" if told else ""
 
 
 def _name(item: Item) -> str:
