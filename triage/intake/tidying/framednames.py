@@ -87,8 +87,10 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
         if head is None or (head.frame[0] and not any(head.frame[1:]) and head.frame[0] == _lead(filled[at + 1])):
             # Behind the bullet of the codes stands what is said of one.
             continue
-        if head.frame != _BARE or (
-                (small_alone or not head.name[:1].islower()) and _opens(filled, coded, at)):
+        lead, numbered, _, counted = head.frame
+        if not (lead or numbered or counted or small_alone) and head.name[:1].islower():
+            continue
+        if head.frame != _BARE or _opens(filled, coded, at):
             groups[head.frame].append(head)
     for frame, heads in groups.items():
         known = sum(names.score(head.name) >= 60.0 for head in heads)
@@ -102,8 +104,8 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
 def _stands_above(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
     """Whether a line stands right above one with a code, or above the status of such ("History:")."""
     below = at + 1
-    if below < len(filled) and not coded[below] and states.of_cell(filled[below].low.strip(" :=-*#[]")) is not None and (
-            ": " not in filled[below].text):
+    if below < len(filled) and not coded[below] and ": " not in filled[below].text and (
+            states.of_cell(filled[below].low.strip(" :=-*#[]")) is not None):
         below += 1
     return below < len(filled) and coded[below]
 
