@@ -53,6 +53,7 @@ from triage.intake.tidying import (
     plurals,
     printcolumns,
     quotedbreaks,
+    saidnumbers,
     scanbreaks,
     sectionnumbers,
     sectionrows,
@@ -106,7 +107,8 @@ def keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spa
     was read where."""
     digits, alike = alikecodes.written(gluedwords.behind_spaced(statusbrackets.told(found)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
-    return ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names), alike
+    own = makersown.marked(keyarrows.written_out(keyed), names)
+    return ownlists.marked(saidnumbers.marked(own, names), names), alike
 
 
 def with_whole_names(
