@@ -84,9 +84,9 @@ _CLEAR_OF_CODES = lazily(
     r"(?:[:=]|=>|(?<![a-z])-{1,3}>?|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
 )
 #: "Pass. door": the passenger's.
-_PASSENGER = lazily(
-    r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])"
-)
+_PASSENGER = lazily(  # "PASS - Passerelle": short for the name behind it
+    r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])|"
+    r"\s*[-:(/]?\s*pas(?:s[a-z]|a[a-z])")
 #: What "did not come up on the scan" may be a fault rather than a module.
 _ON_THE_SCAN = (
     " scan", " scan auf", " scan nicht", " scan nicht auf", " bus", " tool", " scanner", " escaneo", " escaner",

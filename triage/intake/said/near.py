@@ -34,10 +34,13 @@ _DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
 #: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
 _NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCU]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
-_UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
+#: "P 0562 voltage low" tells of no volts.
+_UNIT_AFTER = lazily(r"\s?(?:(?:rpm|v|volts?|km|mi|miles|min|euro?s?|eur|usd|kg|mm|hours?|h)(?![a-z])|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
 _LABEL = lazily(
-    r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
+    r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?"
+    r"|(?:parking|parked in(?: the)?) (?:space|lot|place|spot)"
+    r"|gar(?:ee?|er) (?:a la |en )?place|shelf|rooms?|slot"
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|(?:calibration|cal|software|sw|firmware|flash|"
     r"program(?:me)?|coding|update|data) ?(?:files?|set|image|version|block)|calibrations?(?: id)?|cal(?: ?id)?|calid"
     r"|cvn|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
@@ -92,7 +95,7 @@ _LABEL_ENDS = word_set(
     "card sheet slip worksheet estimate claim dossier kundennr kundennummer rechnungsnr rechnungsnummer fahrzeugnr "
     "fahrzeugnummer wagennr wagennummer vorgangsnr vorgangsnummer werkstattauftragsnr werkstattauftragsnummer "
     "auftragsnr rechnung werkstattauftrag vorgang lieferschein facture devis fiche reparation factura expediente orden "
-    "trabajo or ot "
+    "trabajo or ot space lot place spot "
     "connector connectors conn splice splices bay bays bin bins stall stalls shelf room rooms slot no nos nr number "
     "numbers num id ids numero "
     "nummer parts part n pn calibration calibrations cal calid cvn s sn ref reference invoice order job ro wo "

@@ -18,12 +18,13 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states
+from triage.intake.said.answers import spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
-_MOST_WORDS, _FEWEST_CELLS = 6, 2
+_MOST_WORDS, _FEWEST_CELLS, _LONGEST_HEAD = 6, 2, 66
 #: A count of codes; none at all heads no codes.
 _COUNTED = lazily(
     r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
@@ -71,10 +72,11 @@ def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Sha
     headings: dict[Shape, int] = defaultdict(int)
     above: Row | None = None
     under = False
+    aside = marks | _answered(rows)
     filled = [
         row for row in rows
         if not (row.blank or row.kind == "rule" or (not row.finds.codes and (
-            row.line.number in marks or _is_aside(row.low) or _heads_a_list(row))))
+            row.line.number in aside or _is_aside(row.low) or _heads_a_list(row))))
     ]
     counting = _counting(filled)
     for row in filled:
@@ -112,6 +114,24 @@ def _heads_a_list(row: Row) -> bool:
         return row.head and not any(role_of(cell.low) == "module" for cell in row.cells or ())
     status, list_words = status_of_head(row.low, False)
     return status is not None and (list_words or row.text.endswith(":"))
+
+
+def _answered(rows: Sequence[Row]) -> set[int]:
+    """The numbers of the lines of lists that an answer heads ("No faults in:"), each behind a bullet and set off from
+    what follows: the last name heads no codes below."""
+    found: set[int] = set()
+    run: list[int] | None = None
+    for row in rows:
+        if row.blank:
+            found.update(run or ())
+            run = None
+        elif not row.finds.codes and row.text.endswith(":") and len(row.low) <= _LONGEST_HEAD and spoken(row.low):
+            run = []
+        elif run is not None and not row.finds.codes and row.line.text[: row.start].strip():
+            run.append(row.line.number)
+        else:
+            run = None
+    return found
 
 
 def _counting(rows: Sequence[Row]) -> set[int]:

@@ -34,6 +34,8 @@ _RAISED = "\u00b9\u00b2\u00b3\u2070\u2074-\u2079\u1d43\u1d47\u1d48\u1d49\u1d9c"
 _MARK = (rf"(?:[{_RAISED}]{{1,2}}|([*!#+^~\u00b0\u00a7\u2020\u2021\u2190-\u21ff\u25a0-\u27bf])\1{{0,3}})"
          .replace(r"\1", r"(?P=sign)").replace("([*", "(?P<sign>[*"))
 _ANY_MARK = lazily(rf"[*!#+^~\u00b0\u00a7\u2020\u2021\u2190-\u21ff\u25a0-\u27bf{_RAISED}]")
+#: Signs that stand in any text, and are marks only where one says so.
+_TOLD_SIGN = r"[-?](?=\s?[)\]}>]?\s?[=:]\s)"
 _OPEN, _CLOSE = r"[(\[{<\"'\u201c\u2018\u00ab\u201e]?\s?", r"\s?[)\]}>\"'\u201d\u2019\u00bb\u201c]?"
 #: A figure or a letter is a mark in brackets, or behind a sign that raises it.
 _FIGURE = r"(?:\^?[a-z0-9])"
@@ -53,7 +55,7 @@ _LEADS = (
     r"(?:(?:los|las|les|die|der|den|codes?|those|ones?|the|dtcs?|faults?|fehler|defauts?|averias?|codigos?|marked|"
     r"flagged|with|by|mit|avec|con|an?|ein(?:em|e[nr]?)?|une?|markiert|marques?|marcad[oa]s?|carrying|bearing|show(?:n|ing|s)?)\s+){0,5}")
 _HEAD = lazily(
-    rf"(?<![^\s,;|/(\[])(?:{_LEADS}{_OPEN}(?P<mark>{_MARK}|{_FIGURE}){_CLOSE}|(?P<none>{_NO_MARK}))"
+    rf"(?<![^\s,;|/(\[])(?:{_LEADS}{_OPEN}(?P<mark>{_MARK}|{_TOLD_SIGN}|{_FIGURE}){_CLOSE}|(?P<none>{_NO_MARK}))"
     r"(?:\s*(?:->|=>|[=:,\u2013\u2014-])\s*|\s+(?:(?:are|is|means?|stands? for|sind|ist|heisst|bedeutet|sont|est|"
     r"signifie|veut dire|son|estan?|significa)\s+)?)(?=[a-z])")
 _EXCEPTED = (
@@ -62,7 +64,7 @@ _EXCEPTED = (
     r"es sei denn|nicht anders|sauf|excepte[es]*|hormis|a moins|a l'exception|salvo|excepto|menos|a menos|a no ser|"
     r"con excepcion)(?![a-z])")
 _EXCEPT = lazily(_EXCEPTED)
-_MAY_TELL = lazily(rf"{_EXCEPTED}|mark|flagged|^\W*[a-z0-9]\s?[=:)\]]")
+_MAY_TELL = lazily(rf"{_EXCEPTED}|mark|flagged|^\W*[a-z0-9]\s?[=:)\]]|(?<!\S)[(\[]?[?-][)\]]?\s?=\s")
 _TOLD_MARK = lazily(
     rf"[(\[<\"'\u201c\u2018\u00ab\u201e]\s?(?P<word>[^()\[\]<>\"']{{1,40}}?)\s?[)\]>\"'\u201d\u2019\u00bb\u201c]|"
     rf"(?<![\w.,]){_MARK}(?![^\s.,;)])")
@@ -78,6 +80,8 @@ _BESIDE = word_set("""all any every each everything them these those of the a ar
 _WORDS = lazily(r"[a-z']+")
 _PARTS = lazily(r"\s*[,;(]\s*|\s+-+\s+|\s+(?:and|und|et|y)\s+")
 _OPENING = " \t([\"'"
+#: A maker's own number at the start of a line behind a mark, with words behind it.
+_OWN = lazily(r"[^\w\s]{1,4}\s{0,4}(?P<own>(?=[A-Z]{0,5}[0-9])[0-9A-Z]{4,7})(?=\s+[^\W\d_]{2}|\s*$)")
 _LONGEST, _TITLE = 220, 60
 
 
@@ -101,7 +105,7 @@ def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
     keys = _keys(found, may)
     if not keys:
         return found, None
-    coded = {at: codes for at, line in enumerate(found) if (codes := find(line.text, line.low).codes)}
+    coded = {at: codes for at, line in enumerate(found) if (codes := _codes(line))}
     if not coded:
         return found, None
     out, none = list(found), None
@@ -127,6 +131,13 @@ def told(found: Sequence[Line]) -> tuple[Sequence[Line], StatusWord | None]:
         for at in coded:
             out[at] = _with_status_of_others(out[at], none)
     return out, none
+
+
+def _codes(line: Line) -> Sequence[tuple[int, int]]:
+    """Where the codes of a line stand; without any, a maker's own number that may have a mark before it."""
+    found = [(code.start, code.end) for code in find(line.text, line.low).codes]
+    own = None if found else _OWN.match(line.text, len(line.text) - len(line.text.lstrip()))
+    return found if own is None else [own.span("own")]
 
 
 def _with_status_of_others(line: Line, none: StatusWord) -> Line:
@@ -275,13 +286,13 @@ def _marked(line: Line, marks: dict[str, StatusWord]) -> list[tuple[int, int, bo
     """Where marks stand beside the codes of a line: start, end, whether before the code, the mark."""
     drawn = _drawn(line)
     found: list[tuple[int, int, bool, str]] = []
-    for code in find(line.text, line.low).codes:
-        lead = drawn[max(0, code.start - 8) : code.start]
+    for first, last in _codes(line):
+        lead = drawn[max(0, first - 8) : first]
         for mark in marks:
-            if (match := re.compile(rf"\s?{mark}(?![\w*])").match(drawn, code.end)) is not None:
+            if (match := re.compile(rf"\s?{mark}(?![\w*])").match(drawn, last)) is not None:
                 found.append((*match.span(), False, mark))
             if (match := re.search(rf"(?<![\w*]){mark}\s?$", lead)) is not None:
-                found.append((code.start - len(lead) + match.start(), code.start, True, mark))
+                found.append((first - len(lead) + match.start(), first, True, mark))
     return found
 
 
@@ -290,9 +301,9 @@ def _are_ahead(found: Sequence[Line], used: dict[int, list[tuple[int, int, bool,
     code of a line."""
     first = last = 0
     for at, spans in used.items():
-        codes = find(found[at].text, found[at].low).codes
-        first += any(ahead and end <= codes[0].start for _, end, ahead, _ in spans)
-        last += any(not ahead and start >= codes[-1].end for start, _, ahead, _ in spans)
+        codes = _codes(found[at])
+        first += any(ahead and end <= codes[0][0] for _, end, ahead, _ in spans)
+        last += any(not ahead and start >= codes[-1][1] for start, _, ahead, _ in spans)
     return first > last
 
 
@@ -300,7 +311,7 @@ def _written(
     line: Line, spans: Sequence[tuple[int, int, bool, str]], marks: dict[str, StatusWord], ahead: bool
 ) -> Line:
     """The line with the words of statuses for the marks, each behind its code."""
-    ends = {code.start: code.end for code in find(line.text, line.low).codes}
+    ends = dict(_codes(line))
     for start, end, before, mark in sorted(spans, reverse=True):
         if before != ahead:
             continue

@@ -33,6 +33,7 @@ _LEAD = lazily(r"[\W_]*")
 #: An address before a name, a count behind it.
 _ADDRESS = lazily(r"(?:0x|\$)?[0-9A-Fa-f]{1,4}h?\s*(?:[-:.)\]|]+\s+|\s)(?=[^\W\d])")
 _COUNT = lazily(r"(?:\s*[-:,(\[]+\s*|\s+)(?<![0-9]:)(?P<many>[0-9]{1,2})(?:\s[^\W\d_]{2,14}){0,2}[\W_]*$")
+_KEY = lazily(r"[^\W\d_]+\s?:\s")
 _TAIL = lazily(r"[\W_]*$")
 #: Behind a name its status, or between an answer and the names that it is of.
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
@@ -86,6 +87,9 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
         head = _head(line, at)
         if head is None or (head.frame[0] and not any(head.frame[1:]) and head.frame[0] == _lead(filled[at + 1])):
             # Behind the bullet of the codes stands what is said of one.
+            continue
+        if head.frame == _BARE and _KEY.match(head.name) is not None:
+            # "Module: Radio" tells nothing of a title that a page puts above codes without such a key.
             continue
         lead, numbered, _, counted = head.frame
         if not (lead or numbered or counted or small_alone) and head.name[:1].islower():

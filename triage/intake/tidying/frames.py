@@ -19,6 +19,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from triage.intake.codes.found import find
+from triage.intake.lines import goingon
 from triage.intake.lines.spacing import with_places
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.plain.characters import Line, has_letter, indent_of, reworded
@@ -364,7 +365,7 @@ def _unstopped(found: list[Line]) -> list[Line]:
     if len(stopped) < _FEWEST_STOPPED or len(stopped) * (1 - _STOPPED) < others * _STOPPED:
         return found
     short = [at for at in stopped if texts[at].count(" ") < _WORDS or "  " in texts[at].strip()]
-    if 2 * len(short) < len(stopped):
+    if 2 * len(short) < len(stopped) or _goes_on(list(texts.values())):
         return found
     kept = list(found)
     for at in stopped:
@@ -372,6 +373,12 @@ def _unstopped(found: list[Line]) -> list[Line]:
         if _SENTENCE.search(text) is None and _SHORT_FORM.search(text) is None:
             kept[at] = reworded(found[at], len(text) - 1, len(found[at].text), "")
     return kept
+
+
+def _goes_on(texts: Sequence[str]) -> bool:
+    """Whether a line breaks in a bracket or behind a small word: those with a full stop end sentences."""
+    return any(goingon.tears_bracket(above, below) or goingon.last_word(small(above)) in goingon.LINKS
+               for above, below in pairwise(texts) if above[-1] != ".")
 
 
 __all__ = ["taken_off"]
