@@ -42,7 +42,7 @@ _NO_NAME = OF_FAULTS | SAYS | VERBS | PEOPLE | word_set("""
 _ENDS = ("bericht", "protokoll")
 _NO_CHARACTERS = frozenset('"=^<>{}|#+\t\u2022')
 #: With so many digits a word is the number of something.
-_NUMBER = lazily(r"[0-9]{3}|0x|[0-9] ?x(?![a-z])|[0-9]/|[0-9]+[A-Z]-")
+_NUMBER = lazily(r"[0-9]{3}|0x|[0-9] ?x(?![a-z])|[0-9][.:][0-9]|[0-9]/|[0-9]+[A-Z]-")
 #: A word that no name ends with.
 _OPEN = word_set(
     "with from by of to the a an for in at on mit von zu der die das dem den avec de du la le et con del el")

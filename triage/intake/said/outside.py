@@ -222,7 +222,10 @@ def outside_supply(low: str) -> OutsideSupply | None:
     found: OutsideSupply | None = None
     for kind, noun in _SUPPLY_NOUN:
         # "Jump leads on, started, leads off": the last that is said of it holds.
-        match = next(reversed([*noun.finditer(low)]), None)
+        match = None
+        for next_ in noun.finditer(low):
+            # "Jump off another van" is one.
+            match = match if match is not None and not low[match.end() : next_.start()].strip() else next_
         if match is None or (kind == "donor vehicle" and put_in(low)):
             # "A module from a donor car fitted": no car that feeds another.
             continue

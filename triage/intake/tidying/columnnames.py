@@ -131,9 +131,10 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
             twice.update(slot for slot in piece.slots if at in columns[slot])
             for slot in piece.slots:
                 columns[slot].setdefault(at, piece.text)
-    # What stands the same in every line is a key, or who writes.
+    # What stands the same in every line is a key, or who writes, but behind what leads to a module.
     full = [column for slot, column in columns.items()
-            if len(column) >= _MOST * len(coded) and slot not in twice and len({*column.values()}) > 1]
+            if len(column) >= _MOST * len(coded) and slot not in twice
+            and (slot[1] in (_IN, "@") or len({*column.values()}) > 1)]
     if not full:
         return []
     repeated = _repeated(coded)
@@ -150,7 +151,8 @@ def _column(coded: Sequence[_Coded], others: set[str], names: Names) -> list[str
     usual, _ = Counter(marks[at][text] for at, text in chosen.items()).most_common(1)[0]
     told = {text for at, text in chosen.items() if marks[at][text] == usual}
     described = usual in (_IN, "@") or any(_of_faults(column) >= _CLEAR for _, column in apart)
-    alone = not apart and len(told & repeated) >= _SEVERAL
+    # "P0171 (too lean)": in small letters a description may come again as well.
+    alone = not apart and len(told & repeated) >= _SEVERAL and not any(text[0].islower() for text in told)
     if not (described or alone or any(text in others or names.listed(text) for text in told)):
         return []
     known = [text for text in told if names.listed(text)]

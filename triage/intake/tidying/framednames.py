@@ -78,12 +78,17 @@ def _unaddressed(name: str) -> str:
 def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> Iterator[str]:
     """The names in lines above codes, of frames that tell them."""
     groups: defaultdict[_Frame, list[_Head]] = defaultdict(list)
+    # In small letters what is told of a code goes on, where other lines begin with a capital one.
+    small_alone = not any(line.text.lstrip()[:1].isupper() for line in filled)
     for at, line in enumerate(filled):
         if coded[at] or not _stands_above(filled, coded, at):
             continue
         head = _head(line, at)
         if head is None or (head.frame[0] and not any(head.frame[1:]) and head.frame[0] == _lead(filled[at + 1])):
             # Behind the bullet of the codes stands what is said of one.
+            continue
+        lead, numbered, _, counted = head.frame
+        if not (lead or numbered or counted or small_alone) and head.name[:1].islower():
             continue
         if head.frame != _BARE or _opens(filled, coded, at):
             groups[head.frame].append(head)
@@ -99,7 +104,8 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
 def _stands_above(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
     """Whether a line stands right above one with a code, or above the status of such ("History:")."""
     below = at + 1
-    if below < len(filled) and not coded[below] and states.of_cell(filled[below].low.strip(" :=-*#[]")) is not None:
+    if below < len(filled) and not coded[below] and ": " not in filled[below].text and (
+            states.of_cell(filled[below].low.strip(" :=-*#[]")) is not None):
         below += 1
     return below < len(filled) and coded[below]
 

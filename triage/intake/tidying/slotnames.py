@@ -21,6 +21,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from triage.intake.lines.unlistednames import may_name
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
@@ -82,13 +83,14 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     # Who writes stands before a colon in line after line.
     opening = Counter(line.text.partition(":")[0].strip(" >*-") for line in found)
     several = {form for form, many in Counter(
-        form for name, forms in places.items() if _is_name(name) and opening[name] <= _LEAST for form in set(forms)
-    ).items() if many >= _LEAST}
+        form for name, forms in places.items() if _is_name(name) and may_name(name) and opening[name] <= _LEAST
+        for form in set(forms)).items() if many >= _LEAST}
     for name, forms in places.items():
         # Of what is in part a name, or a device, one other of the form says enough.
         least = 1 if names.find(small(name)) or is_device(small(name)) else _LEAST
+        beside = may_name(name) and opening[name] <= _LEAST
         sure = len(forms) >= _LEAST or _WHOLE in forms or any(
-            (form in several and opening[name] <= _LEAST) or len(known[form]) >= least for form in forms)
+            (beside and form in several) or len(known[form]) >= least for form in forms)
         if sure and _is_name(name):
             told.append(name)
     for name in told[:_MOST]:
