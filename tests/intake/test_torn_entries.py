@@ -46,3 +46,34 @@ def test_the_value_below_its_key(text: str) -> None:
     assert scans(text) == [MODULES]
     abs_codes = read_text(text, load()).snapshots[0].modules[0].codes
     assert [code.failure_type for code in abs_codes] == ["1C"]
+
+
+@pytest.mark.parametrize("text", [
+    "ABS has C0035 (stored); Radio has\nU0140 (active); no codes in Gateway,\nSunroof and Mirror; no answer\n"
+    "from the Tacho.",
+    "ABS has C0035 (stored); Radio has U0140 (active); Gateway,\nSunroof and Mirror are clean; no answer\nfrom the "
+    "Tacho.",
+    "ABS meldet C0035 (gespeichert); Radio meldet U0140 (aktiv); keine Fehler in Gateway,\nSunroof und Mirror; keine "
+    "Antwort\nvon Tacho.",
+    "ABS: C0035 (memorisé); Radio: U0140 (actif); aucun défaut dans Gateway,\nSunroof et Mirror; pas de réponse\n"
+    "de Tacho.",
+    "ABS: C0035 (memorizado); Radio: U0140 (activo); sin averías en Gateway,\nSunroof y Mirror; sin respuesta\n"
+    "de Tacho.",
+])
+def test_a_list_in_a_sentence_that_goes_on(text: str) -> None:
+    found = scans(text)[0]
+    assert sorted(found.removeprefix(" | ").split("; ")) == [
+        "ABS: C0035 stored", "Gateway: clean", "Mirror: clean", "Radio: U0140 current", "Sunroof: clean",
+        "Tacho: silent"]
+
+
+def test_names_that_begin_a_sentence_of_their_own() -> None:
+    text = "ABS has C0035 (stored); Radio has U0140 (active); no codes in Gateway,\nTacho has B1318 (stored)."
+    assert scans(text) == [
+        " | ABS: C0035 stored; Radio: U0140 current; Gateway: clean; Tacho: B1318 stored"]
+
+
+def test_items_of_a_list_with_blank_lines_between() -> None:
+    text = ("Sent: 2024-05-09 08:55\n\nPresent now\n\n* Crane remote - P0670\n\n\nNo codes\n\n* Quux stabilizer\n\n"
+            "* Radio\n\nDid not answer\n\n* Quuz horn\n\n* ABS\n")
+    assert scans(text)[0].endswith("Quux stabilizer: clean; Radio: clean; Quuz horn: silent; ABS: silent")

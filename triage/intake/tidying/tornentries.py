@@ -23,10 +23,14 @@ _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _VALUE = lazily(r"[^,:]{1,60}(?:$|,)")
 #: Before the name of the module behind a code.
 _INTO_NAME = lazily(r"(?<![a-z])(?:in|by|from|at|im|von|vom|bei|dans|par|en|por)\s?:$")
+_OF_A_MODULE = lazily(r"(?:in|by|from|at|of|im|von|vom|bei|beim|aus|dans|par|de|du|des|del|en|por)\s+[^\W\d]")
+_AND = lazily(r"\s(?:and|und|et|y)\s")
+_LISTS_ON, _PIECE = lazily(r"(?:,|\s(?:and|und|et|y|or|nor|oder|ni|ou|o))$"), lazily(r"[;.,](?:\s|$)")
+_CLAUSE = lazily(r"[;,.]\s+(?:(?:and|und|et|y)\s)?")
 #: What parts an entry from the name behind it.
 _ARROWS = (" >", "->", "=>", ">>", " @")
 #: So far from its end a line leads on.
-_REACH = 24
+_REACH, _LONGEST, _WORDS = 24, 80, 5
 
 
 def tears_entry(above: Row, row: Row) -> bool:
@@ -34,7 +38,7 @@ def tears_entry(above: Row, row: Row) -> bool:
     voltage before its unit, or a code with its arrow before the module."""
     if above.finds.codes and not row.finds.codes and above.text.endswith(_ARROWS) and not is_marked(row):
         return True
-    if leads_below(above, row) or _is_cut_list(above, row):
+    if leads_below(above, row) or _is_cut_list(above, row) or _ends_before_its_module(above, row):
         return True
     if above.finds.codes and above.text.endswith((" -", "/")) and not is_marked(row) and (
             goingon.begins_with_status(row.low) if above.text[-1] == "-" else begins_with_code(row)):
@@ -48,10 +52,37 @@ def tears_entry(above: Row, row: Row) -> bool:
 
 
 def _is_cut_list(above: Row, row: Row) -> bool:
-    """Whether the modules behind an answer go on below: "No codes in: radio | brakes |" above "engine | gearbox"."""
-    key, colon, _ = above.low.partition(":")
-    return bool(colon) and above.text[-1] in "|;" and bool(spoken(key)) and not (
-        above.finds.codes or row.finds.codes or ":" in row.text or spoken(row.low) or is_marked(row))
+    """Whether the modules behind an answer go on below: "No codes in: radio | brakes |" above "engine | gearbox",
+    "C0035 (stored); no codes in radio," above "mirror and gateway;", or those before one: "C0035 (stored); radio,"
+    above "mirror and gateway are clean"."""
+    if is_marked(row) or ":" in row.text[:_LONGEST]:
+        return False
+    if above.text[-1] in "|;":
+        key, colon, _ = above.low.partition(":")
+        return bool(colon and spoken(key)) and not (above.finds.codes or row.finds.codes or spoken(row.low))
+    start = above.low.rfind("; ", -_LONGEST) + 2
+    if start < 2 or _LISTS_ON.search(above.low, start) is None or not row.text[0].isalpha() or (
+            above.finds.codes and above.finds.codes[-1].end > start):
+        return False
+    clause, told = above.low[start:], spoken(above.low[start:])
+    if told:
+        first = _PIECE.split(row.low, maxsplit=1)[0]
+        return not told[0].start and len(clause) > told[-1].end + 4 and len(first) < len(row.low) and not (
+            spoken(first) or (row.finds.codes and row.finds.codes[0].start < len(first)))
+    told = spoken(row.low)
+    return clause[-1] == "," and len(clause.split()) <= _WORDS and bool(told) and (
+        _AND.search(row.low, 0, told[0].start) is not None) and not (
+        row.finds.codes and row.finds.codes[0].start < told[0].start)
+
+
+def _ends_before_its_module(above: Row, row: Row) -> bool:
+    """Whether a line ends with an answer that begins a clause, and the next goes on with whose it is: "no codes in ABS
+    and dash; no answer" above "from the gateway."."""
+    if _OF_A_MODULE.match(row.low) is None or is_marked(row) or not above.low[-1].isalpha():
+        return False
+    clause = _CLAUSE.split(above.low[-_LONGEST:])[-1]
+    told = spoken(clause) if len(clause) < min(len(above.low), _LONGEST) else ()
+    return bool(told) and not told[0].start and told[-1].end == len(clause)
 
 
 def leads_below(above: Row, row: Row) -> bool:
