@@ -55,6 +55,7 @@ from triage.intake.tidying import (
     scancommas,
     scannames,
     screenbars,
+    specks,
     statusabove,
     storedkeys,
     strayblanks,
@@ -75,7 +76,8 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = frames.taken_off(screenbars.left_out(found), lambda lines: threads.are_messages(lines, names))
+    bare = specks.left_out(screenbars.left_out(found))
+    found = frames.taken_off(bare, lambda lines: threads.are_messages(lines, names))
     found, unmarked = line_passes.laid_out(listline.parted(found, names), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(listline.turned(letterbullets.written(threads.told(found, names)), names), names.likely)

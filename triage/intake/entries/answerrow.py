@@ -52,6 +52,8 @@ _ABBREVIATED = lazily(r"[A-Z][A-Z0-9]{1,6}(?:[-/][A-Z0-9]{1,4}){0,2}")
 #: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _CUT = lazily(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s")
+#: An item of a list has so many words at most.
+_MOST_WORDS = 5
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _BESIDE = lazily(r",|\s(?:by|at|with)\s")
 _MODULES = LIST_WORDS | word_set(
@@ -228,6 +230,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
         and all(context.names.score(tidy(name)) >= 60.0 for name in names_of_list.of_list(context.names, below.text))
         and bool(names_of_list.of_list(context.names, below.text))
     )
+    names_below = names_below or _over_named_bullets(context, row, at)
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
@@ -261,9 +264,19 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     return answer == "clean"
 
 
+def _over_named_bullets(context: Context, row: Row, at: int) -> bool:
+    """Whether marks of a list stand before the lines below, the first with a name that nobody knows, the next with one
+    that is known, and neither tells anything itself."""
+    items = [other for other in context.rows[at + 1 : at + 5] if not other.blank][:2]
+    told = any(item.finds.codes or spoken(item.low) or ":" in item.text or len(item.text.split()) > _MOST_WORDS
+               for item in items)
+    return len(items) > 1 and not told and _over_bullets(context, row, at) and (
+        context.names.score(tidy(items[1].text)) >= 60.0)
+
+
 def _over_bullets(context: Context, row: Row, at: int) -> bool:
     """Whether marks of a list stand before the lines below and not before this one: it heads them."""
-    below = [other for other in context.rows[at + 1 : at + 4] if not other.blank][:2]
+    below = [other for other in context.rows[at + 1 : at + 5] if not other.blank][:2]
     marks = [other.line.text[: other.start].strip() for other in below if other.text[0] != "#"]
     return bool(marks) and not row.line.text[: row.start].strip() and all(mark in _BULLETS for mark in marks)
 

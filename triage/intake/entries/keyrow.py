@@ -6,7 +6,7 @@ import re
 from string import hexdigits
 
 from triage.intake.codes.found import in_code_cell
-from triage.intake.entries import metarow, ownlines, pairkeys, storedrow, valuecodes, voltplaces
+from triage.intake.entries import metarow, ownlines, pairkeys, remarks, storedrow, valuecodes, voltplaces
 from triage.intake.entries.headingopened import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.ownevidence import QUANTITY
@@ -242,16 +242,17 @@ def _status_byte(context: Context, row: Row, value: str, low: str, start: int) -
 def _description(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if not value:
         return False
-    if context.builder.module is None and _tells_of_scan(low):
+    module = context.builder.module
+    if (module is None or row.line.indent < module.line.indent) and remarks.tell_of_scan(low):
         # "Remark: read before clearing", above the first module of a scan
-        return metarow.read(context, row)
-    if context.open_code is None and context.names.find(low) and answer_of_cell(low) is None and spoken(low):
+        return metarow.read(context, row if module is None else row.part(start, start + len(value)))
+    if context.open_code is None and context.names.find(low) and answer_of_cell(low) is None and spoken(low) and (
+            not remarks.head_code(context.rows, context.at)):
         return False  # "Remark: radio and clock do not answer"
     # A blank line within a block parts no text from its code.
     draft = context.open_code or (None if _code_follows(context) else _draft(context))
     answer = answer_of_cell(low) if context.open_code is None else None
     if draft is None or answer is not None or (context.open_code is None and draft.text is not None):
-        module = context.builder.module
         if answer is not None and module is not None:
             context.builder.answer(module, answer)
         else:
@@ -367,11 +368,6 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     if answer != "clean" or (told and said):
         context.builder.answer(module, answer)
     return True
-
-
-def _tells_of_scan(low: str) -> bool:
-    """Whether a remark says where the scan stands, or what was done before it."""
-    return phases.find(low) is not None or bool(phases.events(low))
 
 
 def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:

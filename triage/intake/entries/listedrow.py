@@ -28,7 +28,7 @@ def read(context: Context, row: Row) -> bool:
     if len(good) < 0.5 * len(names) and not (
         len(names) == 1
         and len(names[0].split()) <= 5
-        and context.blanks == 0
+        and (context.blanks == 0 or (context.blanks == 1 and _is_marked(row)))
         and row.low[:1].isalnum()
         and not row.text.endswith((".", ":"))
     ):

@@ -16,6 +16,7 @@ from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.idents import alone
 from triage.intake.lines.outline import level_of
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -47,6 +48,8 @@ TITLE = lazily(
     r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
 )
 _DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
+_KEYED = lazily(r"([a-z][a-z /_-]{1,28}?)[ ._]*[:=]\s*(?=\S)")
+_OF_LISTS = frozenset(("module", "code", "spn", "fmi", "failure_type", "status", "status_byte", "answer", "reply"))
 #: What firms are called that print such pages.
 _FIRM = lazily(
     r"(?<![a-z])(?:garage|workshop|motors|trucks|vans|depot|fleet (?:care|services?)|repairs?|roadside|autos?|"
@@ -67,6 +70,13 @@ def _tells(low: str) -> bool:
     """Whether a line is the status of a code or the answer of a module: no page's head or foot, nor is what it is
     said of."""
     return states.of_cell(low) is not None or answer_of_cell(low) is not None
+
+
+@remembered
+def _keyed(low: str) -> bool:
+    """Whether a line is a key of a module or a code with its value: "Active: yes" stands last on many a page."""
+    key = _KEYED.match(low)
+    return key is not None and role_of(key[1]) in _OF_LISTS
 
 
 def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:
@@ -91,7 +101,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         for at in counted
         for near in range(max(0, at - 3), min(len(rows), at + 4))
         if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
-        and not _tells(rows[near].low) and not ends_with_status(rows[near].low) and not (
+        and not _tells(rows[near].low) and not _keyed(rows[near].low) and not ends_with_status(rows[near].low) and not (
             near + 1 < len(rows) and _tells(rows[near + 1].low))
     ]
     beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
@@ -166,6 +176,9 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     again = again or bool(same) or _is_dated_title(rows, near, at, top)
                     if phases.scan_head(row.low) is not None and not again and _undated(row.low) not in top:
                         # "Scan 2" below "Scan 1" is no title that stands again.
+                        break
+                    if step == 1 and not same and dates.places(row.low) and (
+                            _opens_a_scan(rows, near, at, len(rows), is_module)):
                         break
                     if not _is_title(row, is_module, again) or not (
                             again or TITLE.search(row.low) or _NOTICE.search(row.low) or _stands_apart(rows, others)):
@@ -312,5 +325,8 @@ def _opens_a_scan(rows: Sequence[Row], date: int, page: int, stop: int, is_modul
 
 
 def _lead(row: Row) -> str:
-    """The first cell of a row, or all of it."""
-    return row.cells[0].text if row.cells else row.text
+    """The first cell of a row, what stands behind a key for modules in it, or all of it."""
+    if row.cells:
+        return row.cells[0].text
+    key = _KEYED.match(row.low)
+    return row.text[key.end() :].strip() if key is not None and role_of(key[1]) == "module" else row.text

@@ -27,6 +27,7 @@ from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.said.listheads import status_of_head
+from triage.intake.tidying.tornentries import begins_with_code, is_marked, leads_below, tears_entry
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 #: The last word of a line that may begin an answer, or lead on to one.
@@ -45,17 +46,12 @@ _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 #: Behind a failure type the sentence goes on; behind the number of a list a name stands.
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
-_NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
 #: A description in brackets that ends a line; where a status ends that goes before something else.
 _TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
-#: "K -" at the end of a line.
-_LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH = 24
-#: What parts an entry from the name behind it.
-_ARROWS = (" >", "->", "=>", ">>", " @")
 
 
 def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -67,12 +63,13 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         if above is None or not row.text:
             found.append(row)
             continue
-        if not above.text and len(found) > 1 and _is_torn(found[-2], row):
+        if not above.text and len(found) > 1 and (_is_torn(found[-2], row) or leads_below(found[-2], row)):
             found.pop()
             above = found[-1]
-        if row.line.indent == above.line.indent and above.text and joined < _MOST:
+        even = row.line.indent == above.line.indent
+        if (even or leads_below(above, row)) and above.text and joined < _MOST:
             row = _numbered(row) if above.low.endswith(" fmi") else row
-            if _tears_code(above, row) or _tears_entry(above, row) or (
+            if _tears_code(above, row) or tears_entry(above, row) or (
                     _ends_before_status(above, row, rows[at + 1 : at + 2])) or (
                     _may_go_on(above, row) and _goes_on(above, row, is_name)):
                 found[-1] = glued(above, row)
@@ -93,22 +90,6 @@ def _ends_before_status(above: Row, row: Row, below: Sequence[Row]) -> bool:
         and above.text[said.end :].lstrip().startswith((":", "-")) and len(above.text) > said.end + 8
         and role_of(above.low[: said.start].strip(" :=-")) == "code"
     )
-
-
-def _tears_entry(above: Row, row: Row) -> bool:
-    """Whether an entry of a legend is torn between its letter and its meaning ("P - pending   S -" above "stored"), a
-    voltage before its unit, or a code with its arrow before the module."""
-    if above.finds.codes and not row.finds.codes and above.text.endswith(_ARROWS) and not _marked(row):
-        return True
-    if above.finds.codes and above.text.endswith((" -", "/")) and not _marked(row) and (
-            goingon.begins_with_status(row.low) if above.text[-1] == "-" else _begins_with_code(row)):
-        # "P0562 / P0563 -" above "stored; ABS: ...", "P0562 /" above "P0563 (stored)"
-        return True
-    if _UNIT.match(row.low) is not None and _NUMBER_LAST.search(above.low) is not None:
-        return not above.finds.codes and not row.finds.codes
-    if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
-        return False
-    return goingon.begins_with_status(row.low) and bool(STATES.find(above.low))
 
 
 def _tears_code(above: Row, row: Row) -> bool:
@@ -140,12 +121,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
         return False
     if len(above.text) + len(text) > _LONGEST:
         return False
-    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not _marked(row)
-
-
-def _marked(row: Row) -> bool:
-    """Whether a bullet or a number stood before the line."""
-    return not row.line.text[: row.start].isspace() and row.start > 0
+    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not is_marked(row)
 
 
 def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
@@ -302,11 +278,6 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
 
 
-def _begins_with_code(row: Row) -> bool:
-    """Whether a line begins with a code."""
-    return bool(row.finds.codes) and not row.finds.codes[0].start
-
-
 def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
     "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb."""
@@ -315,7 +286,7 @@ def _leads_to_codes(above: Row, row: Row) -> bool:
     first = row.low.partition(" ")[0]
     if first in goingon.TELLS and above.text[-1].isalnum() and row.finds.codes:
         return row.finds.codes[0].start == len(first) + 1 and "," in above.text
-    return above.low.rpartition(" ")[2] in goingon.TELLS and _begins_with_code(row)
+    return above.low.rpartition(" ")[2] in goingon.TELLS and begins_with_code(row)
 
 
 def _is_one_more(above: Row, row: Row) -> bool:
@@ -366,13 +337,13 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         # "As it came in" heads a scan.
         return False
     small = _is_told(above)
-    begins_with_code = bool(row.finds.codes) and not row.finds.codes[0].start
+    coded = begins_with_code(row)
     if above.text[-1] == ",":
-        return small and (row.text[0].islower() or begins_with_code or _lists_on(above, row, is_name))
+        return small and (row.text[0].islower() or coded or _lists_on(above, row, is_name))
     if above.text[-1] == ":":
         # "Battery 23.3 V. From the engine:" above its codes.
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
-        return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
+        return coded and ". " in above.text and bool(last) and last[0] in LEADS
     if (ends in goingon.OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
         return not (not row.text[0].islower() and goingon.is_answered(above.low))
     if _begins_with_status(above, row):

@@ -29,6 +29,7 @@ from triage.intake.said.near import small
 from triage.intake.tidying import logs
 
 _BAR, _MARK = "|", ">"
+_KEY_BELOW = lazily(r"\s*\|\s+[^\W\d_][^:=|]{1,40}[:=](?:\s|$)")
 #: Fewer lines with a mark may be items of a list, unless they are all of the text.
 _FEWEST = 3
 #: How many frames may stand around one another.
@@ -91,11 +92,13 @@ def _begin(line: Line) -> int:
 def _unquoted(found: list[Line]) -> list[Line]:
     """The lines without the mark of a quote, if all from the first to the last with one have it; those of parts of one
     that are quoted with a stroke with the common mark."""
-    found = _with_one_mark(found)
+    as_pasted, found = found, _with_one_mark(found)
     marked = [at for at, line in enumerate(found) if _MARK in line.text and line.text.lstrip()[0] == _MARK]
     if not marked or any(line.text.strip() and line.text.lstrip()[0] != _MARK
                          for line in found[marked[0] : marked[-1]]):
-        return found
+        # A stroke before keys alone quotes nothing: it sets in what is below a name.
+        strokes = found is not as_pasted and all(_KEY_BELOW.match(as_pasted[at].text) for at in marked)
+        return [_set_in(line) if _is_barred(line) else line for line in as_pasted] if strokes else found
     if len(marked) < _FEWEST and len(marked) < sum(bool(line.text.strip()) for line in found):
         return found
     kept = list(found)
@@ -103,6 +106,12 @@ def _unquoted(found: list[Line]) -> list[Line]:
         start = found[at].text.index(_MARK) + 1
         kept[at] = _cut(found[at], start + (found[at].text[start : start + 1] == " "))
     return kept
+
+
+def _set_in(line: Line) -> Line:
+    """A line with a blank for the stroke that it begins with."""
+    start = line.text.index(_BAR)
+    return reworded(line, start, start + 1, " ")
 
 
 def _with_one_mark(found: list[Line]) -> list[Line]:

@@ -11,13 +11,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from triage.intake.plain.characters import Line
+from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
 _PAIR = lazily(r"\"[^\"\\]{1,60}\"\s*:")
 #: Nothing at all: "dtcs": [].
 _EMPTY = lazily(r"\[\s*\]|\{\s*\}")
 #: A brace that JSON goes on behind, and what stands in quotes.
+_NUMBER = lazily(r"\s*[0-9]{1,5}[:.|]?\s+(?=[\[{]\s*[\[{\"])")
 _LEADS = lazily(r"[\[{]\s*(?:[\[{\"]|[\]}])")
 _QUOTED = lazily(r"\"(?:[^\"\\]|\\.)*\"")
 _OPENS, _CLOSES = "{[", "}]"
@@ -29,6 +30,7 @@ def laid_out(found: Sequence[Line]) -> list[Line]:
     """The lines, those in JSON cut as it is printed, each piece still tied to its place; any others as they are: the
     voltage may be told above, the vehicle below. Linear."""
     mended: list[Line] = []
+    found = [_bare(line) if "{" in line.text else line for line in found]
     at = 0
     while at < len(found):
         if found[at].text.lstrip()[:1] not in _BEGIN:
@@ -44,6 +46,12 @@ def laid_out(found: Sequence[Line]) -> list[Line]:
             mended += _pieces(found[at:stop])
         at = stop
     return mended
+
+
+def _bare(line: Line) -> Line:
+    """A line that JSON begins in, without the number that a page of a terminal has before it."""
+    number = _NUMBER.match(line.text)
+    return reworded(line, 0, number.end(), "") if number is not None else line
 
 
 def _end(found: Sequence[Line], first: int) -> int:

@@ -22,6 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 
 _KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>|(?:\.\s?){3,40}:?)\s*)(?=[^\s>.])")
+_INSIDE = lazily(r"(?<=[^\W_])\.{3,40}:(?=\s|$)")
 _SIGN = signs.of_parts(">", "...", ". . .")
 #: A name of words before dots.
 _NAME = lazily(r"(?:[0-9]{1,2}[:.][0-9]{2}\s)?[^:=|;\t.]{0,80}[a-z0-9)\]](\s+\.{2,4}\s+)(?=\S)")
@@ -61,7 +62,14 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
     mended = list(found)
     for at, match in keys.items():
         mended[at] = reworded(found[at], *match.span(2), ": ")
-    return mended
+    return [_undotted(line) if ".:" in line.text else line for line in mended] if dotted else mended
+
+
+def _undotted(line: Line) -> Line:
+    """A line without the dots before the colons of further keys in it: "code: C0035, active....: yes"."""
+    for match in reversed(list(_INSIDE.finditer(line.text))):
+        line = reworded(line, *match.span(), ":")
+    return line
 
 
 def _in_sections(found: Sequence[Line]) -> bool:

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, has_letter, reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases, states
+from triage.intake.said import dates, phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.listheads import status_of_head
 
@@ -50,9 +50,10 @@ def _is_keyed(found: Sequence[Line], at: int) -> bool:
 
 
 def _may_name(text: str) -> bool:
-    """Whether a text in brackets may be a name: no scan, status or answer."""
+    """Whether a text in brackets may be a name: no scan, date, status or answer."""
     low = text.lower()
-    return has_letter(text) and phases.find(low) is None and phases.scan_head(low) is None and (
+    return has_letter(text) and phases.find(low) is None and phases.scan_head(low) is None and not (
+        dates.places(low)) and (
         states.of_cell(low) is None and status_of_head(low, False)[0] is None and answer_of_cell(low) is None
         and role_of(low) is None)
 
