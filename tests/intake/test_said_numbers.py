@@ -11,7 +11,7 @@ from tests.intake.reads import scans
     ("The gateway has 23816, 30093 and 29280 currently active and 17100 no longer present.",
      "gateway: 23816 current 30093 current 29280 current 17100 stored"),
     ("- got 19402 confirmed in the radio", "radio: 19402 confirmed"),
-    ("Found 0x9A12B4 and 0x9A13C0 in the ABS, both stored.", "ABS: 0X9A12B4 stored 0X9A13C0 stored"),
+    ("Found 0x9A12B4 and 0x9A13C0 in the ABS, both stored.", "ABS: 0x9A12B4 stored 0x9A13C0 stored"),
     ("roof console [RFC] - 29811 (not active), 23337 (confirmed) and 16463 (stored)",
      "roof console [RFC]: 29811 stored 23337 confirmed 16463 stored"),
     ("Das Radio hat 21008 gespeichert und 21010 aktiv.", "Radio: 21008 stored 21010 current"),

@@ -44,13 +44,14 @@ _ENDS = lazily(
 _IN_MODULE = lazily(r"\s*(?:in|on|from|im|in der|bei|beim|dans|en|de|sur)\s[^,;.:()]{2,40}[,(]\s*")
 _HAS = word_set("""
     has have had got gets get carries carry found find see read gave gives came comes shown holds shows reports lists
-    logged kept keeps throws threw is are with hat hatte habe haben ist sind mit fand finde zeigt meldet gibt gab a avait
-    ai ont est sont avec trouve affiche donne remonte tiene tenia tienen son con muestra da dio sale salen encontre""")
+    logged kept keeps throws threw is are with hat hatte habe haben ist sind mit fand finde zeigt meldet gibt gab a
+    avait ai ont est sont avec trouve affiche donne remonte tiene tenia tienen son con muestra da dio sale salen encontre""")
 _SMALL = word_set("a the me us up out with back codes code fault faults dtc dtcs number numbers fehler defaut defauts "
                   "averia averias codigo codigos still both all only now")
 _WORD = lazily(r"[a-z']+")
 #: Behind the name of a module: "roof console [RFC] - 29811 (stored)".
 _SHORT_FORM = lazily(r"\s*[\[(][^\[\]()]{1,16}[\])]\s*$")
+_CELLS = lazily(r"\s{4}|[\t|]|(?<![a-z0-9])[pcbu] ?[0-3][0-9a-f]{3}(?![g-z])")
 _OPEN_END = lazily(r"[a-z0-9,]$")
 _MOST, _LONGEST, _WINDOW, _FAR = 12, 400, 60, 160
 
@@ -60,6 +61,9 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     told: set[str] = set()
     for at in signs.places(found, SIGN):
         line = found[at]
+        # A row of a table, or a standard code, has its numbers for itself.
+        if _CELLS.search(line.low.strip()) is not None:
+            continue
         if 0 < len(line.text) <= _LONGEST and _NUMBER.search(line.text) is not None and not is_aside(line.low.strip()):
             told.update(_told(_with_neighbours(found, at), names))
     return [replace(line, own=line.own | told) for line in found] if told else found
