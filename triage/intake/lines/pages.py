@@ -48,6 +48,7 @@ TITLE = lazily(
     r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
 )
 _DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
+_HEAD = 5
 _KEYED = lazily(r"([a-z][a-z /_-]{1,28}?)[ ._]*[:=]\s*(?=\S)")
 _OF_LISTS = frozenset(("module", "code", "spn", "fmi", "failure_type", "status", "status_byte", "answer", "reply"))
 #: What firms are called that print such pages.
@@ -177,7 +178,9 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     if phases.scan_head(row.low) is not None and not again and _undated(row.low) not in top:
                         # "Scan 2" below "Scan 1" is no title that stands again.
                         break
-                    if step == 1 and not same and dates.places(row.low) and (
+                    # A title that stands without its date at the top of the text is that of each page.
+                    if step == 1 and not same and dates.places(row.low) and not any(
+                            other.low.strip() == _undated(row.low).strip() for other in rows[:_HEAD]) and (
                             _opens_a_scan(rows, near, at, len(rows), is_module)):
                         break
                     if not _is_title(row, is_module, again) or not (

@@ -45,7 +45,8 @@ _IN_MODULE = lazily(r"\s*(?:in|on|from|im|in der|bei|beim|dans|en|de|sur)\s[^,;.
 _HAS = word_set("""
     has have had got gets get carries carry found find see read gave gives came comes shown holds shows reports lists
     logged kept keeps throws threw is are with hat hatte habe haben ist sind mit fand finde zeigt meldet gibt gab a
-    avait ai ont est sont avec trouve affiche donne remonte tiene tenia tienen son con muestra da dio sale salen encontre""")
+    avait ai ont est sont avec trouve affiche donne remonte tiene tenia tienen son con muestra da dio sale salen
+    encontre""")
 _SMALL = word_set("a the me us up out with back codes code fault faults dtc dtcs number numbers fehler defaut defauts "
                   "averia averias codigo codigos still both all only now")
 _WORD = lazily(r"[a-z']+")
