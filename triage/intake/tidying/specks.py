@@ -50,11 +50,11 @@ def left_out(found: Sequence[Line]) -> Sequence[Line]:
         return found
     whole: list[Line | None] = list(found)
     for at, start, end in sorted((place for held in places.values() for place in held), reverse=True):
-        line = whole[at]
-        if line is not None:
-            bare = reworded(line, start, min(end, len(line.text)), "")
+        speckled = whole[at]
+        if speckled is not None:
+            bare = reworded(speckled, start, min(end, len(speckled.text)), "")
             whole[at] = bare if bare.text.strip() else None
-    return [line for line in whole if line is not None]
+    return [kept for kept in whole if kept is not None]
 
 
 def _specks(text: str) -> list[tuple[str, int, int]]:
