@@ -53,6 +53,8 @@ _WORD = lazily(r"[a-z']+")
 #: Behind the name of a module: "roof console [RFC] - 29811 (stored)".
 _SHORT_FORM = lazily(r"\s*[\[(][^\[\]()]{1,16}[\])]\s*$")
 _CELLS = lazily(r"\s{4}|[\t|]|(?<![a-z0-9])[pcbu] ?[0-3][0-9a-f]{3}(?![g-z])")
+#: As likely a standard code with a slip in its letter: "X0300".
+_SLIP = lazily(r"[A-Za-z][0-3][0-9A-Fa-f]{3}")
 _OPEN_END = lazily(r"[a-z0-9,]$")
 _MOST, _LONGEST, _WINDOW, _FAR = 12, 400, 60, 160
 
@@ -111,9 +113,9 @@ def _runs(text: str, low: str) -> Iterator[list[re.Match[str]]]:
     run: list[re.Match[str]] = []
     for match in _NUMBER.finditer(text):
         start, end = match.span()
-        if (model_codes.own(match[0]) is None or QUANTITY.match(low, end) or YEAR.fullmatch(match[0])
-                or label.before(start, end, text) or near.part_of_a_number(text, start, end)
-                or not written_alike(match[0], text)):
+        if (model_codes.own(match[0]) is None or _SLIP.fullmatch(match[0]) or YEAR.fullmatch(match[0])
+                or QUANTITY.match(low, end) or label.before(start, end, text)
+                or near.part_of_a_number(text, start, end) or not written_alike(match[0], text)):
             continue
         if run:
             gap = states.leading(low, run[-1].end())
