@@ -51,3 +51,23 @@ def test_the_place_is_told() -> None:
     reading = read_text(f"{BEFORE}after clear 12.7 V\nABS: C0035 gone\nEPS: C0545 stored\n", load())
     (notice,) = [notice for notice in reading.notices if "C0035" in notice.message]
     assert (notice.line, notice.message) == (6, "ABS: C0035 told to be gone: taken for a module without codes")
+
+
+def test_a_name_in_brackets_whose_code_is_gone() -> None:
+    text = ("before clear\n( ABS )  C0035 stored\n( Airbag )  B0028 stored\nafter clear\n( ABS )  C0035 stored\n"
+            "( Airbag )  B0028 gone\n")
+    assert [(module.printed, len(module.codes)) for module in read_text(text, load()).snapshots[1].modules] == [
+        ("ABS", 1), ("Airbag", 0)]
+
+
+@pytest.mark.parametrize("said", ["Scan 2, clear accepted", "== lectura 2, borrado aceptado ==", "Löschung angenommen",
+                                  "lecture 2, effacement accepté", "clear accepted 08:31"])
+def test_the_noun_of_an_accepted_clear(said: str) -> None:
+    reading = read_text(f"before clear\nABS: C0035\nRadio: none\n{said}\nABS: C0035\nRadio: none\n", load())
+    assert [(event.what, event.answer) for event in reading.events] == [("cleared", "accepted")]
+    assert [snapshot.phase for snapshot in reading.snapshots] == ["before-clear", "after-clear"]
+
+
+@pytest.mark.parametrize("said", ["ABS clear, ok", "Radio: clear ok"])
+def test_a_clean_module_is_no_clear(said: str) -> None:
+    assert not read_text(f"before clear\nABS: C0035\n{said}\n", load()).events

@@ -49,6 +49,7 @@ from triage.model.snapshot import Snapshot
 
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
+IN_PARTS = "this text was read in parts, by a mistake of the reader"
 
 
 #: How often the source of a page may be shown in another.
@@ -155,8 +156,15 @@ def _in_halves(
     near = [at for at in range(1, len(found)) if not found[at].text.strip()]
     middle = min(near, key=lambda at: abs(at - middle), default=middle)
     first, second = (_read(part, tables, source, day) for part in (found[:middle], found[middle:]))
+    notices = first.notices + second.notices
+    if not any(notice.message.startswith((NOT_READ, IN_PARTS)) for notice in notices):
+        # Both halves are read well, but what heads one may stand in the other.
+        at = found[middle]
+        notices = [Notice("warning", f"{IN_PARTS} ({type(error).__name__}), from here on apart from what stands above: "
+                          "see whether each scan is whole, and report it", source, at.number, 0, len(at.text), at.text),
+                   *notices]
     return Reading(first.snapshots + second.snapshots, first.vehicle or second.vehicle, first.events + second.events,
-                   first.notices + second.notices)
+                   notices)
 
 
 def _time_of_row(context: Context, at: datetime) -> None:

@@ -6,23 +6,25 @@ further codes: of those nothing is said. "C0035 cleared" tells what was done, an
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import gone
-from triage.intake.scan.assembly import SnapshotDraft
+from triage.intake.scan.assembly import ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 
 #: Behind a code that shares what is said of the next: "P0562 and U0100 did not return".
 _LISTED = lazily(r"[\s,&/+]*(?:and |und |et |y )?[\s]*[pcbu][0-9]")
 #: Behind the name of a module whose codes are told of: no other words come before the first.
-_BESIDE = lazily(r"[\s:=,;|.(-]*[pcbu] ?[0-9].*")
+_BESIDE = lazily(r"[\s:=,;|.()\[\]>*-]*[pcbu] ?[0-9].*")
+_BRACKETED = lazily(r"[\s>*-]*[\[(<]\s*([^\[\]()<>]{2,40}?)\s*[\])>]\s*[:=-]?\s*[pcbu] ?[0-9]")
 _DEED = lazily(r"clear|erased|geloscht|efface|supprim|borrad|eliminad")
 
 
 def answer(context: Context, drafts: Sequence[SnapshotDraft]) -> None:
     """Give each such module the answer of one without codes, and tell so in a notice."""
     told = _told(context)
+    _enter(context, drafts, told)
     held: dict[str, set[str]] = {}
     for draft in drafts:
         for module in draft.modules.values():
@@ -35,6 +37,23 @@ def answer(context: Context, drafts: Sequence[SnapshotDraft]) -> None:
                     "note", f"{module.printed}: {' and '.join(sorted(codes))} told to be gone: taken for a module "
                     "without codes", module.line, module.start, module.end)
             held.setdefault(name, set()).update(code.code for code in module.codes)
+
+
+def _enter(context: Context, drafts: Sequence[SnapshotDraft], told: Mapping[int, set[str]]) -> None:
+    """Put a listed name that leads such a line in brackets ("( Airbag )  B0028 gone") into the scan of the lines around
+    it; between two scans nobody can tell which is meant."""
+    at = sorted((module.line.number, place) for place, draft in enumerate(drafts) for module in draft.modules.values())
+    known = {number for number, _ in at}
+    for row in context.rows:
+        lead = _BRACKETED.match(row.low) if row.line.number in told and row.line.number not in known else None
+        if lead is None or not context.names.listed(row.text[slice(*lead.span(1))]):
+            continue
+        above = [place for number, place in at if number < row.line.number][-1:]
+        below = [place for number, place in at if number > row.line.number][:1] or above
+        printed = row.text[slice(*lead.span(1))]
+        if above and above == below and printed not in drafts[above[0]].modules:
+            start, end = (row.start + place for place in lead.span(1))
+            drafts[above[0]].modules[printed] = ModuleDraft(printed, row.line, start, end)
 
 
 def _told(context: Context) -> dict[int, set[str]]:

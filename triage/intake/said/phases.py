@@ -20,7 +20,7 @@ from triage.intake.said import doubts, longago, symptoms, tocome, uncleared, und
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
-from triage.intake.words.phase_words import BEFORE, BEHIND, GELOESCHT
+from triage.intake.words.phase_words import BEFORE, BEHIND, CLEAR_TOOK, GELOESCHT
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -152,8 +152,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"codes) raus(?=\s*(?:[.,;]|$))|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
-            r"clear (?:was )?done(?=\s*(?:[.,;]|$))|"
-            r"(?<=^)clear(?= (?:ok(?:ay)?|accepted|successful(?:ly)?)\s*(?:[.,;!]|$))|"
+            rf"clear (?:was )?done(?=\s*(?:[.,;]|$))|{CLEAR_TOOK}|"
             r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|clrs? (?:it )?(?:all|codes?|dtcs?|everything|the lot)|"
             r"codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"
@@ -286,7 +285,8 @@ _REFUSED = lazily(
     rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
     rf"abgelehnt|refuse|rechazad[oa]){BEHIND}"
 )
-_ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
+_ACCEPTED = lazily(
+    rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|angenommen|accepte|aceptad[oa]|done){BEHIND}")
 _FINISHED = lazily(
     r"(?:[ ,:-]|(?<![a-z])(?:again|and|then|now|it|tool|said|says|was|this time|second time|nochmal|wieder|jetzt|und|"
     r"de nouveau|et|maintenant|otra vez|y|ahora)(?![a-z])){0,8}(?:successful(?:ly)?|success|complete[d]?|finished|"

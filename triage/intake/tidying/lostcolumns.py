@@ -93,6 +93,8 @@ def _cells(line: Line, roles: Sequence[str], is_name: Callable[[str], bool]) -> 
         if not hits or line.low[hits[-1].end :].strip(" .)") or not is_name(name):
             return None
         told = list(roles).index("status") if "status" in roles else at
+        if list(roles).index("module") > told:
+            return None  # The name would stand behind its answer.
         begin = hits[-1].start
         cells = [(begin, begin)] * (told + 1)
         cells[list(roles).index("module")], cells[told] = (0, begin), (begin, len(line.text))

@@ -9,6 +9,15 @@ from __future__ import annotations
 #: No part of a longer word.
 BEFORE = r"(?<![a-z0-9])"
 BEHIND = r"(?![a-z0-9])"
+#: The noun for a clear with what the modules answered: "borrado aceptado"; "clear" alone also means without codes.
+CLEAR_TOOK = (
+    r"(?:(?<=^)clear(?= (?:ok(?:ay)?|accepted|successful(?:ly)?)\s*(?:[.,;!]|$))|"
+    r"(?<![a-z0-9] )clear(?= (?:was )?(?:accepted|confirmed)(?![a-z]))|"
+    r"(?:loschung|loeschung|loschen|loeschen|loschvorgang|loeschvorgang)(?= (?:wurde |war |ist )?(?:angenommen|"
+    r"bestatigt|akzeptiert|erfolgreich)(?![a-z]))|"
+    r"effacement(?= (?:est |a ete )?(?:accepte|confirme|valide|reussi|effectue)(?![a-z]))|"
+    r"borrado(?= (?:fue |ha sido )?(?:aceptado|confirmado|correcto|realizado|hecho)(?![a-z])))"
+)
 #: As typed in full, or in haste: "aft clr", "b4 clearing".
 AFTER = r"(?:aft(?:e?r)?|following|once|post)"
 CLEAR = (
