@@ -48,7 +48,7 @@ def clean_start(book: Casebook, line: Timeline, params: Parameters) -> Bools:
     np.logical_or.at(read, book.fault_session, book.seen == 0)
     before = np.zeros(book.exists.shape, dtype=bool)
     before[:, 1:] = np.logical_or.accumulate(started & read & ~seen, axis=1)[:, :-1]
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    good = line.read_at_least(book.volts, params.rate("level.most"))
     return np.asarray(before & good)
 
 
@@ -145,7 +145,7 @@ def unwitnessed(book: Casebook, line: Timeline, params: Parameters) -> Bools:
     mine = np.flatnonzero(before)
     np.logical_or.at(quiet, book.fault_module[mine], (book.seen[mine] == 0) & since[mine])
     quiet[book.fault_module[np.flatnonzero(back)]] = False
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    good = line.read_at_least(book.volts, params.rate("level.most"))
     of_supply = book.flags(lambda facts: facts.supply is not None or "supply" in (facts.noise, facts.system))
     return np.asarray(quiet[book.fault_module] & good[book.fault_session] & ~of_supply[:, None])
 
@@ -154,7 +154,7 @@ def brief_only(book: Casebook, line: Timeline, params: Parameters) -> Bools:
     """N x K: only a brief dip can have set the code since the clear, and its monitor needs minutes of warm or mixed
     driving: while that runs, the supply is charged and a start is long over."""
     slow = book.flags(lambda facts: facts.monitor in LASTING and facts.supply is None)
-    fed = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
+    fed = line.read_at_least(book.volts, params.rate("supply.good"))
     return np.asarray(slow[:, None] & (fed & (book.phase > 0))[book.fault_session])
 
 

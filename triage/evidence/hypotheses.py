@@ -159,7 +159,7 @@ def charges_again(book: Casebook, line: Timeline, params: Parameters) -> Bools:
     known to feed the vehicle: what the code speaks of was measured as good."""
     mended = np.logical_or.accumulate(line.mended(book), axis=1)
     good = (book.engine_on == 1) & (book.outside != 1)
-    good &= np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("charging.good")
+    good &= line.read_at_least(book.volts, params.rate("charging.good"))
     charger = book.flags(lambda facts: any(word in facts.title for word in CHARGERS))
     return np.asarray(charger & (mended & (book.seen == NOT_SEEN) & good[book.fault_session]).any(axis=1))
 

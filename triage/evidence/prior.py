@@ -125,7 +125,7 @@ def _charger(book: Casebook, link: Links) -> np.ndarray:
 
 def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameters) -> np.ndarray:
     """N: reports the loss of a module that was silent at a good supply and answers in another snapshot."""
-    good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good"))[book.fault_session]
+    good = line.read_at_least(book.volts, params.rate("supply.good"))[book.fault_session]
     silent = ((link.target_state == SILENT) & good).any(axis=1)
     return np.asarray((link.relation == LOST) & silent & (link.target_state == ANSWERS).any(axis=1) & (link.lost < 0.5))
 

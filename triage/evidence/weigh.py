@@ -160,7 +160,7 @@ def _still_low(book: Casebook, line: Timeline, word: Ints, params: Parameters) -
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
     """N x K: the module says failing now while the supply is good: low supply is not what fails it. A byte says so
     outright, a printed word is used more loosely."""
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
+    good = line.read_at_least(book.volts, params.rate("supply.good"))
     return np.asarray((word == 0) & good[book.fault_session])
 
 
@@ -174,7 +174,7 @@ def _failing_full(book: Casebook, line: Timeline, word: Ints, params: Parameters
     """
     clean = clean_start(book, line, params)
     cleared = ((line.clear >= 0.5) | line.refused)[book.fault_module] | clean[book.fault_session]
-    full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("level.most")
+    full = line.read_at_least(book.volts, params.rate("level.most"))
     full &= ~(book.lowest / line.scale[:, None] < params.rate("supply.good"))
     full &= clean | ~(minutes_run(book, params) > 0)
     other = book.flags(lambda facts: facts.supply is not None or facts.relation == "lost communication")

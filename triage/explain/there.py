@@ -28,7 +28,7 @@ def there_now(book: Casebook, chance: Floats, likely: float) -> Bools:
 
 def called_now(book: Casebook, line: Timeline, tables: Tables) -> Bools:
     """N: called current in the last scan since a clear, at a good supply: no run tells more of it."""
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")
+    good = line.read_at_least(book.volts, tables.rate("supply.good"))
     since = ((book.phase > 0) & good)[book.fault_session] & (book.seen != NOT_READABLE)
     last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
     return np.asarray(since.any(axis=1) & (book.status[np.arange(book.faults), last] == CURRENT))

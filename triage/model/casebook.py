@@ -126,6 +126,11 @@ class Timeline:
 
     renewed: dict[int, int] = field(default_factory=dict)  # fault -> the column right after its part was replaced
 
+    def read_at_least(self, volts: Floats, level: float) -> Bools:
+        """S x K: the supply was read at ``level`` V of a 12 V system or more; where nobody read it, it was not.
+        ``volts``: S x K, as read, NaN where it was not."""
+        return np.asarray(np.nan_to_num(volts / self.scale[:, None], nan=0.0) >= level)
+
     def mended(self, book: Casebook) -> Bools:
         """N x K: something was repaired or replaced that the fault is about, or that its module watches. A sensor of
         speed is proved by a drive alone: that it was replaced mends nothing yet."""

@@ -54,7 +54,7 @@ def recurrences(
 def _again_fed(book: Casebook, line: Timeline, link: Links, tables: Tables) -> Bools:
     """N: here again in a session that shows no low supply, in a scan at a good one: low supply does not bring back the
     same noise then."""
-    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.event_seen")
+    good = line.read_at_least(book.volts, tables.rate("supply.event_seen"))
     good &= ~np.array([events.low for events in link.events], dtype=bool)[:, None]
     seen = (book.seen == SEEN) & good[book.fault_session] & (book.status != PERMANENT)
     return np.asarray(seen.any(axis=1) & book.flags(lambda facts: facts.supply is None))

@@ -102,7 +102,7 @@ def lone_holders(book: Casebook, line: Timeline, holders: Ints, peers: Ints, tab
     kept = np.asarray(line.refused.any(axis=1) & ~(line.clear >= 0.5).any(axis=1))
     since = (supply & ~kept[book.fault_module])[:, None] & (book.phase > 0)[session] & (book.seen == SEEN)
     alone = since & (peers >= LONE_PEERS)[session] & ~(since & (holders >= 2)[session]).any(axis=1)[:, None]
-    full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("level.most")
+    full = line.read_at_least(book.volts, tables.rate("level.most"))
     return np.where(alone, 1 + full[session], 0)
 
 
