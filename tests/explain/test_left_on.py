@@ -24,11 +24,13 @@ def _event(line: str) -> str:
     ("Kastenwagen Diesel, Licht brannte eine Woche, springt nicht an", "Licht brannte"),
     ("Fourgon diesel, feux restés allumés, ne démarre pas", "feux restés allumés"),
     ("Furgoneta diésel, luces se quedaron encendidas, no arranca", "luces se quedaron encendidas"),
+    ("Furgón diésel, luz interior encendida desde el viernes", "luz interior encendida"),
 ])
 def test_lights_left_on_tell_of_a_low_supply(line: str, told: str) -> None:
     assert f"told of: {told}" in _event(line)
 
 
-@pytest.mark.parametrize("line", ["Box van, diesel, ABS lamp on", "Box van, diesel, rear lights left on the bench"])
+@pytest.mark.parametrize("line", ["Box van, diesel, ABS lamp on", "Furgoneta diésel, luz ABS encendida",
+                                  "Box van, diesel, rear lights left on the bench"])
 def test_lamps_that_are_on_tell_of_none(line: str) -> None:
     assert "told of" not in _event(line)

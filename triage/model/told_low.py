@@ -29,7 +29,8 @@ _LEFT_ON = (
     r"(?:lights?|lamps?) (?:were |was |had been )?left on(?! the (?:bench|floor|shelf))|"
     r"left (?:the |its |his |her )?(?:\w+ )?(?:lights?|lamps?) on|"
     r"licht (?:brannte|an ?gelassen|blieb an)|(?:phares?|feux|veilleuses?|plafonnier) rest[ée]e?s? allum[ée]e?s?|"
-    r"(?:luces|faros) (?:se )?quedaron (?:encendid[oa]s|puest[oa]s)")
+    r"(?:(?:luces|faros) (?:se )?quedaron|luz (?:interior|de techo|de posici[oó]n|de cruce)(?: (?:se )?qued[oó])?) "
+    r"(?:encendid[oa]s?|puest[oa]s?)")
 _LOW = re.compile(
     rf"(?<![a-z])(?:{_LEFT_ON}|{_BATTERY}{_IS} {_FLAT}|{_FLAT} {_BATTERY}|{_WITH_HELP}|{_WHOLE})(?![a-z])")
 #: Not of the starter battery, or denied.

@@ -22,7 +22,7 @@ _THING = (
     r"hatchback|suv|motorhome|supermini|mpv|coupe|berline|citadine|monospace|berlina|monovolumen|"
     r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
     r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
-    r"furgoneta|coche|excavadora|carretilla)"
+    r"furgon(?:eta)?|coche|excavadora|carretilla)"
 )
 _OF_VEHICLE = rf"(?:(?:the|this|that|our|my|her|his|a|der|die|das|le|la|el|un|une) (?:[a-z]+ ){{0,2}}?{_THING} )"
 #: The vehicle, a job's number or a greeting stands in the same line: it is a head line, and no module's row.
@@ -54,7 +54,8 @@ _LEFT_ON = (
     r"left (?:the |its |his |her )?(?:\w+ )?(?:lights?|lamps?) on|"
     r"(?:stand|park|innen|warnblink)?licht (?:brannte|angelassen|an ?gelassen|blieb an|war an)|"
     r"(?:phares?|feux|veilleuses?|plafonnier) restee?s? allumee?s?|(?:luces|faros) (?:quedaron |se quedaron )?"
-    r"(?:encendid[oa]s|puest[oa]s))"
+    r"(?:encendid[oa]s|puest[oa]s)|luz (?:interior|de techo|de posicion|de cruce) (?:(?:se )?quedo )?"
+    r"(?:encendid|puest)a)"
 )
 _SAID = (
     rf"(?:{_LEFT_ON}|"
@@ -126,7 +127,8 @@ _NO_COMPLAINT = lazily(
 )
 #: Hardly a complaint is told without one of these.
 _SIGNS = lazily(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
-                    r"luces|springt|licht|phares|feux|faros|plafonnier|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|"
+                    r"luces|luz |springt|licht|phares|feux|faros|plafonnier|"
+                    r"dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|"
                     r"enciende|mil|"
                     r"tourne|working|inop|funktion")
 _PARTS = lazily(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
