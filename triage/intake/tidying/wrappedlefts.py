@@ -55,7 +55,7 @@ def joined(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
             if span is not None and column is not None:
                 text = found[rest.row].text[slice(*column)]
                 bare = found[rest.line].text[span[0]].isalnum()
-                joint = " " if span is rest.name or not bare else "" if text.endswith("-") else "-"
+                joint = " " if span is rest.name or not bare else "" if text.endswith(("-", ":")) else "-"
                 ends.setdefault(rest.row, {}).setdefault(column[1], []).extend((joint, (found[rest.line], *span)))
                 taken.setdefault(rest.line, []).append(span)
     room = _room(found, ends)
@@ -96,16 +96,20 @@ def _rests(found: Sequence[Line], is_name: IsName) -> list[_Rest]:
                 rests.append(rest)
             continue
         row, pieces = (at, own) if len(own) > 1 and _is_row(line, own) else (-1, own)
-        name = line.low[slice(*own[0])] if own else ""
+        name = line.low[slice(*own[0])] if own and row >= 0 and _code_of(line, own) != own[0] else ""
     return rests
 
 
 def _is_row(line: Line, pieces: Sequence[Span]) -> bool:
-    """Whether a line is a row that begins with a name: behind it stands a code in a column of its own, or an answer."""
-    if find(line.text[slice(*pieces[0])]).codes or not has_letter(line.text[slice(*pieces[0])]) or ":" in (
-            line.text[slice(*pieces[0])]):
+    """Whether a line is a row that begins with a code in a column of its own, or with a name: behind it stands such a
+    code, or an answer."""
+    first = line.text[slice(*pieces[0])]
+    code = _code_of(line, pieces)
+    if code == pieces[0]:
+        return True
+    if find(first).codes or not has_letter(first) or ":" in first:
         return False
-    return _code_of(line, pieces[1:]) is not None or (
+    return code is not None or (
         len(pieces) == 2 and answer_of_cell(line.low[slice(*pieces[1])].strip()) is not None)
 
 
@@ -120,12 +124,15 @@ def _rest_of(
     told: list[Span | None] = [None, None]
     for start, end in own:
         low = line.low[start:end]
-        if start == starts[0]:
+        if start == starts[0] and name:
             if not _goes_on(name, low, is_name):
                 return None
             told[0] = start, end
         elif coded is not None and start == coded[0]:
             if _TYPE.fullmatch(low) is None or find(found[row].text).codes[0].failure_type is not None:
+                return None
+            if len(own) == 1 and low.isalnum() and not found[row].text[slice(*coded)].endswith(("-", ":")):
+                # A number alone may count anything.
                 return None
             told[1] = start, end
         elif answer_of_cell(low) is not None or (told[0] is not None and states.of_cell(low) is not None):
