@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pytest
+from typer.testing import CliRunner
 
+from triage.cli import app
 from triage.supply.finding import Finding
 from triage.supply.findings import findings
 from triage.supply.segments import segments
@@ -99,3 +103,15 @@ def test_a_24_v_supply_that_breaks_off() -> None:
 ])
 def test_one_reading_noise_and_loads_are_no_dips(trace: Trace) -> None:
     assert "dips" not in [one.kind for one in found_in(trace)]
+
+
+def test_a_screen_lists_the_first_and_the_last_of_many_segments(tmp_path: Path) -> None:
+    seconds = np.arange(0.0, 60.0, 0.02)
+    volts = 13.9 + 0.35 * np.sign(np.sin(2.0 * np.pi * seconds / 1.3)) * (1.0 + 0.3 * np.sin(seconds))
+    (tmp_path / "log.csv").write_text("s,V\n" + "".join(
+        f"{at:.2f},{volt:.2f}\n" for at, volt in zip(seconds, volts, strict=True)))
+    run = CliRunner().invoke(app, ["trace", str(tmp_path / "log.csv")])
+    count = int(run.output.splitlines()[0].split(": ")[1].split()[0])
+    assert count > 24
+    assert f"... {count - 24} more segments: --json lists all" in run.output
+    assert sum(" s to " in line and " V" in line for line in run.output.splitlines()[:30]) == 24

@@ -47,9 +47,10 @@ def _of_drive(view: View, drive: tuple[Segment, ...]) -> Finding | None:
         f"{spans[0]:.1f} s each")
     contact = "a contact that opens for a moment (post, clamp, ground, main fuse, the meter's own leads)"
     heavy = deepest.volts >= view.limit("crank spike sound lowest")
+    load = ", or a load heavier than battery and generator" if heavy else ""
     text = (f"dips: {len(dips)} times from {level:.2f} V, {each}, down to {deepest.volts:.2f} V, below what the "
-            f"battery has by itself: {contact}{', or a load heavier than battery and generator' if heavy else ''}; codes for "
-            "lost communication or low supply set in this time may come from it")
+            f"battery has by itself: {contact}{load}; codes for lost communication or low supply set in this time may "
+            "come from it")
     whole = Segment("charging", dips[0].start_s, dips[-1].end_s, deepest.volts)
     return Finding("dips", text, span_figures(whole, count=len(dips), longest_s=round(spans[-1], 3)),
                    view.cite("not charging below", "dip longest"), "cables and grounds", "not tested")
