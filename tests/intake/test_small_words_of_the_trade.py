@@ -1,5 +1,5 @@
-"""Short words and small turns: a count of none below a name, abbreviated statuses, status bytes by a short key, what was
-read again, a code gone before one that is there. All invented; wordings: common practice."""
+"""Short words and small turns: a count of none below a name, abbreviated statuses, status bytes by a short key, what
+was read again, a code gone before one that is there. All invented; wordings: common practice."""
 
 from __future__ import annotations
 
