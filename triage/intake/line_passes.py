@@ -45,6 +45,7 @@ from triage.intake.tidying import (
     makersown,
     namedlists,
     namesagain,
+    namesincells,
     ownlists,
     paddedheads,
     pairednames,
@@ -91,6 +92,7 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     and the status of the codes that such a key leaves unmarked."""
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    found = namesincells.parted(found, lambda name: names.likely(names.bare(name)))
     whole = tornrows.joined(wrappedlefts.joined(found, names.listed))
     whole = jsonpairs.laid_out(doublespaced.closed(whole))
     whole = listkeys.told(whole, names.likely)
