@@ -6,6 +6,7 @@ The name stands before the wording or behind it, in the heading above, or in the
 from __future__ import annotations
 
 import re
+from itertools import takewhile
 
 from triage.intake.entries import markedrow, metarow, names_of_list, prose, slots, totalrow, voltplaces, wholescan
 from triage.intake.entries.clauses import beside_names
@@ -230,7 +231,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
         and all(context.names.score(tidy(name)) >= 60.0 for name in names_of_list.of_list(context.names, below.text))
         and bool(names_of_list.of_list(context.names, below.text))
     )
-    names_below = names_below or _over_named_bullets(context, row, at)
+    names_below = names_below or _over_named_bullets(context, row, at) or _over_set_in(context, row, at)
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
@@ -272,6 +273,19 @@ def _over_named_bullets(context: Context, row: Row, at: int) -> bool:
                for item in items)
     return len(items) > 1 and not told and _over_bullets(context, row, at) and (
         context.names.score(tidy(items[1].text)) >= 60.0)
+
+
+def _over_set_in(context: Context, row: Row, at: int) -> bool:
+    """Whether an answer with a colon stands as far left as the names of modules, behind one with codes, over short
+    lines set in of which a known name is one: it heads them, though nobody knows the first."""
+    module = context.builder.module
+    if not row.text.endswith(":") or module is None or not module.codes or row.line.indent > context.heading_indent:
+        return False
+    items = [*takewhile(lambda item: not item.blank and item.line.indent > row.line.indent,
+                        context.rows[at + 1 : at + 9])]
+    told = any(item.finds.codes or spoken(item.low) or ":" in item.text or len(item.text.split()) > _MOST_WORDS
+               for item in items)
+    return len(items) > 1 and not told and any(context.names.score(tidy(item.text)) >= 60.0 for item in items)
 
 
 def _over_bullets(context: Context, row: Row, at: int) -> bool:

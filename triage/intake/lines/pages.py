@@ -207,6 +207,9 @@ def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -
     """Whether nothing in a line tells of a module, an answer or a phase. ``again``: the text begins with it."""
     if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
         return False
+    if " " not in row.text and has_digit(row.low) and has_letter(row.low):
+        # A maker's own number, like others but for its digits.
+        return False
     if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False
     if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or (

@@ -30,8 +30,8 @@ from triage.intake.said.answers import spoken
 _BULLET = lazily(r"\s*(?:[-*\u2022>+]\s{1,3}|[0-9]{1,2}[.)]\s{1,3})?")
 _OWN = lazily(rf"{TOKEN}(?![\w-])")
 #: Between a code and its text, and between the name and what stands behind that.
-_MARK = lazily(r"\s*[;|\t]\s*|\s+[-\u2013\u2014]+\s+|\s{2,}|\s*,\s+")
-_DELIMITER = lazily(r"\s*[;|\t]")
+_MARK = lazily(r"\s*[;|\t]\s*|\s+/\s+|\s+[-\u2013\u2014]+\s+|\s{2,}|\s*,\s+")
+_DELIMITER = lazily(r"\s*[;|\t]|\s+/\s")
 #: A name in brackets may hold an abbreviation in brackets.
 _NAME = lazily(r"\s?\(([^()]{2,50}(?:\([^()]{1,12}\))?)\)")
 #: What may follow a name: how often the code was seen, its status.
