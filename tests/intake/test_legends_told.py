@@ -195,5 +195,6 @@ def test_the_head_of_a_column_leads_to_no_letter() -> None:
 @pytest.mark.parametrize("around", ["<{}>", "{{{}}}", "({})", "[{}]"])
 def test_letters_in_any_brackets_behind_descriptions(around: str) -> None:
     now, then = around.format("A"), around.format("S")
-    text = f"ABS - 2 faults\nC0035: Wheel sensor left {now}\nC0040: Wheel sensor right {then}\n\nA = active  S = stored\n"
+    text = f"ABS - 2 faults\nC0035: Wheel sensor left {now}\nC0040: Wheel sensor right {then}\n\n"
+    text += "A = active  S = stored\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 current", "C0040 stored"]}
