@@ -17,10 +17,11 @@ def test_a_word_for_a_module_behind_the_number(word: str) -> None:
 
 def test_such_headings_below_a_summary() -> None:
     text = ("Summary\n1 Toit ouvrant : 1 défaut\n2 Calculateur moteur : 1 défaut\n3 Radio : RAS\n4 ABS : 1 défaut\n\n"
-            "Details\n1 Système Toit ouvrant\nDéfauts inactifs\nB1000, électronique, compteur 3\n2 Système Calculateur moteur\n"
+            "Details\n1 Système Toit ouvrant\n"
+            "Défauts inactifs\nB1000, électronique, compteur 3\n2 Système Calculateur moteur\n"
             "Défauts actifs\nP0562, tension, compteur 2\n4 Système ABS\nDéfauts inactifs\nC0035, capteur, compteur 7\n")
-    assert modules_of(text) == {"sunroof": ["B1000 stored"], "engine control": ["P0562 current"], "radio": ["clean"],
-                                "anti-lock brakes": ["C0035 stored"]}
+    assert modules_of(text) == {"sunroof": ["B1000 stored"], "engine control": ["P0562 current"],
+                                "radio": ["clean"], "anti-lock brakes": ["C0035 stored"]}
 
 
 def test_a_word_that_is_part_of_some_names_stays() -> None:
@@ -47,7 +48,8 @@ def test_a_pair_of_numbers_wrapped_below_in_which_no_code_is_found_alone() -> No
                                 "anti-lock brakes": ["SPN 190 FMI 2 current"]}
 
 
-@pytest.mark.parametrize("heads", [("Inactive faults", "Active faults"), ("stored", "active"), ("Gespeichert", "Aktiv")])
+@pytest.mark.parametrize(
+    "heads", [("Inactive faults", "Active faults"), ("stored", "active"), ("Gespeichert", "Aktiv")])
 def test_a_status_between_the_key_of_a_module_and_its_only_code(heads: tuple[str, str]) -> None:
     text = (f"Module: Sunroof\n{heads[0]}\nB1000, electronics\nModule: Engine\n{heads[1]}\nP0562, low\n"
             f"Module: ABS\n{heads[1]}\nC0035\n")

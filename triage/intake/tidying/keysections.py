@@ -80,7 +80,8 @@ def _bracketed(found: Sequence[Line]) -> list[Line]:
     """The lines, each heading in brackets with a key before its name."""
     heads = {at: match for at, line in enumerate(found)
              if line.text.lstrip()[:1] in ("[", "{", "<") and (match := _HEAD.fullmatch(line.text)) is not None}
-    told = {at: match for at, match in heads.items() if _is_keyed(found, at) and _may_name(found[at].low[slice(*match.span(1))])}
+    told = {at: match for at, match in heads.items()
+            if _is_keyed(found, at) and _may_name(found[at].low[slice(*match.span(1))])}
     if len(told) < _FEWEST or 2 * len(told) < len(heads):
         return list(found)
     return [_with_key(line, *told[at].span(1)) if at in told else line for at, line in enumerate(found)]

@@ -54,6 +54,8 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[<{]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)(\s?[)\]>}]?)\s*$")
+#: The same in the last cell of a list of codes.
+_LAST_CELL = lazily(r"(\s\|\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
 _ENCLOSED = lazily(r"[(\[<{]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]>}])")
 _ROUND = str.maketrans("<>{}", "()()")
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
@@ -119,6 +121,8 @@ def _word_ends(legend: Legend) -> None:
             continue
         # Without a code in it a row may be the rest of a description: "implausible (S)".
         match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
+        if match is None and row.finds.codes and not row.text[: row.finds.codes[0].start].strip(_CODE_EDGE):
+            match = _LAST_CELL.search(row.text, row.finds.codes[-1].end)
         if match is not None and not row.finds.codes and match[1][0] not in "([<{":
             continue
         status = legend.statuses.get(match[2].lower()) if match is not None else None
