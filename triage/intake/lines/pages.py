@@ -115,7 +115,19 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         ):
             found.add(row.line.number)
     heads, others = _heads(rows, counted, is_module)
-    return (found | _titles(rows, counted, is_module) | heads) - others
+    found = (found | _titles(rows, counted, is_module) | heads) - others
+    return found | _amid_lists(rows, found, set(counted))
+
+
+def _amid_lists(rows: Sequence[Row], found: Container[int], counted: Container[int]) -> set[int]:
+    """The lines that say what the head or foot of other pages does, with no blank around them: the number of that page
+    was not copied, or stands elsewhere."""
+    top = {row.low for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
+    said = {row.low for at, row in enumerate(rows)
+            if row.line.number in found and at not in counted and not row.blank and row.kind != "rule"
+            and not _keyed(row.low) and (row.low in top or TITLE.search(row.low) or _FIRM.search(row.low))}
+    return {row.line.number for above, row, below in zip(rows, rows[1:], rows[2:], strict=False)
+            if row.low in said and not row.finds.codes and not (above.blank or below.blank)} if said else set()
 
 
 @remembered
