@@ -214,7 +214,8 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
             ]
             closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
             end = row.finds.codes[-1].end
-            apart = namelist.described(row, places) or states.of_cell(before_names(row.low[end : places[0][0]])) is not None
+            told = before_names(row.low[end : places[0][0]])
+            apart = namelist.described(row, places) or states.of_cell(told) is not None
             return found, (places[0][0] if apart else end, closed)
     if (place.many or place.piece is not None or place.within) and not context.under_heading:
         # Each line of this text names its own module: the one of the line above is not this line's.

@@ -14,7 +14,6 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying.scanlead import is_lead
 from triage.model.snapshot import ListRead, StatusWord
 
-
 #: So many modules have codes where a line may speak of all.
 _SEVERAL = 2
 

@@ -1,13 +1,13 @@
-"""Sentences that begin with a code, and with who found it: "il y a U0415 dans le moteur" becomes "U0415 dans le moteur",
-"U0100 is back in the ABS" becomes "U0100 in the ABS". The one who found it is no module. A German "bei" before the name
-is written "in", and the end of "komme nicht in ... rein" as the reader knows it.
+"""Sentences that begin with a code, or with who found it: "il y a U0415 dans le moteur" becomes "U0415 dans le
+moteur", "U0100 is back in the ABS" becomes "U0100 in the ABS". Who found it is no module. A German "bei" before the
+name is written "in", and "komme nicht in ... rein" as the reader knows it.
 
 >>> from code_tables import load
 >>> from triage.intake.naming.names import Names
 >>> from triage.intake.plain.characters import lines
->>> text = "encontré P0615 en el motor\\nU0100 (stored) is back in the ABS\\nP0600 abgelegt bei Tacho\\nhay agua en el ABS"
+>>> text = "encontré P0615 en el motor\\nU0100 (stored) is back in the ABS\\nP0600 abgelegt bei Tacho\\nhay agua en ABS"
 >>> [line.text for line in written_out(lines(text), Names(load()))]
-['P0615 en el motor', 'U0100 (stored) in the ABS', 'P0600 abgelegt in Tacho', 'hay agua en el ABS']
+['P0615 en el motor', 'U0100 (stored) in the ABS', 'P0600 abgelegt in Tacho', 'hay agua en ABS']
 >>> [line.text for line in written_out(lines("Komme nicht in ABS, Radio und Tacho rein"), Names(load()))]
 ['keine Antwort von ABS, Radio und Tacho']
 """
@@ -20,6 +20,7 @@ from triage.intake.naming.names import Names
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.words.vocabulary import STATES
 
@@ -35,8 +36,8 @@ _FOUND = lazily(
 #: That a code is there, between it and the word that leads to its module.
 _IS_IN = lazily(
     rf"(?:{_CODE}(?:[-: ]{{1,2}}(?:fmi ?:?)?[0-9a-f]{{1,2}}(?![0-9a-z]))?|\))"
-    r"( (?:is|are|was|were|ist|sind|steht|stehen|est|sont|esta|estan)"
-    r"(?: (?:back|again|still|also|wieder|wieder da|noch|auch|zuruck|de retour|revenue?s?|encore|otra vez|de nuevo)){0,2})"
+    r"( (?:is|are|was|were|ist|sind|steht|stehen|est|sont|esta|estan)(?: (?:back|again|still|also|wieder|wieder da|"
+    r"noch|auch|zuruck|de retour|revenue?s?|encore|otra vez|de nuevo)){0,2})"
     r"(?= (?:in|inside|im|bei|dans|en) )"
 )
 #: Before a module's name in German.
@@ -47,9 +48,9 @@ _NOT_IN = lazily(
     r"(?<![a-z])((?:ich )?(?:komm|komme|kam|kamen|kommt)(?: (?:ich|man|wir))?(?: auch| noch)? nicht (?:in|ins|an|ans) "
     r"(?:das |die |den )?)[^.;:!?/()\n]{2,160}?( (?:rein|hinein|ran|heran))(?![a-z])"
 )
-_SIGN = signs.of_words(frozenset(
-    "trouve vu y encontre encontramos encontrado visto hay is are was were ist sind steht stehen est "
-    "sont esta estan bei rein hinein ran heran".split()).__contains__)
+_SIGN = signs.of_words(word_set(
+    "trouve vu y encontre encontramos encontrado visto hay is are was were ist sind steht stehen est sont esta estan bei "
+    "rein hinein ran heran").__contains__)
 _LONGEST = 2000
 
 

@@ -13,7 +13,7 @@ _BEGIN = r"(?:(?<=^)|(?<=[.!?;/] )|(?<=[.!?;/]))"
 #: No deed is told of where one of these stands before it.
 _DENIES = (
     r"(?!(?:before|b4|prior|pre|without|not|never|no|nothing|none|if|when|until|vor|bevor|ehe|ohne|nicht|nichts|nie|"
-    r"kein\w*|wenn|bis|avant|sans|pas|rien|jamais|si|antes|sin|nada|nunca|until|hasta|after|once|nach|apres|tras|"
+    r"kein\w*|wenn|bis|avant|sans|pas|rien|jamais|si|antes|sin|nada|nunca|hasta|after|once|nach|apres|tras|"
     r"despues|did|needs?|wants?|please|pls|bitte|can|could|will|should|must)(?![a-z]))"
 )
 #: Who did it, or what it was done to.
@@ -26,11 +26,11 @@ _AGAIN = r"(?: (?:again|once more|after(?:wards| that| this)?|now|then|since))"
 _SO_READ = (
     rf"(?:(?:(?:i|we|then|now|and|just) )*(?:re-?)?{_SCAN}(?: (?:it|them|all|everything))?{_AGAIN}?|"
     rf"(?:the )?(?:new|second|2nd|third|3rd|next|another|fresh) {_SCAN}|then|after that|afterwards|"
-    r"danach|dann|anschliessend|hinterher|(?:(?:dann|danach|jetzt) )?(?:(?:noch ?mals?|noch einmal|wieder|erneut|neu) )?"
-    r"(?:(?:aus)?gelesen|gescannt)|(?:neuer|zweiter|nachster|nochmaliger) (?:scan|durchgang)|"
+    r"danach|dann|anschliessend|hinterher|(?:(?:dann|danach|jetzt) )?(?:(?:noch ?mals?|noch einmal|wieder|erneut|neu) "
+    r")?(?:(?:aus)?gelesen|gescannt)|(?:neuer|zweiter|nachster|nochmaliger) (?:scan|durchgang)|"
     r"(?:neue|zweite|nachste|erneute) (?:auslesung|abfrage|messung)|scan danach|"
-    r"(?:et )?(?:puis|ensuite|apres ca|apres cela)|(?:la )?(?:nouvelle|deuxieme|seconde) lecture|nouveau scan|relecture|"
-    r"(?:j'ai |on a |et )?relue?|(?:j'ai |on a )?lue? (?:de|a) nouveau|"
+    r"(?:et )?(?:puis|ensuite|apres ca|apres cela)|(?:la )?(?:nouvelle|deuxieme|seconde) lecture|nouveau scan|"
+    r"relecture|(?:j'ai |on a |et )?relue?|(?:j'ai |on a )?lue? (?:de|a) nouveau|"
     r"(?:y )?(?:luego|despues|a continuacion)|(?:nueva|segunda) (?:lectura|consulta)|nuevo escaneo|"
     r"(?:he |hemos )?(?:re)?(?:lei|leimos|leo|leido|leida)(?: (?:otra vez|de nuevo|todo))*)"
 )

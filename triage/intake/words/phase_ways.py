@@ -108,7 +108,8 @@ NACH, VOR, APRES = r"(?:nach|n\.)", r"(?:vorm?|(?<![0-9] )v\.)", r"(?:apres|apr\
 #: "After that" leads to the next of several, unless something was done to that: "after that was replaced".
 NEXT = r"(?!that (?!was |were |had |has |is ))"
 #: So does "después" in Spanish where what was done does not follow at once: "después cambio no montado".
-THEN_ES = r"(?= del? | (?:la |el |una )?(?:repara|arregl|sustitu|reemplaz|monta|instala|cambio de|cambiar|nuev))(?: de)?"
+THEN_ES = (
+    r"(?= del? | (?:la |el |una )?(?:repara|arregl|sustitu|reemplaz|monta|instala|cambio de|cambiar|nuev))(?: de)?")
 _NEW_READ = (
     r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |leid[oa]|lectura"
 )
