@@ -48,3 +48,17 @@ def test_the_rest_of_a_name_in_other_languages() -> None:
 def test_what_stands_below_a_name_and_is_none_of_it(below: str, told: dict[str, list[str]]) -> None:
     text = f"ABS            C0035-11  Sensor left   current\n{below}"
     assert modules_of(text) == {"anti-lock brakes": ["C0035-11 current"], **told}
+
+
+def test_the_rest_of_a_code_that_stands_first_below_the_heading_of_its_module() -> None:
+    text = ("Telematics\n\nB1265-   Aerial open                stored\n13\n"
+            "U0343-   Lost communication with    current\n"
+            "87       door module\nU0100    Lost communication         current\n16\n\nRadio\n\nNo codes\n")
+    assert modules_of(text) == {"telematics": ["B1265-13 stored", "U0343-87 current", "U0100 current"],
+                                "radio": ["clean"]}
+
+
+def test_a_number_below_a_pair_of_numbers_is_no_failure_type() -> None:
+    text = ("Gearbox          SPN 190 FMI 2   Speed signal   stored\n                 16              erratic\n"
+            "Retarder         SPN=1482 FMI=19 - lost - \nstored\n")
+    assert modules_of(text)["transmission control"] == ["SPN 190 FMI 2 stored"]

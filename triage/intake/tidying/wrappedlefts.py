@@ -28,6 +28,8 @@ from triage.intake.said.answers import answer_of_cell
 
 _PIECE = lazily(r"[^\s]+(?: [^\s]+)*")
 _TYPE = lazily(r"[\[(]?(?=[0-9]|[a-f]{2})[0-9a-f]{2}[\])]?")
+#: The first digit of a failure type behind its code, and what may be the second.
+_HALF, _OTHER_HALF = lazily(r" ?[-:] ?[0-9A-F]$"), lazily(r"[0-9a-f]")
 _LONGEST, _MOST_RESTS, _MOST_WORDS = 240, 3, 4
 Span = tuple[int, int]
 
@@ -54,13 +56,22 @@ def joined(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
         for span, column in ((rest.name, name), (rest.type, _code_of(found[rest.row], pieces))):
             if span is not None and column is not None:
                 text = found[rest.row].text[slice(*column)]
-                bare = found[rest.line].text[span[0]].isalnum()
-                joint = " " if span is rest.name or not bare else "" if text.endswith("-") else "-"
+                joint = _joint(text, found[rest.line].text[slice(*span)], span is rest.type, is_name)
                 ends.setdefault(rest.row, {}).setdefault(column[1], []).extend((joint, (found[rest.line], *span)))
                 taken.setdefault(rest.line, []).append(span)
     room = _room(found, ends)
     out = [_written(line, ends.get(at, {}), taken.get(at, []), room) for at, line in enumerate(found)]
     return [line for at, line in enumerate(out) if line.text.strip() or not found[at].text.strip()]
+
+
+def _joint(text: str, rest: str, typed: bool, is_name: IsName) -> str:
+    """What stands between a cell and what it goes on with below: nothing where a word or a number was broken."""
+    if not typed:
+        whole = f"{text} {rest}".lower()
+        return "" if rest[0].islower() and not is_name(whole) else " "
+    if not rest[0].isalnum():
+        return " "
+    return "" if text.endswith(("-", ":")) or _HALF.search(text) else "-"
 
 
 def _pieces(line: Line) -> list[Span]:
@@ -75,8 +86,8 @@ def _code_of(line: Line, pieces: Sequence[Span]) -> Span | None:
     codes = find(line.text).codes
     if len(codes) != 1:
         return None
-    return next(((start, end) for start, end in pieces if start == codes[0].start and
-                 not line.text[codes[0].end : end].strip(" -")), None)
+    return next(((start, end) for start, end in pieces if start == codes[0].start and (
+        not line.text[codes[0].end : end].strip(" -:") or _HALF.match(line.text[codes[0].end : end]))), None)
 
 
 def _rests(found: Sequence[Line], is_name: IsName) -> list[_Rest]:
@@ -91,21 +102,26 @@ def _rests(found: Sequence[Line], is_name: IsName) -> list[_Rest]:
                 if not _leads_on(found, at, pieces):
                     row = -1
                     continue
-                name = f"{name} {line.low[slice(*rest.name)]}"
+                told = line.low[slice(*rest.name)]
+                name = f"{name}{'' if is_name(f'{name}{told}') and not is_name(f'{name} {told}') else ' '}{told}"
             if rest.name is not None or rest.type is not None:
                 rests.append(rest)
             continue
         row, pieces = (at, own) if len(own) > 1 and _is_row(line, own) else (-1, own)
-        name = line.low[slice(*own[0])] if own else ""
+        name = line.low[slice(*own[0])] if own and row >= 0 and _code_of(line, own) != own[0] else ""
     return rests
 
 
 def _is_row(line: Line, pieces: Sequence[Span]) -> bool:
-    """Whether a line is a row that begins with a name: behind it stands a code in a column of its own, or an answer."""
-    if find(line.text[slice(*pieces[0])]).codes or not has_letter(line.text[slice(*pieces[0])]) or ":" in (
-            line.text[slice(*pieces[0])]):
+    """Whether a line is a row that begins with a code in a column of its own, or with a name: behind it stands such a
+    code, or an answer."""
+    first = line.text[slice(*pieces[0])]
+    code = _code_of(line, pieces)
+    if code == pieces[0]:
+        return True
+    if find(first).codes or not has_letter(first) or ":" in first:
         return False
-    return _code_of(line, pieces[1:]) is not None or (
+    return code is not None or (
         len(pieces) == 2 and answer_of_cell(line.low[slice(*pieces[1])].strip()) is not None)
 
 
@@ -120,18 +136,29 @@ def _rest_of(
     told: list[Span | None] = [None, None]
     for start, end in own:
         low = line.low[start:end]
-        if start == starts[0]:
+        if start == starts[0] and name:
             if not _goes_on(name, low, is_name):
                 return None
             told[0] = start, end
         elif coded is not None and start == coded[0]:
-            if _TYPE.fullmatch(low) is None or find(found[row].text).codes[0].failure_type is not None:
+            if not _is_type(found[row].text[slice(*coded)], low, len(own) == 1):
                 return None
             told[1] = start, end
         elif answer_of_cell(low) is not None or (told[0] is not None and states.of_cell(low) is not None):
             # A row of its own.
             return None
     return _Rest(row, at, *told)
+
+
+def _is_type(code: str, rest: str, alone: bool) -> bool:
+    """Whether a text below a code is its failure type, or the second digit of it; ``alone``: nothing else stands there,
+    and a number may count anything."""
+    found = next(iter(find(code).codes), None)
+    if found is None or found.kind != "J2012" or found.failure_type is not None:
+        return False
+    if _HALF.match(code[found.end :]):
+        return _OTHER_HALF.fullmatch(rest) is not None
+    return _TYPE.fullmatch(rest) is not None and not (alone and rest.isalnum() and not code.endswith(("-", ":")))
 
 
 def _goes_on(name: str, rest: str, is_name: IsName) -> bool:
@@ -141,7 +168,7 @@ def _goes_on(name: str, rest: str, is_name: IsName) -> bool:
         return False
     if rest[0] == "(" and rest[-1] == ")" and "(" not in name:
         return has_letter(rest)
-    return is_name(f"{name} {rest}") and "(" not in rest
+    return "(" not in rest and (is_name(f"{name} {rest}") or is_name(f"{name}{rest}"))
 
 
 def _leads_on(found: Sequence[Line], at: int, pieces: Sequence[Span]) -> bool:
