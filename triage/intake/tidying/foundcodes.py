@@ -49,8 +49,8 @@ _NOT_IN = lazily(
     r"(?:das |die |den )?)[^.;:!?/()\n]{2,160}?( (?:rein|hinein|ran|heran))(?![a-z])"
 )
 _SIGN = signs.of_words(word_set(
-    "trouve vu y encontre encontramos encontrado visto hay is are was were ist sind steht stehen est sont esta estan bei "
-    "rein hinein ran heran").__contains__)
+    "trouve vu y encontre encontramos encontrado visto hay is are was were ist sind steht stehen est sont esta estan "
+    "bei rein hinein ran heran").__contains__)
 _LONGEST = 2000
 
 
