@@ -111,3 +111,15 @@ def test_strokes_part_the_status_of_all_from_the_codes_before_it():
 def test_all_of_several_in_spanish():
     (_, modules), = _read("- ABS: C0035\n- radio B1000\n- todos esporádicos")
     assert modules == {"ABS": [("C0035", "stored")], "radio": [("B1000", "stored")]}
+
+
+@pytest.mark.parametrize(("text", "volts"), [
+    ("Supply 10 point 6v. ABS U0100", 10.6), ("Batterie 11 virgule 8V. ABS : U0100", 11.8),
+    ("Bordspannung 12 Komma 4 V. ABS: U0100", 12.4),
+])
+def test_a_point_in_words_before_a_unit_without_a_gap(text, volts):
+    assert read_text(text, TABLES).snapshots[0].volts == volts
+
+
+def test_a_terminal_in_words_is_no_voltage():
+    assert read_text("Checked pin 12 point 6vt fuse. ABS: U0100", TABLES).snapshots[0].volts is None
