@@ -123,3 +123,9 @@ def test_a_point_in_words_before_a_unit_without_a_gap(text, volts):
 
 def test_a_terminal_in_words_is_no_voltage():
     assert read_text("Checked pin 12 point 6vt fuse. ABS: U0100", TABLES).snapshots[0].volts is None
+
+
+def test_a_date_and_a_word_for_a_scan_head_what_follows():
+    text = "2025-02-03 scan: ABS has C0035. Radio silent.\n2025-02-04 scan: ABS has C0035 stored. Radio clean."
+    assert _read(text) == [(None, {"ABS": [("C0035", None)], "Radio": None}),
+                           (None, {"ABS": [("C0035", "stored")], "Radio": []})]
