@@ -63,10 +63,20 @@ def sub(pattern: str, by: str) -> Change:
     return of_text(lambda text: found.sub(by, text))
 
 
+#: What is the same in capitals and in small letters only to a reader of words: marks of pages and colours, and an l in
+#: the place of a 1.
+_MARKUP = re.compile(r"(\x1b?\[[\d;]*m|&#?\w+;|<[^<>\n]*>|\b(?=\w*\d)\w*l\w*)")
+
+
+def _words_only(way: Callable[[str], str]) -> Change:
+    """A change of all that is no markup."""
+    return of_text(lambda text: "".join(part if i % 2 else way(part) for i, part in enumerate(_MARKUP.split(text))))
+
+
 def bullets(paste: Paste, rng: Random) -> Paste | None:
     """Another mark before the items of a list."""
-    mark = rng.choice(["• ", "* ", "– ", "o ", "» ", "▪ ", "-> ", "+ "])
-    return sub(r"^(\s*)[-•*–·] (?=\S)", rf"\1{mark}")(paste, rng)
+    mark = rng.choice(["• ", "* ", "– ", "» ", "▪ ", "+ "])
+    return sub(r"^(\s*)[-•*–·] (?=\S)(?!.*[-•*–·]$)", rf"\1{mark}")(paste, rng)
 
 
 def _page(text: str) -> str:
@@ -94,6 +104,22 @@ def _in_a_mail(text: str) -> str:
 
 def _printed(text: str) -> str:
     return f"{text}\n\nPage 1 of 1\n"
+
+
+def _boxed(text: str) -> str:
+    """Within the sides of a box."""
+    if "\t" in text:
+        return text
+    lines = [line.rstrip() for line in text.split("\n")]
+    width = max(map(len, lines))
+    return "\n".join(f"| {line.ljust(width)} |" if line else "" for line in lines)
+
+
+def _stopped(text: str) -> str:
+    """Full stops at the ends of lines, where no line is the rest of the one above."""
+    if re.search(r"\n[ \t]*(?:[^\W\d_A-Z]|[(&])", text) and re.search(r"(?m)^[A-Z]", text):
+        return text
+    return re.sub(r"(?m)(?<=[\w)])(?<!\[0m)$", ".", text)
 
 
 def _umlauts(text: str) -> str:
@@ -126,7 +152,7 @@ PROGRAMS: dict[str, Change] = {
     "fence": of_text(lambda text: f"```\n{text}\n```"),
     "number": of_lines(lambda i, line: f"{i + 1:4d}  {line}"),
     "stamp": of_lines(lambda i, line: f"[{9 + i // 60:02d}:{i % 60:02d}] {line}"),
-    "pipe": of_lines(lambda _, line: f"| {line} |"),
+    "pipe": of_text(_boxed),
     "page": of_text(_page),
     "divs": of_text(_divs),
     "no-break": of_text(lambda text: text.replace(" ", "\u00a0")),
@@ -140,14 +166,14 @@ PROGRAMS: dict[str, Change] = {
 
 #: Marks and letters that one hand puts where another puts others.
 MARKS: dict[str, Change] = {
-    "upper": of_text(str.upper),
-    "lower": of_text(str.lower),
+    "upper": _words_only(str.upper),
+    "lower": _words_only(str.lower),
     "umlauts": of_letters(_umlauts),
     "accents": of_letters(_accents),
     "bullets": bullets,
-    "round to square": sub(r"\(([^()\n]*)\)", r"[\1]"),
-    "semicolon": sub(r"(?<=\S), (?=\S)", "; "),
-    "full stop": sub(r"(?<=[\w\])])$", "."),
+    "round to square": of_letters(lambda text: re.sub(r"\(([^()\n]*)\)", r"[\1]", text)),
+    "semicolon": of_text(lambda text: text if ";" in text else re.sub(r"(?<=\S), (?=\S)", "; ", text)),
+    "full stop": of_text(_stopped),
     "long dash": sub(r" - ", " — "),
     "short dash": sub(r" [–—] ", " - "),
     "dash for hyphen": sub(r"-", "–"),

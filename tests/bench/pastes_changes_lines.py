@@ -83,26 +83,23 @@ def blocks_turned(paste: Paste, rng: Random) -> Paste | None:
 
 
 def clean_added(paste: Paste, rng: Random) -> Paste | None:
-    """One more clean module in a line like that of another which says it all."""
+    """One more clean module, in a line like that of another which says it all."""
     lines = paste.text.split("\n")
     for number, snap in enumerate(paste.snapshots):
         for module in snap.modules:
             name = module.name.printed
             at = [i for i, line in enumerate(lines) if re.search(rf"(?<!\w){re.escape(name)}(?!\w)", line)]
-            if module.kind != "clean" or len(at) != len(paste.snapshots) or "  " in lines[at[number]]:
+            if module.kind != "clean" or len(at) != len(paste.snapshots):
                 continue
             line = lines[at[number]]
-            if len(line) > 60 or any(other.name.printed in line for other in snap.modules if other is not module):
-                continue
-            if not any(other.kind == "clean" and other is not module and other.name.printed in near
-                       for other in snap.modules for near in lines[at[number] - 1:at[number] + 2]) and \
-                    (line.strip() == name or line.rstrip().endswith(name)):
+            others = any(other.name.printed in line for other in snap.modules if other is not module)
+            if others or not 4 < len(line.replace(name, "", 1)) < 40 or not re.search(
+                    r"[^\W\d_]{2}", re.sub(r"\(.*?\)|\[.*?\]|  .*", "", line.partition(name)[2])):
                 continue
             more = rng.choice([name for name in _MORE if name not in paste.text])
             lines.insert(at[number] + 1, line.replace(name, more))
-            new = Module(Name("", more, "\0"), "clean")
             snaps = list(paste.snapshots)
-            snaps[number] = replace(snap, modules=[*snap.modules, new])
+            snaps[number] = replace(snap, modules=[*snap.modules, Module(Name("", more, "\0"), "clean")])
             return replace(paste, text="\n".join(lines), snapshots=snaps)
     return None
 
@@ -131,7 +128,7 @@ def tabs(paste: Paste, rng: Random) -> Paste | None:
     lines = paste.text.split("\n")
     parted = [line for line in lines if re.search(r"\S {2,}\S", line)]
     widths = {len(re.split(r" {2,}", line.strip())) for line in parted}
-    if len(parted) < 4 or len(widths) != 1:
+    if len(parted) < 4 or len(widths) != 1 or widths.pop() < 3:
         return None
     return sub(r"(?<=\S) {2,}(?=\S)", "\t")(paste, rng)
 

@@ -33,11 +33,11 @@ STATUSES = [_listed(row) for row in (
     "stored;history;inactive;passive;intermittent;sporadic;in memory;not present;not active",
     "active;current;present;failing now;present now;active now",
     "gespeichert;sporadisch;passiv;inaktiv;nicht aktiv;momentan nicht vorhanden",
-    "aktiv;statisch;vorhanden;aktuell vorhanden;liegt an",
+    "aktiv;vorhanden;aktuell vorhanden;liegt an",
     "mémorisé;fugitif;intermittent;passé;non présent",
-    "présent;permanent;actif;présent actuellement",
+    "présent;actif;présent actuellement",
     "memorizado;pasivo;esporádico;inactivo;no presente",
-    "presente;activo;permanente;presente ahora",
+    "presente;activo;presente ahora",
     "pending;unconfirmed",
 )]
 #: What a code is called, each row in one language.

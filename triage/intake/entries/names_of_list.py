@@ -11,14 +11,16 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said.near import small
 
-_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
+#: Between two names; "Y" before a word is the word in capitals.
+_BETWEEN = r"(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou|ni)|y|Y(?=\s+[^\W\d_]{3})|e|o|u)"
+_LIST_MARKS = lazily(rf"\s*[,;|]\s*|\s+{_BETWEEN}\s+|\t")
 #: What joins the sides of two names that share a word.
 _AND = word_set("and und et y & + /")
 _LONGEST = 300
 _COMMA = lazily(r"\s*[,;|]\s*")
 _PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
-_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\s{2,}|\t")
+_SPLIT_NAMES = lazily(rf"\s*[,;/|&+]\s*|\s+{_BETWEEN}\s+|\s{{2,}}|\t")
 
 
 def is_list(names: Names, text: str) -> bool:
