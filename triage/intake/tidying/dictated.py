@@ -131,7 +131,7 @@ def _breaks_off(above: Line, line: Line, cased: bool = True) -> bool:
     small = cased and below[0].islower()
     if last_word(low.lower()) in BREAKS | SHOWS or (small and low[-1] == ";"):
         return True
-    if (small or below[0] in "(&") and not _is_listed(line):
+    if (small or below[0] in "([&") and not _is_listed(line):
         return True
     return low.endswith((",", " -", "/")) or (low[-1] == ":" and _STOP.search(low) is not None)
 
@@ -178,7 +178,7 @@ def _is_told(run: list[Line], text: str) -> bool:
     if sum(len(_STOP.findall(_bare(line))) for line in run) < _LEAST:
         return False
     within = sum(_bare(above)[-1] not in ".!?:" and (
-        _bare(line)[0].islower() or _bare(line)[0] in "(&" or _CODED.match(line.low, len(_prefix(line))) is not None)
+        _bare(line)[0].islower() or _bare(line)[0] in "([&" or _CODED.match(line.low, len(_prefix(line))) is not None)
         for above, line in pairwise(run))
     return 2 * within >= len(run) - 1 and text.count(":") <= len(run)
 

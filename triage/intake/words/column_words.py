@@ -37,6 +37,8 @@ ROLES: dict[str, frozenset[str]] = {
         code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
+        | storungscode | storungscodes | storungsnummer | code anomalie | code d'anomalie | codes d'anomalie | code
+        d'erreur | code erreur | codigo de falla | codigos de falla | codigo falla | codigo de error
         | fehlerspeicher | fehlerspeichereintrag | fault memory | fault entry | memory entry |
         fehlereintrag | speichereintrag | malfunction | panne | storung
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
