@@ -158,3 +158,44 @@ def test_a_short_form_at_the_end_of_a_description_heads_nothing() -> None:
     told = modules_of("Radio [RAD]\nU0101 lost communication with the\nshift lever unit [SLU]\nU0100 engine lost\n\n"
                       "Airbag [SRS]\nB1001 lamp open")
     assert told == {RADIO: ["U0101", "U0100"], SRS: ["B1001"]}
+
+
+@pytest.mark.parametrize("text", [
+    "System: Radio\nStörungscode 1: B1318-4A Spannung klein\n\nSystem: ABS\nErgebnis: keine Störungscodes",
+    "Code d'anomalie;Module;Statut\nB1318-4A;Radio;\n\nAucun code d'anomalie : ABS",
+    "Código de falla;Módulo;Estado\nB1318-4A;Radio;\n\nSin códigos de falla: ABS",
+])
+def test_other_words_for_a_code(text: str) -> None:
+    assert modules_of(text) == {RADIO: ["B1318-4A"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("head", [
+    "No response from", "No response", "Keine Antwort von", "Sans réponse", "Sin respuesta"])
+def test_an_answer_without_a_colon_heads_the_names_set_in_below_it(head: str) -> None:
+    told = modules_of(f"ABS: C0035 active\n{head}\n  Cargo net (left)\n  Cargo net (right)\nDownload")
+    assert told == {ABS: ["C0035 current"], "Cargo net (left)": ["silent"], "Cargo net (right)": ["silent"]}
+
+
+def test_what_is_set_in_below_the_answer_of_a_module_is_none() -> None:
+    assert modules_of("ABS: C0035 active\nRadio\n  no response\n    tried twice\n    then left it") == {
+        ABS: ["C0035 current"], RADIO: ["silent"]}
+
+
+@pytest.mark.parametrize("name", ["Heater and A/C panel", "HEATER AND A/C PANEL", "Heater and a/c panel"])
+def test_a_name_that_holds_a_listed_one_is_not_cut_within_that(name: str) -> None:
+    told = modules_of(f"No response: {name}; glow plug control, radio")
+    assert told == {name: ["silent"], "glow plug": ["silent"], RADIO: ["silent"]}
+
+
+def test_statuses_in_angular_brackets_that_a_message_wraps() -> None:
+    told = modules_of(_text("""
+        Notiz zum Kastenwagen, stand drei Wochen.
+        Gateway i.O., Bremsen mit c 0110 [liegt an],
+        c 0111-00 [unbestätigt]. Airbag - b 1001-49 [liegt an],
+        b 1002-31 [im Speicher], weiter Klima hat u 0126 [liegt an],
+        b 3621-54 [im Speicher], Radio - u 0100-62
+        [im Speicher] und u 0101-04 [im Speicher]. Spannung 11,3 V
+        / min. 8,5 V.
+        """))
+    assert told[RADIO] == ["U0100-62 stored", "U0101-04 stored"]
+    assert told[ABS] == ["C0110 current", "C0111-00 pending"]

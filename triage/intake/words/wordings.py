@@ -198,8 +198,8 @@ _KINDS = (
 )
 _FEHLER = (
     "fehler | fehlercode | fehlercodes | fehlereintrag | fehlereintrage | fehlereintraege | eintrag | eintrage | "
-    "eintraege | dtc | dtcs | code | codes | storung | storungen | stoerungen | storungscode | storungscodes | fehlerspeichereintrag | "
-    "fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
+    "eintraege | dtc | dtcs | code | codes | storung | storungen | stoerungen | storungscode | storungscodes | "
+    "fehlerspeichereintrag | fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
 )
 _AUCUN = (
     "aucun | aucune | pas de | pas d | sans | 0 | zero",
