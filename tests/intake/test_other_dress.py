@@ -189,13 +189,13 @@ def test_a_name_that_holds_a_listed_one_is_not_cut_within_that(name: str) -> Non
 
 def test_statuses_in_angular_brackets_that_a_message_wraps() -> None:
     told = modules_of(_text("""
-        Notiz zum Kastenwagen, stand drei Wochen.
-        Gateway i.O., Bremsen mit c 0110 [liegt an],
-        c 0111-00 [unbestätigt]. Airbag - b 1001-49 [liegt an],
-        b 1002-31 [im Speicher], weiter Klima hat u 0126 [liegt an],
+        Notiz zum Kastenwagen, stand drei Wochen ohne Lader.
+        Gateway i.O., Bremsenelektronik mit c 0110 [unbestätigt],
+        c 0111-00 [liegt an]. Airbag - b 1001-49 [im Speicher],
+        b 1002-31 [bestätigt], weiter Klima hat u 0126 [liegt an],
         b 3621-54 [im Speicher], Radio - u 0100-62
-        [im Speicher] und u 0101-04 [im Speicher]. Spannung 11,3 V
+        [im Speicher] und u 0101-04 [im Speicher]. Spannung aktuell 11,3 V
         / min. 8,5 V.
         """))
     assert told[RADIO] == ["U0100-62 stored", "U0101-04 stored"]
-    assert told[ABS] == ["C0110 current", "C0111-00 pending"]
+    assert told[ABS] == ["C0110 pending", "C0111-00 current"]

@@ -123,7 +123,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
         return False
     if len(above.text) + len(text) > _LONGEST:
         return False
-    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not is_marked(row)
+    return (text[0].isalnum() or text[0] in "([" or _begins_with_type(above, row)) and not is_marked(row)
 
 
 def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
