@@ -75,6 +75,7 @@ from triage.intake.tidying import (
     tornrows,
     tornwords,
     wrappedcells,
+    wrappedlefts,
     xmlkeys,
 )
 from triage.model.snapshot import StatusWord
@@ -92,7 +93,7 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = quotednames.bare(dittos.repeated(found), lambda name: names.score(names.bare(name)) >= 60.0)
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(found)))
-    whole = tornrows.joined(found)
+    whole = tornrows.joined(wrappedlefts.joined(found, names.listed))
     whole = jsonpairs.laid_out(doublespaced.closed(whole))
     whole = listkeys.told(whole, names.likely)
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))
