@@ -87,6 +87,11 @@ def test_who_signs_below_a_list_is_no_item_of_it(below: str) -> None:
     assert told == {ABS: ["C0035 current"], RADIO: ["silent"], SRS: ["silent"]}
 
 
+def test_the_dashes_over_a_signature_end_a_list_without_bullets() -> None:
+    told = modules_of("ABS: C0035 active\n\nDid not answer:\nRadio\nAirbag\n--\nTom Baker\nForeman")
+    assert told == {ABS: ["C0035 current"], RADIO: ["silent"], SRS: ["silent"]}
+
+
 @pytest.mark.parametrize("lead", ["in: {}", "in : {}", "dans : {}", "in: “{}”", "in: «{}»"])
 def test_a_name_behind_its_text_whatever_stands_around_the_colon(lead: str) -> None:
     told = modules_of("\n".join((
@@ -199,3 +204,9 @@ def test_statuses_in_angular_brackets_that_a_message_wraps() -> None:
         """))
     assert told[RADIO] == ["U0100-62 stored", "U0101-04 stored"]
     assert told[ABS] == ["C0110 pending", "C0111-00 current"]
+
+
+@pytest.mark.parametrize("written", [str, str.lower, str.upper])
+def test_a_short_name_nobody_lists_among_listed_ones(written: object) -> None:
+    told = modules_of(written("Could not reach ABS, radio and QRTX. Battery 12.1"))  # type: ignore[operator]
+    assert list(told.values()) == [["silent"]] * 3

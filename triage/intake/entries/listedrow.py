@@ -12,6 +12,9 @@ from triage.intake.said.answers import answer_of_cell
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CODES, SEVERAL
 
+#: What mail programs put above the signature.
+_OVER_SIGNATURE = "--"
+
 
 def read(context: Context, row: Row) -> bool:
     """Names under a heading such as "No answer:"."""
@@ -83,9 +86,11 @@ def _holds_its_own(context: Context, row: Row) -> bool:
 
 
 def _lacks_mark(context: Context, row: Row) -> bool:
-    """Whether a line that no table has stands without the bullet of the last item, and apart from it: who signs below a
-    list of modules is none."""
+    """Whether a line that no table has stands without the bullet of the last item, and apart from it, or right below the
+    dashes over a signature: who signs below a list of modules is none."""
     at = context.at - 1
+    if at > 0 and context.rows[at].text.strip() == _OVER_SIGNATURE:
+        return True
     while at > 0 and not has_letter(context.rows[at].text):
         at -= 1
     return 0 <= at < context.at - 1 and _is_marked(context.rows[at]) and not _is_marked(row)
