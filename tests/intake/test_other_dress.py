@@ -62,6 +62,12 @@ def test_a_message_that_breaks_anywhere_in_letters_of_one_size(written: object) 
     assert told[ABS] == ["C0035 current", "C0040 stored", "C0041 confirmed"]
 
 
+def test_rows_of_a_table_in_small_letters_are_no_message() -> None:
+    told = modules_of("code,unit,text,status\nu3000-08,02. radio,messages from engine,\n"
+                      "b0028-13,02. radio,messages with abs,\nu0151-21,03. roof,bus,\n")
+    assert told == {RADIO: ["U3000-08", "B0028-13"], "sunroof": ["U0151-21"]}
+
+
 def test_each_of_the_names_that_the_line_above_breaks_off_with() -> None:
     told = modules_of("radio: b0001, stored; abs and airbag\neach have c0040 (stored) and u0131 (active).")
     assert told[ABS] == told[SRS] == ["C0040 stored", "U0131 current"]

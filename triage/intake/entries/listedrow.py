@@ -86,8 +86,8 @@ def _holds_its_own(context: Context, row: Row) -> bool:
 
 
 def _lacks_mark(context: Context, row: Row) -> bool:
-    """Whether a line that no table has stands without the bullet of the last item, and apart from it, or right below the
-    dashes over a signature: who signs below a list of modules is none."""
+    """Whether a line that no table has stands without the bullet of the last item, and apart from it, or right below
+    the dashes over a signature: who signs below a list of modules is none."""
     at = context.at - 1
     if at > 0 and context.rows[at].text.strip() == _OVER_SIGNATURE:
         return True

@@ -30,6 +30,7 @@ _TURNS = lazily(
     r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
     r"weiter|ensuite|puis|luego|despues)(?![a-z])"
 )
+_LETTERS = lazily(r"(?<![^\W_])[^\W\d_]{3,}(?![^\W_])")
 _STOP = lazily(r"[.!?] +(?=[^\W\d_])")
 #: A code is not broken at a space in it.
 _FIRST = lazily(
@@ -109,8 +110,15 @@ def _is_ragged(found: Sequence[Line], width: int) -> bool:
 
 def _is_cased(bare: Sequence[str]) -> bool:
     """Whether lines hold capital and small letters, so that a letter tells whether a sentence begins with it."""
-    words = [word for text in bare for word in text.split() if len(word) > 3 and word.isalpha()]
-    return not (all(map(str.islower, words)) or all(map(str.isupper, words)))
+    words = [word for text in bare for word in _LETTERS.findall(text)]
+    return not (all(map(str.islower, words)) or all(map(str.isupper, words))) or _are_cells(bare)
+
+
+def _are_cells(bare: Sequence[str]) -> bool:
+    """Whether most lines are cut by as many commas, as the rows of a table are: "B0028-13,02. radio,engine lost,"."""
+    commas = [text.count(",") for text in bare]
+    many = max(commas, key=commas.count)
+    return many > 1 and commas.count(many) >= _MOST_WITHIN * len(commas)
 
 
 def _ends(above: Line, line: Line, width: int, cased: bool = True) -> bool:

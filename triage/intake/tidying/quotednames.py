@@ -22,7 +22,7 @@ from triage.intake.plain.patterns import lazily
 
 _SIGN = signs.of_parts('"')
 #: A few words in quotes, no cell: no other quote stands behind the mark beside it.
-_QUOTED = lazily(r'(?<![\w"])(?<!"[,;:\t|])"(?P<name>[^\W\d_][^"\t|{}<>]{1,48}[\w)\]])"(?![\w"])(?![,;:\t|]\s?")')
+_QUOTED = lazily(r'(?<!["\w=])(?<!"[,;:\t|])"(?P<name>[^\W\d_][^"\t|{}<>]{1,48}[\w)\]])"(?![\w"])(?![,;:\t|]\s?")')
 #: Behind it a gap of a table goes on, or a single blank of a sentence.
 _GAP = "  "
 _FEWEST = 2
