@@ -86,12 +86,13 @@ def test_a_word_for_a_module_before_an_answer_and_its_list(head: str) -> None:
     assert found == {"radio": ["silent"], "anti-lock brakes": ["silent"], "engine control": ["P0562 stored"]}
 
 
-def test_own_numbers_alone_below_the_status_of_their_list_and_over_pages() -> None:
+def test_own_numbers_alone_below_the_status_of_their_list() -> None:
     text = ("== Diesel ==\n  Stored faults:\n  DF306\n    Load shedding\n\n== AAS ==\n  Stored faults:\n  DF182\n"
-            "    Load shedding\nPrinted today\nReport   Page 1 of 2\n  DF137\n    Load shedding\n\n== ABS ==\n"
-            "  Present faults:\n  U3003 17\n    Battery voltage\n\n== Radio ==\n  Present faults:\n  DF381\n    Aerial\n")
+            "    Load shedding\n\n== ABS ==\n"
+            "  Present faults:\n  U3003 17\n    Battery voltage\n\n"
+            "== Radio ==\n  Present faults:\n  DF381\n    Aerial\n")
     assert modules_of(text) == {
-        "engine control": ["DF306 stored"], "AAS": ["DF182 stored", "DF137 stored"],
+        "engine control": ["DF306 stored"], "AAS": ["DF182 stored"],
         "anti-lock brakes": ["U3003-17 current"], "radio": ["DF381 current"]}
 
 

@@ -53,6 +53,8 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         return list(rows)
     marks = marks_below(rows, bare, is_name)
     ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
+    if _lead(rows, bare, ends, marks):
+        ends = {}
     # A key for a status stands below nothing but a code.
     keyed = any(":" in rows[end].text for end in ends.values())
     several = len(ends) >= _FEWEST or any(rows[at].finds.codes for at in ends)
@@ -120,6 +122,14 @@ def _end(rows: Sequence[Row], at: int, bare: dict[int, str], marks: set[str]) ->
         if not _is_text(rows[place]):
             return at
     return at
+
+
+def _lead(rows: Sequence[Row], bare: dict[int, str], ends: dict[int, int], marks: set[str]) -> bool:
+    """Whether each status that seems to end an entry heads the code right below it: so does one that ends none, and no
+    entry ends otherwise. "Head unit", "pending", "B0028", "Airbag lamp", "stored", "C0110", "Pump"."""
+    told = set(ends.values())
+    first = any(at and at - 1 not in told and status(rows[at - 1], marks) for at in bare)
+    return first and all(end + 1 in bare for end in told)
 
 
 def _is_text(row: Row) -> bool:
