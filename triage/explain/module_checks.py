@@ -9,12 +9,14 @@ from typing import TYPE_CHECKING
 from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
+from triage.explain.silent_together import listed
 from triage.explain.standing import ASIDE, STRICTEST, Standings, needs_measurement
 from triage.explain.supply_checks import FOLLOW_WORDS
 from triage.model.bus_reports import network_of
-from triage.model.casebook import BUS, Casebook, Links, Story, Timeline
+from triage.model.casebook import BUS, LOST, Casebook, Links, Story, Timeline
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
+from triage.model.shared_silence import SharedSilence
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -36,30 +38,74 @@ KEEP_FRAMES = "freeze frames and counters written down"
 _INSPECTION = re.compile(
     r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
     r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
-#: What the check of a module that stays silent ends with.
+#: What the check of a module that stays silent ends with, and that of several.
 ASK_AGAIN = "then ask it again"
+ASK_THEM = "then ask them again"
+#: A trailer's own socket: ISO 7638, pin 1 feed and pin 4 ground of the valves, 2 and 3 those of the electronics.
+TRAILER_WORDS = ("measure feed and ground of {name} at the trailer socket under load, with a lamp of 21 W and not the "
+                 "meter alone: pins 1 and 4, then 2 and 3 where it is an ISO 7638 socket")
+TRAILER_PLACE = "trailer brake socket and its fuses, coiled lead, plug at the trailer"
 NO_PATH = "no path from either to ground or feed"
 #: Two wires with a terminator of 120 ohm at each end (ISO 11898-2).
 WIRES = "60 ohm between its two network wires with the supply off"
 
 
 def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
-    """Silent modules: what several share first, then each one's feed and ground, before the modules that complain."""
+    """Silent modules: what several share in one step, else each one's feed and ground, before the modules that
+    complain."""
     stories = [story for story in link.stories.get(case.place, []) if story.modules]
-    single = [story for story in stories if story.kind == "silent module"]
-    alone = [_silent(book, link, case, story, bits, names) for story in single]
+    groups = link.shared.get(case.place, [])
+    shared = {module for group in groups if not group.back for module in group.modules}
     checks = [_behind(book, link, case, story, bits, names) for story in stories if story.kind != "silent module"]
-    if len(alone) > 1 and all(story.pins is None for story in single):
-        modules = [story.modules[0] for story in single]
-        told = _listed([case.name(book.module_name[module]) for module in modules])
-        checks.append({
-            "do": f"check what {told} share before each of them: feed, fuse, ground, branch or gateway",
-            "where": "fuse box, splices and gateway", "minutes": 20.0,
-            "passes_if": f"{FEED} at one of them, and they answer",
-            "settles": list(dict.fromkeys(name for check in alone for name in check["settles"])),
-            "gain_bits": round(TOGETHER * sum(check["gain_bits"] for check in alone), 2),
-            "gate": _strictest(book, modules)})
-    return checks + alone
+    checks += [(_lost_together if group.back else _together)(book, link, case, group, bits, names)
+               for group in groups if not group.wakes]
+    return checks + [_silent(book, link, case, story, bits, names) for story in stories
+                     if story.kind == "silent module" and story.modules[0] not in shared]
+
+
+def _together(
+    book: Casebook, link: Links, case: Case, group: SharedSilence, bits: Floats, names: list[str],
+) -> NextCheck:
+    """One check for what modules share that stay silent together; each by itself comes behind it."""
+    faults = _about(book, link, case, group.modules)
+    told = listed([case.name(book.module_name[module]) for module in group.modules])
+    trailer = book.module_facts[group.modules[0]].awake == "trailer"
+    what = f"check what {told} share before each of them: {group.shared_words()}"
+    if trailer:
+        what = f"{TRAILER_WORDS.format(name=told)}; they share it"
+    elif group.wires:
+        where, brief = ("is open" if group.opened else "is shorted"), group.wires.partition(" (")[0]
+        what = (f"find where the line that {told} share {where} ({brief}), from connector to connector; then what else "
+                f"they share: {group.shared_words()}")
+    again = "hold the supply and ask them again; those that stay silent: " if group.low else ""
+    gain = sum(UNREAD_LIST * float(link.silent[module]) for module in group.modules)
+    return {
+        "do": f"{again}{what}, {ASK_THEM}", "where": TRAILER_PLACE if trailer else "fuse box, splices and gateway",
+        "minutes": 20.0,
+        "passes_if": f"{f'{WIRES}; ' if group.wires else ''}{FEED} at one of them, and they answer; one that does not "
+                     "is then checked by itself: feed, ground, network lines",
+        "settles": [names[fault] for fault in faults],
+        "gain_bits": round(TOGETHER * (gain + float(bits[faults].sum()) * 0.8), 2),
+        "gate": _strictest(book, group.modules)}
+
+
+def _lost_together(
+    book: Casebook, link: Links, case: Case, group: SharedSilence, bits: Floats, names: list[str],
+) -> NextCheck:
+    """One check for what modules share that were silent together and answer again: a scan of a vehicle at rest finds it
+    sound, so that it is moved meanwhile (common practice)."""
+    faults = [fault for fault in case.open if link.relation[fault] == LOST and int(link.target[fault]) in group.modules]
+    told = listed([case.name(book.module_name[module]) for module in group.modules])
+    closed = {book.module_facts[module].safety for module in group.modules} & {"restraints", "high voltage"}
+    test = ("by the maker's procedure" if closed else f"{case.trigger.test}, as the complaint says" if case.trigger else
+            "while connectors, splices and harness are shaken and bent")
+    return {
+        "do": f"measure what {told} share ({group.shared_words()}) {test}: they were silent together {group.back} and "
+              "answer again", "where": "fuse box, splices, ground points and gateway", "minutes": 20.0,
+        "passes_if": f"{FEED}, without a break meanwhile, and none of them falls silent",
+        "settles": [names[fault] for fault in faults],
+        "gain_bits": round(LOST_FEED + float(bits[faults].sum()) * 0.5, 2),
+        "gate": _strictest(book, group.modules)}
 
 
 def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]) -> list[NextCheck]:
@@ -81,10 +127,7 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
     ready = " with the drive READY" if facts.awake == "ready" else ""
     what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
     if facts.awake == "trailer":
-        # Its own socket: ISO 7638, pin 1 feed and pin 4 ground of the valves, 2 and 3 those of the electronics.
-        what = (f"measure feed and ground of {name} at the trailer socket under load, with a lamp of 21 W and not the "
-                "meter alone: pins 1 and 4, then 2 and 3 where it is an ISO 7638 socket")
-        where = "trailer brake socket and its fuses, coiled lead, plug at the trailer"
+        what, where = TRAILER_WORDS.format(name=name), TRAILER_PLACE
     if pins is not None and pins.blown:
         what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
                 f"and plug of {name} out, then fit a new one of the same rating")
