@@ -27,9 +27,10 @@ from triage.explain.page import (
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
+from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
-from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
+from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
@@ -259,7 +260,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         None, frozenset(), story.held, book.shown(story.by) if story.by >= 0 else "") for story in told if story.held}
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
     short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
-                       told_as_one(book, work.links, 0))
+                       told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(

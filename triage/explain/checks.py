@@ -57,14 +57,12 @@ from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
     KEEP_FRAMES,
-    asked_again,
     clear_again_checks,
     feed_checks,
     feed_loss_checks,
     pointer_checks,
     program_checks,
     readiness_gate,
-    silent_checks,
     to_program,
 )
 from triage.explain.order import behind_isolation, in_order
@@ -72,13 +70,17 @@ from triage.explain.part_tests import apart, part_checks, renewed_checks, unprov
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
-from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
+from triage.explain.shared import drop_outs
+from triage.explain.silence_checks import asked_again, drop_out_checks, silent_checks
+from triage.explain.silent_together import drop_groups
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, persisting
 from triage.explain.supply_checks import COOLED, draws_first, failed_checks, untested_checks
 from triage.explain.there import called_now, there_now, to_look_at
 from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.parts import leads_reversed
 from triage.model.session import Session
+from triage.model.shared_silence import SharedSilence
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
@@ -155,7 +157,7 @@ def next_checks(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
         unfit, live, stuck_closed(book, standing),
         (called_now(book, line, tables) & (chance >= LOOKED_FOR)) | kept, _record_holders(book, recorded),
-        empty_pointers(book, link),
+        empty_pointers(book, link), drop_groups(book, link, drop_outs(book, link, persisting(causes))),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
 
@@ -183,6 +185,7 @@ class _Batch(NamedTuple):
     now: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
+    lost: dict[int, list[SharedSilence]]
     speaks: list[bool]
     renewed: set[int]
 
@@ -231,6 +234,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     first += recovery_checks(book, case, broken, bits, names, records)
     sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
     sure += silent_checks(book, link, case, bits, names)
+    sure += drop_out_checks(book, link, case, batch.lost.get(place, ()), bits, names)
     sure += fuse_checks(book, link, case)
     sure += feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables)

@@ -10,9 +10,8 @@ from functools import lru_cache
 
 import numpy as np
 
-from triage.explain.case import Case, Figures, gate_of
+from triage.explain.case import FEED, NO_PATH, WIRES, Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
-from triage.explain.module_checks import FEED, NO_PATH, WIRES
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part

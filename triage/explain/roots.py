@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping, Sequence
 
 from triage.explain.meaning import is_cold_start, same_fault
-from triage.explain.module_checks import ASK_AGAIN, ASK_THEM
 from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
+from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM
 from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
 from triage.explain.silent_together import Together, together_root
 from triage.model.assessment import FaultLine, Group, Root

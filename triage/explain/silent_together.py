@@ -12,8 +12,8 @@ from typing import NamedTuple
 
 from triage.explain.reasons import STAYS_SILENT
 from triage.model.assessment import FaultLine, Root
-from triage.model.casebook import Casebook, Links
-from triage.model.shared_silence import SharedSilence
+from triage.model.casebook import SEEN, Casebook, Ints, Links
+from triage.model.shared_silence import SHARED, SharedSilence
 
 #: Names told in a title; a reason has them all.
 MOST_NAMES = 6
@@ -30,10 +30,33 @@ class Together(NamedTuple):
     safety: str | None
 
 
-def told_as_one(book: Casebook, link: Links, session: int) -> list[Together]:
+def drop_groups(book: Casebook, link: Links, drops: Ints) -> dict[int, list[SharedSilence]]:
+    """Session -> the modules that answer and that several others lose, those that were lost in the same scans held
+    together. ``drops``: the reports (:func:`triage.explain.shared.drop_outs`)."""
+    since, reports = (book.phase > 0), dict[int, list[int]]()
+    told = {module for groups in link.shared.values() for group in groups for module in group.modules}
+    told |= {loss.module for losses in link.feed_losses.values() for loss in losses}
+    for fault in drops.tolist():
+        if (target := int(link.target[fault])) not in told:
+            reports.setdefault(target, []).append(fault)
+    alike: dict[tuple[int, bytes], list[int]] = {}
+    for target, faults in reports.items():
+        session = int(book.module_session[target])
+        lost = (book.seen[faults] == SEEN).any(axis=0) & since[session]
+        alike.setdefault((session, lost.tobytes()), []).append(target)
+    found: dict[int, list[SharedSilence]] = {}
+    for (session, _), modules in alike.items():
+        modules.sort(key=lambda module: book.module_facts[module].safety is None)
+        reporters = {int(book.fault_module[fault]) for module in modules for fault in reports[module]}
+        found.setdefault(session, []).append(SharedSilence(modules, sorted(reporters), SHARED, answer=True))
+    return found
+
+
+def told_as_one(book: Casebook, link: Links, drops: Ints, session: int) -> list[Together]:
     """The groups of ``session`` that the list tells as one."""
     found = []
-    for group in link.shared.get(session, ()):
+    lost = [group for group in drop_groups(book, link, drops).get(session, ()) if len(group.modules) > 1]
+    for group in (*link.shared.get(session, ()), *lost):
         safety = next((facts.safety for module in group.modules
                        if (facts := book.module_facts[module]).safety is not None), None)
         found.append(Together([book.module_name[module] for module in group.modules],
@@ -54,7 +77,7 @@ def listed(names: Sequence[str], most: int | None = None) -> str:
 
 def together_title(one: Together) -> str:
     """The title of the group on the list."""
-    verb = "drop off the network together" if one.group.back else "are silent together"
+    verb = "drop off the network together" if one.group.back or one.group.answer else "are silent together"
     return f"{listed(one.shown, MOST_NAMES)} {verb}: check what they share before each of them ({_shared(one.group)})"
 
 
@@ -71,6 +94,8 @@ def together_root(one: Together, lines: list[FaultLine], missing: Sequence[Root]
     asked = any(reason.endswith(STAYS_SILENT) for line in lines for reason in line.why) or missing
     if one.group.back:
         why.append(f"they were silent together {one.group.back} while others answered, and answer again")
+    elif one.group.answer:
+        why.append("they answer when they are asked, and are lost in the same scans")
     elif asked:
         why.append(f"{len(one.shown)} were asked and stay silent: {', '.join(one.shown)}")
     why += [reason for root in missing for reason in root.why if reason not in why]
@@ -97,4 +122,5 @@ def _shared(group: SharedSilence) -> str:
     return group.shared_words()
 
 
-__all__ = ["EACH", "Together", "listed", "together_root", "together_title", "together_words", "told_as_one"]
+__all__ = ["EACH", "Together", "drop_groups", "listed", "together_root", "together_title", "together_words",
+           "told_as_one"]

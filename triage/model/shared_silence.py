@@ -16,7 +16,8 @@ class SharedSilence(NamedTuple):
     ``left``: what they may share, as far as no measurement rules it out; ``wires``: what was measured between the wires
     of a network beside them, and whether that is ``opened``; ``low``: no scan with them silent was read at a good
     supply, which is what they share first; ``back``: when they were silent, where they answer again; ``wakes``: they
-    answered with the engine running (or READY) alone, so that they may only have slept.
+    answered with the engine running (or READY) alone, so that they may only have slept; ``answer``: they answer each
+    scan, and others report all the same that they lose them.
     """
 
     modules: list[int]
@@ -27,6 +28,7 @@ class SharedSilence(NamedTuple):
     low: bool = False
     back: str = ""
     wakes: bool = False
+    answer: bool = False
 
     def shared_words(self) -> str:
         """What they may share, in words: "feed, fuse, ground, branch or gateway"."""
