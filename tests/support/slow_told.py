@@ -147,10 +147,11 @@ def unwitnessed(work: Worked, params: Parameters, i: int, k: int) -> bool:
     return gone and not back and float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
 
 
-def tells(book: Casebook, s: int) -> bool:
-    """The complaint says that what it complains of comes and goes."""
+def tells(book: Casebook, s: int, i: int) -> bool:
+    """The complaint says that what it complains of comes and goes, or the words beside fault ``i`` say with what."""
     vehicle = book.sessions[s].vehicle
-    return triggers.comes_and_goes(vehicle.complaint if vehicle else None)
+    return triggers.comes_and_goes(vehicle.complaint if vehicle else None) or (
+        triggers.told_trigger(book.texts.get(i, ())) is not None)
 
 
 def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) -> bool:

@@ -16,7 +16,7 @@ from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 from triage.model.chargers import CHARGERS, charger_says
-from triage.model.triggers import comes_and_goes
+from triage.model.triggers import BY_HAND, comes_and_goes, told_trigger
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -112,9 +112,20 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     back = since & ~supply & (link.relation == 0)
     _apply(result, told & back, "the complaint tells of one that comes and goes", _scale(
         {INTERMITTENT: params.rate("intermittent.told")}))
+    _apply(result, _by_hand(book), "it comes and goes with something that is moved", _by_moving(
+        params.rate("intermittent.by_hand"), params.rate("intermittent.by_hand_share")))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _by_hand(book: Casebook) -> np.ndarray:
+    """N: faults of which it is told beside their code that they come as somebody moves something."""
+    found = np.zeros(book.faults, dtype=bool)
+    for fault, texts in book.texts.items():
+        trigger = told_trigger(texts)
+        found[fault] = trigger is not None and trigger.name in BY_HAND and book.facts[fault].supply is None
+    return found
 
 
 def _charger(book: Casebook, link: Links) -> np.ndarray:
@@ -273,6 +284,17 @@ def _moved(cause: int, other: int, share: float) -> object:
         parted[:, other] += share * prior[:, cause]
         parted[:, cause] *= 1.0 - share
         return parted
+    return change
+
+
+def _by_moving(factor: float, share: float) -> object:
+    """What comes as something is moved is seldom there all the time: ``share`` of a hard fault is an intermittent, and
+    of that the odds grow by ``factor``."""
+    parted = _moved(HARD, INTERMITTENT, share)
+    scaled = _scale({INTERMITTENT: factor})
+
+    def change(prior: Floats) -> Floats:
+        return scaled(parted(prior))  # type: ignore[operator, no-any-return]
     return change
 
 

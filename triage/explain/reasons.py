@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.moving_parts import moving, moving_words
 from triage.explain.records import is_record
 from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
@@ -133,11 +134,7 @@ def reasons(
         if chance < COULD_SHOW:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
-    if not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
-        said.append("printed as what a crash made its module do: it follows from that")
-    older = older_words(book, fault)
-    if older:
-        said.append(older)
+    said += _told_beside(book, link, fault)
     for story in link.stories.get(session, ()):
         if story.head == fault:
             said.insert(0, f"{on_it(book, story)} are silent on that network")
@@ -148,6 +145,19 @@ def reasons(
     current = [column for column in columns if book.status[fault, column] == 0]
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
+    return said
+
+
+def _told_beside(book: Casebook, link: Links, fault: int) -> list[str]:
+    """What stands beside the code of a fault, in words or in what is stored with it, as reasons."""
+    said, facts, texts = [], book.facts[fault], book.texts.get(fault, ())
+    if not link.relation[fault] and follows_crash(texts):
+        said.append("printed as what a crash made its module do: it follows from that")
+    if older := older_words(book, fault):
+        said.append(older)
+    safety = facts.safety or book.module_facts[book.fault_module[fault]].safety
+    if (told := moving(texts, facts.title, safety)) is not None:
+        said.append(moving_words(told))
     return said
 
 
