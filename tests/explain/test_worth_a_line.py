@@ -1,5 +1,7 @@
-"""A step stands for what the steps before it leave in doubt: what a clear has tested, a run that only tests it again does
-not (order of work: common practice). All invented."""
+"""A step stands for what the steps before it leave in doubt: a run does not test once more what a clear has tested.
+
+Order of work: common practice. All invented.
+"""
 
 from __future__ import annotations
 
