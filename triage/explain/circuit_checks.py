@@ -189,17 +189,18 @@ def _at_the_circuit(
         if told is None and case.trigger is not None and wants:
             told = Moving(case.trigger, part_of(case.trigger, title, safety))
         if told is not None:
-            first = f": {told.part} first" if told.part else ""
+            first = f": first {told.part}" if told.part else ""
             do += f"{first}, for it is told to come {told.trigger.when or f'with {told.trigger.name}'}"
             passes += f", {told.trigger.test}, with a substitute load in place of the restraint part"
         return do, passes
     if told is not None and safety != "high voltage":
-        first = f"{told.part} first" if told.part else "connector and wiring first"
+        first = f"first {told.part}" if told.part else "connector and wiring first"
         return (f"test the circuit of {shown} {told.trigger.test}, for so it is told to come: {first}",
                 f"the reading holds steady meanwhile, and {steady}")
     if case.trigger is not None and safety != "high voltage" and wants:
-        first = part_of(case.trigger, title, safety) or "connector and wiring"
-        return (f"test the circuit of {shown} {case.trigger.test}, as the complaint says: {first} first",
+        part = part_of(case.trigger, title, safety)
+        first = f"first {part}" if part else "connector and wiring first"
+        return (f"test the circuit of {shown} {case.trigger.test}, as the complaint says: {first}",
                 f"the reading holds steady meanwhile, and {steady}")
     if comes_and_goes:
         return (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
