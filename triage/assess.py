@@ -120,7 +120,7 @@ class Worked:
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
-        self.back = came_back(self.book, self.line, self.evidence.hypotheses.opportunity, tables)
+        self.back = came_back(self.book, self.line, self.links, self.evidence.hypotheses.opportunity, tables)
         self.names = fault_names(self.book)
 
 

@@ -35,6 +35,8 @@ STAYS_SILENT = "which it reports lost, stays silent"
 ANSWERS_SCAN = "which it reports lost, answers the scan"
 #: How the reason of a supply code begins.
 WITNESS = "it is the witness of"
+#: Failure types of a voltage below its limit or out of its range (SAE J2012DA).
+VOLTAGE_TYPES = ("16", "1C")
 #: How the reason of an entry begins that its module never let go.
 REFUSED = "still listed, for its module refused the clear"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
@@ -273,6 +275,11 @@ def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     since = [column for column in columns if book.phase[session, column] > 0]
     columns = since or columns
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
+    events = link.events[session]
+    if events.lasting == "low" and since and since[0] >= events.lasting_from:
+        limit = ", and its type speaks of a voltage" if book.failure_type[fault] in VOLTAGE_TYPES else ""
+        return (f"it came while the charging failed, {np.nanmin(supply):.1f} V read{limit}: mend that, "
+                "clear and read again")
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
     highest = max((volts for column in columns if (volts := float(book.volts[session, column])) == volts), default=0.0)
