@@ -33,8 +33,8 @@ def line(found: Assessment) -> FaultLine:
 def test_it_came_while_the_charging_failed() -> None:
     found = line(page(11.7))
     assert not found.came_back
-    assert ("it came while the charging failed, 11.7 V read, and its type speaks of a voltage: mend that, clear and read "
-            "again") in found.why
+    assert ("it came while the charging failed, 11.7 V read, and its type speaks of a voltage: mend that, clear and "
+            "read again") in found.why
     assert not any("good supply" in why for why in found.why)
 
 

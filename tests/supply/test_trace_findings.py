@@ -219,7 +219,8 @@ def test_overvoltage_and_a_24_volt_supply_on_a_12_volt_vehicle() -> None:
 
 
 def test_a_slow_rise_tells_since_when_it_is_too_much() -> None:
-    made = Made(10, 16).add("rest", 20, 12.4).add("crank", 1, crank(10, 8)).add("recovery", 100, ramp(14.2, 16.2, 100.0))
+    made = Made(10, 16).add("rest", 20, 12.4).add("crank", 1, crank(10, 8))
+    made = made.add("recovery", 100, ramp(14.2, 16.2, 100.0))
     told = found_in(made.add("charging", 100, 16.3).trace(), ALONE)["overvoltage"].text
     assert 55 < float(told.split("above 15 V from ")[1].split(" s on")[0]) < 70
     step = Made(10, 16).add("rest", 20, 12.4).add("crank", 1, crank(10, 8)).add("charging", 60, 16.6)

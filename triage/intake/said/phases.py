@@ -138,6 +138,9 @@ _AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]
 _CHANGED = (
     r"battery|batt|batteries|alternator|generator|starter|sensor|module|unit|fuse|relay|strap|cable|ecu|[a-z]*batterie|"
     r"lichtmaschine|steuergerat|[a-z]*sensor|alternateur|calculateur|capteur")
+#: When it was, behind what is new: a day or so ago.
+_LATELY = (r"(?:yesterday|today|this morning|last night|just now|gestern|heute|hier|aujourd'hui|ce matin|ayer|hoy)"
+           r"(?=\s*(?:[,.;]|$))")
 #: Each deed, what every text has that says it, and the pattern.
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
@@ -217,6 +220,9 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"changee?s?)|"
             rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
             rf"(?<=[+&] )(?:an? )?new (?:[a-z0-9]+ )?(?:{_CHANGED})|"
+            rf"(?<!a )(?<!the )new (?:{_CHANGED}) {_LATELY}|put (?:an? |the )?new (?:{_CHANGED}) in(?![a-z])|"
+            rf"(?<!eine )(?<!die )neue[rns]? (?:{_CHANGED}) {_LATELY}|"
+            rf"(?:{_CHANGED}|bateria|alternador) (?:neu(?:f|ve)|nuev[oa]) (?:d'|de )?{_LATELY}|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
         ),
     ),
