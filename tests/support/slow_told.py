@@ -77,6 +77,8 @@ def frame(work: Worked, params: Parameters, i: int, k: int) -> float:
     ratio = 1.0
     if not math.isnan(volts[k]) and not abs(volts[k] - before) < 1e-9:
         ratio = _by_volts(work, params, i, k)
+        if any(starved(work, params, i, at) for at in range(work.book.seen.shape[1])):
+            ratio = min(ratio, 1.0)
     if k == 0 and work.book.phase[work.book.fault_session[i], 0] <= 0:
         ratio *= _moved(work, params, i)
     late = params.rate("frame.after_dip")

@@ -29,6 +29,8 @@ EARLIER = "an earlier session held it too"
 
 #: So many reports of the loss of one module are more than two partners with a poor line.
 SEVERAL = 3
+#: So great a share of all such reports of a scan is of that module alone; project's own choice.
+ALONE_SHARE = 2.0 / 3.0
 
 #: How often low supply sets a code of a failure type: not said, seldom, often.
 SAGS = ("", *words.SAGS)
@@ -81,6 +83,8 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
            "several modules miss one that answers, since the clear", _scale(
                {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
+    _apply(result, _missed_alone(book, link) & ~several, "those that miss a module before the clear miss this one",
+           _scale({INTERMITTENT: params.rate("lost.missed_alone")}))
     fed = np.zeros(book.faults, dtype=bool)
     fed[[fault for told in link.feed_losses.values() for loss in told if loss.own
          for fault in (*loss.reports, *loss.own)]] = True
@@ -147,6 +151,22 @@ def _missed_by_several(book: Casebook, link: Links) -> np.ndarray:
     told = (link.relation == LOST) & (link.target >= 0) & back
     several = np.bincount(link.target[told], minlength=len(book.module_name)) >= SEVERAL
     return np.asarray(told & several[link.target])
+
+
+def _missed_alone(book: Casebook, link: Links) -> np.ndarray:
+    """N: reports, in the first scan and before any clear, of the loss of a module that always answers, where several
+    make it and next to none tells of another one: a sag silences more than one module, and the reports scatter."""
+    first = (book.phase[:, 0] <= 0)[book.fault_session] & (book.seen[:, 0] == SEEN) if book.seen.size else (
+        np.zeros(book.faults, dtype=bool))
+    reports = np.flatnonzero((link.relation == LOST) & (link.target >= 0) & first)
+    each = np.bincount(link.target[reports], minlength=len(book.module_name))
+    told = np.bincount(book.fault_session[reports], minlength=len(book.sessions))
+    answers = ~(link.target_state[reports] == SILENT).any(axis=1)
+    alone = reports[answers & (each[link.target[reports]] >= SEVERAL) & (
+        each[link.target[reports]] >= ALONE_SHARE * told[book.fault_session[reports]])]
+    found = np.zeros(book.faults, dtype=bool)
+    found[alone] = True
+    return found
 
 
 def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:
