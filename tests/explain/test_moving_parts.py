@@ -72,6 +72,16 @@ def test_reason_and_step_name_the_part_that_moves(module: str, code: str, words:
     assert fault["causes"]["intermittent"] > fault["causes"]["hard"] or words == "only when wet"
 
 
+def test_what_says_when_is_no_title() -> None:
+    def title(words: str) -> str:
+        found = page("door, driver", "B1A23", words)
+        return next(line.title for told in (*found.short_list, *found.unsettled) for line in told.lines)
+
+    assert "printed" not in title("when I move the door")
+    assert "printed" not in title("?")
+    assert title("window motor, when I move the door").startswith('"window motor')
+
+
 def test_restraints_keep_their_gate_and_a_substitute_load() -> None:
     told = step(page("restraints", "B0001", "when I turn the wheel"))
     assert told["gate"].startswith("qualified person only: read the codes, then supply off")

@@ -78,13 +78,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
         HISTORY, np.full(int(missed.sum()), params.rate("lost.in_work"))))
     _apply(result, _now_and_then(book, line, link, params), "the module it reports lost is silent now and then", _scale(
         {INTERMITTENT: params.rate("lost.now_and_then")}))
-    several = _missed_by_several(book, link)
-    # Not the lines of so many reporters break together, and a sag silences more than one module.
-    _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
-           "several modules miss one that answers, since the clear", _scale(
-               {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
-    _apply(result, _missed_alone(book, link) & ~several, "those that miss a module before the clear miss this one",
-           _scale({INTERMITTENT: params.rate("lost.missed_alone")}))
+    _several(result, book, link, params)
     fed = np.zeros(book.faults, dtype=bool)
     fed[[fault for told in link.feed_losses.values() for loss in told if loss.own
          for fault in (*loss.reports, *loss.own)]] = True
@@ -143,6 +137,17 @@ def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameter
     good = line.read_at_least(book.volts, params.rate("supply.good"))[book.fault_session]
     silent = ((link.target_state == SILENT) & good).any(axis=1)
     return np.asarray((link.relation == LOST) & silent & (link.target_state == ANSWERS).any(axis=1) & (link.lost < 0.5))
+
+
+def _several(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:
+    """What it says that several modules miss one that answers."""
+    several = _missed_by_several(book, link)
+    # Not the lines of so many reporters break together, and a sag silences more than one module.
+    _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
+           "several modules miss one that answers, since the clear", _scale(
+               {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
+    _apply(result, _missed_alone(book, link) & ~several, "those that miss a module before the clear miss this one",
+           _scale({INTERMITTENT: params.rate("lost.missed_alone")}))
 
 
 def _missed_by_several(book: Casebook, link: Links) -> np.ndarray:
