@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from triage.model.crash import CRASH
+from triage.model.crash import tells_crash
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
@@ -42,7 +42,7 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
-    record = [text for text in texts if _tells_crash(text) and not _tells_crash(facts.title)]
+    record = [text for text in texts if tells_crash(text) and not tells_crash(facts.title)]
     differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
     if facts.known and listed and not record and not differ:
         return facts.title
@@ -59,12 +59,6 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
-
-
-def _tells_crash(text: str) -> bool:
-    """Whether words call a code the stored record of a crash."""
-    low = text.lower()
-    return any(words in low for words in CRASH)
 
 
 def asks_for_procedure(title: str) -> bool:
