@@ -96,7 +96,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         "charger",
         lazily(
             r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:"
-            r"(?:battery |bench |mains )?ch[ar]{0,3}(?:ge?r|rger)(?!,)|"
+            r"(?:battery |bench |mains )?ch[ar]{0,3}(?:ge?r|rger)(?!,(?! ?[12][0-9][.,][0-9]))|"
             r"(?:on|with) (?:a |the )?ch[ar]{1,3}ge?r|"
             r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
             r"battery )?support"
