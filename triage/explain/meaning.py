@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from triage.explain.printed_conflict import conflicts
 from triage.model.crash import tells_crash
 
 if TYPE_CHECKING:
@@ -37,6 +38,8 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with. Where
     these call it the record of a crash and the title does not, both are told: makers differ.
 
+    Where the printed words name another place or part than the title, they go first: the module is the maker's.
+
     Where editions of the standard differ, the scan knows which it goes by: what it prints goes before both.
 
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
@@ -44,9 +47,11 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     """
     record = [text for text in texts if tells_crash(text) and not tells_crash(facts.title)]
     differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
-    if facts.known and listed and not record and not differ:
+    apart = [text for text in texts if facts.known and conflicts(
+        facts.title, text, restraints=facts.safety == "restraints")]
+    if facts.known and listed and not record and not differ and not apart:
         return facts.title
-    texts = record or texts
+    texts = record or apart or texts
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
     text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
     if not text:
@@ -55,6 +60,8 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
     if differ and not record:
         return f'"{text}" as printed'
+    if apart and not record:
+        return f'"{text}" as printed; the standard list has {facts.title}: go by the maker\'s list'
     if facts.known:
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
