@@ -41,3 +41,24 @@ def test_what_is_read_ready_with_nothing_connected_judges_the_charging() -> None
     session, _ = gather("made up", [Part("scan.txt", *read_text(text, code_tables.load()))])
     verdict = assess(session, code_tables.load()).verdict
     assert {row["part"]: row["state"] for row in verdict["supply"]}["charging"] == "failed"
+
+
+@pytest.mark.parametrize(("between", "first"), [
+    ("10:15 charger on", None), ("10:15 Ladegerät dran", None), ("10:15 chargeur branché", None),
+    # Without a time it may have fed the vehicle while it was read.
+    ("charger was on", "charger"),
+])
+def test_what_was_connected_after_a_scan_did_not_feed_the_vehicle_then(between: str, first: str | None) -> None:
+    text = f"{BEFORE}{between}\nafter clear 2026-05-13 11:00, 12.9 V charger connected{AFTER}"
+    shots = read_text(text, code_tables.load()).snapshots
+    assert [shot.outside_supply for shot in shots] == [first, "charger"]
+
+
+@pytest.mark.parametrize(("complaint", "first"), [
+    ("Starts with the booster, dies after an hour.", None), ("Springt nur mit Booster an.", None),
+    ("Démarre seulement avec le booster.", None), ("Arranca solo con el arrancador.", None),
+    ("Started with the booster.", "jump pack"),
+])
+def test_a_habit_of_the_complaint_is_no_state_of_a_scan(complaint: str, first: str | None) -> None:
+    shot = read_text(f'Van "{complaint}"\nbefore clear 2026-05-13 10:00 10.9 V{AFTER}', code_tables.load()).snapshots[0]
+    assert shot.outside_supply == first
