@@ -13,7 +13,7 @@ from triage.explain.silent_titles import branch_title, held_title, silent_title,
 from triage.explain.silent_together import Together, together_root
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import AtConnector
-from triage.model.crash import CRASH
+from triage.model.crash import tells_crash
 from triage.model.verdict import NextCheck, SupplyVerdict, Verdict, name_of
 
 OVERVOLTAGE = "overvoltage event"
@@ -267,8 +267,7 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
 
 def record_words(line: FaultLine) -> bool:
     """Whether a line is the stored record of a crash, by the words it is shown with."""
-    told = f"{line.title} {line.failure or ''}".lower()
-    return line.failure == "event information" or any(words in told for words in CRASH)
+    return line.failure == "event information" or tells_crash(line.title) or tells_crash(line.failure or "")
 
 
 def set_aside(lines: list[FaultLine], *, was_low: bool = True) -> list[Group]:
