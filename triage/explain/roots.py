@@ -11,6 +11,7 @@ from triage.explain.shared import is_fed_badly, lines_words, shared_lines
 from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM
 from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
 from triage.explain.silent_together import Together, together_root
+from triage.explain.unasked import unasked_root
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import AtConnector
 from triage.model.crash import tells_crash
@@ -159,6 +160,8 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
     first = lines[0]
     lost = first.verdict["explained_by"]
     most = max(line.verdict["decibans"] for line in lines)
+    if (never := unasked_root(lines)) is not None:
+        return never
     if lost is None:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)
