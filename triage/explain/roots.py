@@ -6,11 +6,11 @@ import math
 from collections.abc import Mapping, Sequence
 
 from triage.explain.meaning import is_cold_start, same_fault
-from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
+from triage.explain.reasons import ANSWERS_SCAN, REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
 from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM, only_path
 from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
-from triage.explain.silent_together import Together, together_root
+from triage.explain.silent_together import Together, came_and_went, together_root
 from triage.explain.unasked import unasked_root
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import AtConnector
@@ -87,10 +87,14 @@ def _shared_silence(
     by_root: dict[object, list[FaultLine]], missing: dict[str, Root], group: Together,
 ) -> Root | None:
     """The one root of a group, its modules taken out of ``by_root`` and ``missing``; None where the list tells of none
-    of them."""
-    keys = [f"silent {name}" for name in group.names if f"silent {name}" in by_root]
+    of them and their silence alone does not."""
+    keys: list[object] = [f"silent {name}" for name in group.names if f"silent {name}" in by_root]
+    if came_and_went(group):
+        lost = {f"{name}, {ANSWERS_SCAN}" for name in group.shown}
+        keys += [key for key, lines in by_root.items() if key not in keys
+                 and all(not lost.isdisjoint(line.why) for line in lines)]
     names = [name for name in group.names if name in missing]
-    if not keys and not names:
+    if not keys and not names and not came_and_went(group):
         return None
     lines = [line for key in keys for line in by_root.pop(key)]
     return together_root(group, lines, [missing.pop(name) for name in names])

@@ -17,6 +17,8 @@ from triage.model.shared_silence import SHARED, SharedSilence
 
 #: Names told in a title; a reason has them all.
 MOST_NAMES = 6
+#: So many others that miss a group tell of it without the scan.
+REPORTERS = 2
 #: The rival of what they share, and what is then looked at.
 EACH = "each for itself: its own feed, fuse or ground, its network lines, the module itself"
 
@@ -28,6 +30,7 @@ class Together(NamedTuple):
     shown: list[str]
     group: SharedSilence
     safety: str | None
+    reporters: Sequence[str] = ()
 
 
 def drop_groups(book: Casebook, link: Links, drops: Ints) -> dict[int, list[SharedSilence]]:
@@ -60,7 +63,8 @@ def told_as_one(book: Casebook, link: Links, drops: Ints, session: int) -> list[
         safety = next((facts.safety for module in group.modules
                        if (facts := book.module_facts[module]).safety is not None), None)
         found.append(Together([book.module_name[module] for module in group.modules],
-                              [book.shown(module) for module in group.modules], group, safety))
+                              [book.shown(module) for module in group.modules], group, safety,
+                              [book.shown(module) for module in group.reporters]))
     return found
 
 
@@ -73,6 +77,13 @@ def listed(names: Sequence[str], most: int | None = None) -> str:
     if most is not None and len(names) > most:
         return f"{', '.join(names[:most - 1])} and {len(names) - most + 1} more"
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def came_and_went(one: Together) -> bool:
+    """Whether a group that was silent at a good supply and answers again is told without a code: several others missed
+    it meanwhile, and it wakes with the key. Such a silence is seen as a code is that came and went (common practice).
+    """
+    return bool(one.group.back) and not one.group.wakes and len(one.group.reporters) >= REPORTERS
 
 
 def together_title(one: Together) -> str:
@@ -91,13 +102,16 @@ def together_root(one: Together, lines: list[FaultLine], missing: Sequence[Root]
     lost = list(dict.fromkeys(line.verdict["explained_by"] for line in lines))
     why = [f"measured: {one.group.wires}"] if one.group.wires else []
     why += [one.group.read] if one.group.read else []
-    if reporters:
+    if came_and_went(one):
+        why.append(f"{len(one.reporters)} modules reported their loss meanwhile: {', '.join(one.reporters)}")
+    elif reporters:
         whose = f"the loss of {len(lost)} of them" if len(lost) < len(one.names) else "their loss"
         why.append(f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} {whose}: "
                    f"{', '.join(reporters)}")
     asked = any(reason.endswith(STAYS_SILENT) for line in lines for reason in line.why) or missing
     if one.group.back:
         why.append(f"they were silent together {one.group.back} while others answered, and answer again")
+        why.append("nothing was mended since: feeds that were interrupted or a clean scan at rest prove nothing")
     elif one.group.answer:
         why.append("they answer when they are asked, and are lost in the same scans")
     elif asked:

@@ -6,6 +6,8 @@ from typing import NamedTuple
 
 #: What modules that fall silent together may share (common practice), in the order it is looked at.
 SHARED = ("feed", "fuse", "ground", "branch or gateway")
+#: Likewise where a gateway is among them: nothing behind it is reached without it.
+OF_GATEWAY = ("feed", "fuse", "ground and plug of the gateway", "the gateway itself", "its branch")
 #: What the modules of a trailer share: its own plug and cable.
 OF_TRAILER = ("the trailer's plug and cable", "feed", "fuse", "ground", "branch")
 
@@ -39,4 +41,4 @@ class SharedSilence(NamedTuple):
             f"{', '.join(self.left[:-1])}{', ' if ' or ' in self.left[-1] else ' or '}{self.left[-1]}")
 
 
-__all__ = ["OF_TRAILER", "SHARED", "SharedSilence"]
+__all__ = ["OF_GATEWAY", "OF_TRAILER", "SHARED", "SharedSilence"]

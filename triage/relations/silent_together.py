@@ -13,9 +13,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.model.casebook import ANSWERS, LOST, NOT_ASKED, SEEN, SILENT, Casebook, Links, Story, Timeline
-from triage.model.shared_silence import OF_TRAILER, SHARED, SharedSilence
+from triage.model.shared_silence import OF_GATEWAY, OF_TRAILER, SHARED, SharedSilence
 from triage.relations.answers import WITH_KEY
 from triage.relations.network_wires import wires_read
+from triage.relations.stories import GATEWAYS
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -124,8 +125,9 @@ def _back(book: Casebook, line: Timeline, link: Links, place: int, good: Bools) 
         runs = book.engine_on[place]
         wakes = bool((runs[row == SILENT] == 0.0).all() and (runs[row == ANSWERS] == 1.0).all())
         column = int(np.flatnonzero((row == SILENT) & enough)[-1])
+        door = any(book.module_facts[module].name in GATEWAYS for module in modules)
         told.append(SharedSilence(
-            _safety_first(book, modules), _reporters(book, link, modules), SHARED,
+            _safety_first(book, modules), _reporters(book, link, modules), OF_GATEWAY if door else SHARED,
             back=f"in snapshot {column + 1} at {float(book.volts[place, column]):.1f} V", wakes=wakes))
     return told
 
