@@ -163,7 +163,8 @@ _NO_SUPPLY = lazily(
 _HABIT = lazily(
     r"(?<![a-z])(?:starts|(?:will|would|can) (?:only |just )?start|springt|startet|demarre|arranca)"
     r"(?: (?:up|only|just|fine|ok|every time|always|nur|immer|an|jedes mal|seulement|uniquement|toujours|que|solo|"
-    r"siempre|bien)){0,3} (?:with|off|from|on|mit|avec|con) (?:(?:a|an|the|my|our|dem|der|einem|einer|le|la|un|une|el|una) )?$")
+    r"siempre|bien)){0,3} (?:with|off|from|on|mit|avec|con) "
+    r"(?:(?:a|an|the|my|our|dem|der|einem|einer|le|la|un|une|el|una) )?$")
 #: "8.8 without the pack, 12.5 with": of two readings the later.
 _WITH_IT = lazily(r"[0-9] ?v? (?:with|mit|avec|con)(?: (?:it|one|ihm|lui|el))?\s*(?:[.,;)]|$)")
 _ALONE = lazily(
