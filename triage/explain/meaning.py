@@ -8,11 +8,15 @@ from typing import TYPE_CHECKING
 
 from triage.explain.printed_conflict import conflicts
 from triage.model.crash import tells_crash
+from triage.model.triggers import told_trigger
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
 
 _WORD = re.compile(r"[^\W\d_]{3,}")
+#: How words begin that say when.
+_WHEN = re.compile(r"(?:only |just |nur |seulement |solo )?(?:when(?:ever)?|while|on|in|with|as|if|by|after|beim?|"
+                   r"wenn|mit|quand|lorsque?|en|avec|al|cuando|con)\b", re.IGNORECASE)
 #: How the note of a code begins that has another meaning in another edition of the standard.
 CONFLICT = "edition conflict"
 #: Characters of a printed text that are shown.
@@ -45,6 +49,7 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
+    texts = [text for text in texts if _WORD.search(text) and not _tells_when(text)]
     record = [text for text in texts if tells_crash(text) and not tells_crash(facts.title)]
     differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
     apart = [text for text in texts if facts.known and conflicts(
@@ -66,6 +71,11 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
+
+
+def _tells_when(text: str) -> bool:
+    """Whether words say no more than what brings a fault on: no title."""
+    return _WHEN.match(text.strip()) is not None and told_trigger([text]) is not None
 
 
 def asks_for_procedure(title: str) -> bool:
