@@ -102,3 +102,9 @@ def test_keys_with_arrows_are_no_columns_and_a_note_between_them_no_name() -> No
             "  Fault         -> U019987 | No communication (stored)\n\n"
             "Module name     -> Fuel pump\nAddress         -> 0x7CB\nCodes           -> no codes\n")
     assert modules_of(text) == {"power steering": ["silent"], "radio": ["U0199-87 stored"], "fuel pump": ["clean"]}
+
+
+def test_a_name_that_is_a_verb_in_another_language() -> None:
+    assert modules_of("1. EST\n   No trouble codes\n\n2. Sunroof\n   No trouble codes\n\n"
+                      "3. Radio  DTCs: 1\n   U0001 - Bus\n") == {
+        "EST": ["clean"], "sunroof": ["clean"], "radio": ["U0001"]}
