@@ -7,6 +7,7 @@ import pytest
 
 from code_tables import load
 from tests.intake.reads import modules_of, scans
+from triage.intake.entries.headings import nameable
 from triage.intake.read import read_text
 
 
@@ -105,6 +106,4 @@ def test_keys_with_arrows_are_no_columns_and_a_note_between_them_no_name() -> No
 
 
 def test_a_name_that_is_a_verb_in_another_language() -> None:
-    assert modules_of("1. EST\n   No trouble codes\n\n2. Sunroof\n   No trouble codes\n\n"
-                      "3. Radio  DTCs: 1\n   U0001 - Bus\n") == {
-        "EST": ["clean"], "sunroof": ["clean"], "radio": ["U0001"]}
+    assert [nameable(text) for text in ("741 EST", "van is in bay 4", "le fourgon est froid")] == [True, False, False]
