@@ -7,7 +7,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.words.wordings import CODES
 
-#: It begins where a row of marks and blanks does, which is taken whole: a wide gap is tried once and not from each blank.
+#: It begins where a row of marks and blanks does, which is taken whole: a wide gap is tried once.
 COUNT = lazily(
     r"(?<![\s,:;/(\[-])[\s,:;/(\[-]*+"
     r"(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*+[:=]?+\s*+)?"
