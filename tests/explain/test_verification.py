@@ -79,7 +79,19 @@ def test_a_parked_run_does_not_prove_a_wheel_speed_code() -> None:
     parked = one("C0035", van("before-clear", BEFORE, **FLAT), van("after-run", drove=False, **RUNS))
     assert parked.state == "not yet proven"
     assert "needs road speed" in parked.why
-    assert (parked.proves or "").startswith("drive above 40 km/h, straight and through turns")
+    # Brakes are proved standing first (common practice).
+    assert (parked.proves or "").startswith("pedal firm and lamp out at a standstill")
+    assert "; then drive above 40 km/h, straight and through turns" in (parked.proves or "")
+
+
+def test_power_steering_is_proved_standing() -> None:
+    """Torque and position of a power steering are watched while it assists, and no road test comes before its proof
+    (common practice)."""
+    steering = [{"phase": phase, "modules": [{"module": "power steering", "responds": True, "codes": codes}], **HELD}
+                for phase, codes in (("before-clear", [code("C0545")]), ("after-repair", []))]
+    found = one("C0545", *steering)
+    assert "lock to lock at a standstill" in str(found.proves)
+    assert "km/h" not in str(found.proves)
     driven = one("C0035", van("before-clear", BEFORE, **FLAT), *[van("after-run", **DRIVEN)] * 2)
     assert driven.state == "shown gone"
 

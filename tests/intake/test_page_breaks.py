@@ -162,3 +162,30 @@ def test_a_voltage_behind_a_freeze_frame_told_in_one_line() -> None:
     text = "ABS\nC0035  stored\nSensor front\nFreeze frame: 320 rpm, intake 20 °C\n\n"
     text += "Battery: 11.6 V\nlowest 9.8 V on crank"
     assert told(text) == "11.6/9.8 V | anti-lock brakes: C0035 stored"
+
+
+def paged(head: str, foot: str, pages: list[str], blanks: int) -> str:
+    """Pages with a head and a foot each, filled up with blank lines; "#" stands for the number of the page."""
+    filled = [f"{head}\n\n{page}{chr(10) * blanks}{foot}\n".replace("#", f"{number}/{len(pages)}")
+              for number, page in enumerate(pages, 1)]
+    return "\n".join(filled)
+
+
+@pytest.mark.parametrize(("head", "foot"), [
+    ("Depot west, van 4 #", "printed by the night shift"), ("Flotte Nord, fourgon 4", "\u00e9dit\u00e9 la nuit  (#)"),
+    ("Wagen 4, Halle Ost - # -", "gedruckt von der Annahme"),
+])
+@pytest.mark.parametrize("blanks", [1, 14])
+def test_a_name_that_nobody_knows_above_the_end_of_its_page(head: str, foot: str, blanks: int) -> None:
+    first = "ABS\n\nC0035 stored\nC0040 stored\nC0041 stored\n\nGearbox\n\nP0700 stored\nP0715 stored\n\nZorbel rack\n"
+    text = paged(head, foot, [first, "C0045 stored\n\nRadio\n\nno codes\n"], blanks)
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0035 stored", "C0040 stored", "C0041 stored"],
+        "transmission control": ["P0700 stored", "P0715 stored"], "Zorbel rack": ["C0045 stored"], "radio": ["clean"]}
+
+
+def test_entries_that_are_counted_are_no_pages() -> None:
+    lists = "".join(f"Fault {number}/9\nCode: C00{30 + number}\nStatus: stored\nSeen at: 11.4 V\n"
+                    for number in range(1, 10))
+    assert modules_of(f"ABS\n{lists}Radio\nFault 1/1\nCode: B1000\n") == {
+        "anti-lock brakes": [f"C00{30 + number} stored" for number in range(1, 10)], "radio": ["B1000"]}

@@ -137,3 +137,20 @@ def test_a_pass_of_a_module_is_still_an_answer() -> None:
     (snapshot,) = read_text("Radio pass\nAirbag - pass\nGearbox: P0700 stored\n", load()).snapshots
     assert [(scan.printed, len(scan.codes)) for scan in snapshot.modules] == [
         ("Radio", 0), ("Airbag", 0), ("Gearbox", 1)]
+
+
+@pytest.mark.parametrize("told", [
+    "Sunroof has B1351, but it is no longer active.", "Sunroof has B1351, but no longer active.",
+    "Das Schiebedach hat B1351, liegt aber nicht mehr an.", "Das Schiebedach hat B1351, aber nicht mehr aktiv.",
+    "Le toit ouvrant a B1351, mais il n'est plus actif.", "El techo solar tiene B1351, pero ya no est\u00e1 activo.",
+])
+def test_what_is_said_of_a_code_behind_but(told: str) -> None:
+    assert codes(f"{told}\nRadio: ok.\n") == [("B1351", "stored")]
+
+
+@pytest.mark.parametrize("told", [
+    "Sunroof has B1351, but the radio is not active.", "Sunroof has B1351, but stored codes in the radio were cleared.",
+    "Sunroof has B1351, but current draw is high.",
+])
+def test_what_is_said_of_another_thing_behind_but(told: str) -> None:
+    assert ("B1351", None) in codes(told)

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pytest
+from typer.testing import CliRunner
 
+from triage.cli import app
 from triage.supply.finding import Finding
 from triage.supply.findings import findings
 from triage.supply.segments import segments
@@ -69,3 +73,45 @@ def test_what_to_do_is_told_at_the_first_try_alone() -> None:
     assert ["battery flat or worn" in text for text in tries] == [True, *(False for _ in tries[1:])]
     assert len(tries) > 1
     assert "no start is seen" in tries[-1]
+
+
+def spiked(low: float, times: int, level: float = 14.2, sigma: float = 0.05) -> Trace:
+    """Ten times a second for 5 min: one level with single readings of ``low`` V."""
+    rng = np.random.default_rng(11)
+    seconds = np.arange(0.0, 300.0, 0.1)
+    volts = level + rng.normal(0.0, sigma, len(seconds))
+    volts[rng.choice(np.arange(100, 2900, 60), size=times, replace=False)] = low
+    return make_trace(seconds, volts)
+
+
+def test_single_readings_without_supply_while_it_charges() -> None:
+    told = [one for one in found_in(spiked(3.1, 9)) if one.kind == "dips"]
+    assert [one.figures["count"] for one in told] == [9]
+    assert "9 times from 14.20 V, 0.1 s each, down to 3.10 V" in told[0].text
+    # No load pulls a supply below what a starter does (common practice: 7 V and more for a moment).
+    assert "or a load" not in told[0].text
+    assert "or a load" in next(one.text for one in found_in(spiked(10.5, 4)) if one.kind == "dips")
+
+
+def test_a_24_v_supply_that_breaks_off() -> None:
+    assert any("down to 5.00 V" in one.text and "or a load" not in one.text
+               for one in found_in(spiked(5.0, 6, level=28.1)) if one.kind == "dips")
+
+
+@pytest.mark.parametrize("trace", [
+    spiked(3.1, 1), spiked(13.6, 9), spiked(12.2, 9, level=12.6), spiked(14.2, 0, sigma=0.3),
+])
+def test_one_reading_noise_and_loads_are_no_dips(trace: Trace) -> None:
+    assert "dips" not in [one.kind for one in found_in(trace)]
+
+
+def test_a_screen_lists_the_first_and_the_last_of_many_segments(tmp_path: Path) -> None:
+    seconds = np.arange(0.0, 60.0, 0.02)
+    volts = 13.9 + 0.35 * np.sign(np.sin(2.0 * np.pi * seconds / 1.3)) * (1.0 + 0.3 * np.sin(seconds))
+    (tmp_path / "log.csv").write_text("s,V\n" + "".join(
+        f"{at:.2f},{volt:.2f}\n" for at, volt in zip(seconds, volts, strict=True)))
+    run = CliRunner().invoke(app, ["trace", str(tmp_path / "log.csv")])
+    count = int(run.output.splitlines()[0].split(": ")[1].split()[0])
+    assert count > 24
+    assert f"... {count - 24} more segments: --json lists all" in run.output
+    assert sum(" s to " in line and " V" in line for line in run.output.splitlines()[:30]) == 24

@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from triage.supply.segments import Segment
     from triage.supply.trace import Trace
 
+#: So many segments are listed on a screen.
+_MOST_LISTED = 24
+
 
 class Beside(NamedTuple):
     """What the command line says beside the log; None: not said.
@@ -135,17 +138,28 @@ def _mark(finding: Finding) -> Mark:
                 f"{phase}, {figures['volts']:.1f} V, lowest {figures['lowest_volts']:.1f} V")
 
 
+def _listed(parts: Sequence[Segment]) -> list[str]:
+    """The segments, a line each; of many only the first and the last ones."""
+    lines = []
+    for part in parts:
+        line = f"  {part.start_s:10.2f} s to {part.end_s:10.2f} s  {part.kind:<9} {part.volts:6.2f} V"
+        if part.low_volts is not None and part.high_volts is not None and part.period_s is not None:
+            line += f"  between {part.low_volts:.2f} and {part.high_volts:.2f} V every {part.period_s:.2f} s"
+        lines.append(line)
+    if len(lines) <= _MOST_LISTED:
+        return lines
+    half = _MOST_LISTED // 2
+    more = f"  ... {len(lines) - 2 * half} more segments: --json lists all, --picture draws them"
+    return [*lines[:half], more, *lines[-half:]]
+
+
 def _lines(
     file: Path, parts: Sequence[Segment], found: Sequence[Finding], notices: Sequence[Notice],
 ) -> list[str]:
     """The segments as a table, the findings with the numbers of their sources, the sources, the notices."""
     many = f"{len(parts)} segment{'' if len(parts) == 1 else 's'}"
     lines = [f"{file}: {many}", ""]
-    for part in parts:
-        line = f"  {part.start_s:10.2f} s to {part.end_s:10.2f} s  {part.kind:<9} {part.volts:6.2f} V"
-        if part.low_volts is not None and part.high_volts is not None and part.period_s is not None:
-            line += f"  between {part.low_volts:.2f} and {part.high_volts:.2f} V every {part.period_s:.2f} s"
-        lines.append(line)
+    lines += _listed(parts)
     lines.append("")
     width = screen_width()
     numbers: dict[str, int] = {}

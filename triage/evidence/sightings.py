@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from code_tables.in_module import in_module
 from code_tables.printed import with_text
 from triage.evidence.fitted import the_one_called
 from triage.evidence.full_lists import mark_full_lists
@@ -237,7 +238,7 @@ class _Gatherer:
         fault_module = np.array(self.fault_module, dtype=np.int64)
         grid = state.reshape(modules, width)
         kinds = [self.code_facts(code, failure_type) for code, failure_type in self.kinds]
-        self._tell_by_text(kinds)
+        self._tell_in_place(kinds)
         answers, answer = _apart(kinds)
         module_facts = {name: self.module_facts(name) for name in set(self.module_name)}
         return Casebook(
@@ -258,16 +259,16 @@ class _Gatherer:
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),
         )
 
-    def _tell_by_text(self, kinds: list[CodeFacts]) -> None:
-        """Give faults whose printed text says what no table knows a kind of their own."""
+    def _tell_in_place(self, kinds: list[CodeFacts]) -> None:
+        """Give faults of which their module, or their printed text, says what their number does not a kind of their
+        own."""
         more: dict[CodeFacts, int] = {}
-        for fault, texts in self.texts.items():
-            facts = kinds[self.kind[fault]]
-            if facts.known:
-                continue
-            module = self.fault_module[fault]
-            own = self.module_facts(self.module_name[module]).name
-            told = with_text(facts, texts, self.module_facts, own, self._fitted_beside(module))
+        for fault, kind in enumerate(self.kind):
+            facts, module = kinds[kind], self.fault_module[fault]
+            holder = self.module_facts(self.module_name[module])
+            told = in_module(facts, holder)
+            if (texts := self.texts.get(fault)) is not None and not facts.known:
+                told = with_text(told, texts, self.module_facts, holder.name, self._fitted_beside(module))
             if told is not facts:
                 if told not in more:
                     more[told] = len(kinds)

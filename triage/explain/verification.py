@@ -48,6 +48,11 @@ RUNS = {
     "event": ("its event", "the event itself under control, then read again"),
     "high voltage": ("the drive enabled", "drive enabled, a charge and a shutdown by a qualified person, read again"),
 }
+#: What comes before the road where braking or steering was at fault.
+AT_REST = {
+    "brakes": "pedal firm and lamp out at a standstill and at walking pace",
+    "steering": "lock to lock at a standstill with the assistance on",
+}
 #: Monitors that come to a result with the engine off.
 STANDING = ("key on", "network", "commanded output", "event")
 ORDER: tuple[VerificationState, ...] = ("still there", "not yet proven", "outlives a clear", "stored event",
@@ -313,10 +318,17 @@ def _supply(since: Since, fault: int, column: int) -> bool | None:
 def _run(since: Since, fault: int) -> str:
     """The run that would prove the fault gone."""
     facts = since.book.facts[fault]
-    run = RUNS[facts.monitor][1]
+    run, road = RUNS[facts.monitor][1], RUNS["speed"][1]
+    if facts.safety in AT_REST:
+        # Nobody proves brakes or steering on the road first (common practice).
+        road = f"{AT_REST[facts.safety]}; then {road}"
+    if facts.monitor == "speed":
+        run = road
+    if facts.monitor == "running" and facts.safety == "steering":
+        run = f"{AT_REST['steering']}, 10 minutes with the engine running, then read again"
     if "wheel speed sensor" in facts.title and facts.monitor != "speed" and since.repair:
         # Air gap, ring and swapped sides show on the road alone (common practice).
-        run = f"{run}; then {RUNS['speed'][1]}"
+        run = f"{run}; then {road}"
     if since.first is not None and facts.monitor not in STANDING:
         run = f"{since.first}: {run}"
     supply = ", outside supply off" if facts.supply else ""

@@ -13,7 +13,7 @@ from typing import Any
 
 from code_tables import Tables
 from triage.errors import InputError, JobError
-from triage.intake import noscan
+from triage.intake import noscan, pdfcolumns, pdftables
 from triage.intake.plain.patterns import lazily
 from triage.intake.text import Reading, read_text
 from triage.model.notices import Notice
@@ -162,11 +162,15 @@ def _pdf_text(data: bytes, source: str | None) -> str:
 
 
 def _page_text(page: Any) -> str:
-    """The text of one page, its columns kept apart where pypdf can."""
+    """The text of one page, its columns kept apart where pypdf can, its ruled tables cell by cell."""
     try:
-        return str(page.extract_text(extraction_mode="layout"))
+        plain = str(page.extract_text(extraction_mode="layout"))
     except Exception:
         return str(page.extract_text())
+    try:
+        return pdftables.text_of(page, pdfcolumns.one_below_another(plain))
+    except (ValueError, TypeError, IndexError):  # a drawing that is none: the text is there all the same
+        return pdfcolumns.one_below_another(plain)
 
 
 def _json(text: str, tables: Tables, source: str | None) -> Reading | None:

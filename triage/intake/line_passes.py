@@ -74,6 +74,7 @@ from triage.intake.tidying import (
     tornrows,
     tornwords,
     wrappedcells,
+    wrappedlefts,
     xmlkeys,
 )
 from triage.model.snapshot import StatusWord
@@ -90,7 +91,7 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     and the status of the codes that such a key leaves unmarked."""
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
-    whole = tornrows.joined(found)
+    whole = tornrows.joined(wrappedlefts.joined(found, names.listed))
     whole = jsonpairs.laid_out(doublespaced.closed(whole))
     whole = listkeys.told(whole, names.likely)
     whole = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(whole)))

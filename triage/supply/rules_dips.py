@@ -31,21 +31,42 @@ def dips_rule(view: View) -> list[Finding]:
 def _of_drive(view: View, drive: tuple[Segment, ...]) -> Finding | None:
     """What the dips of ``drive`` below the battery's own voltage are told as; None where they are too few."""
     own, longest, low = view.limit("not charging below"), view.limit("dip longest"), view.limit("undercharge below")
-    dips = [part for before, part, after in zip(drive, drive[1:], drive[2:], strict=False)
-            if before.kind == after.kind == "charging" and part.kind in ("sag", "load") and before.volts >= low
-            and part.volts < own and part.end_s - part.start_s <= longest and part.start_s not in view.covered]
+    levels = [part for before, part, after in zip(drive, drive[1:], drive[2:], strict=False)
+              if before.kind == after.kind == "charging" and part.kind in ("sag", "load") and before.volts >= low
+              and part.volts < own and part.end_s - part.start_s <= longest and part.start_s not in view.covered]
+    within = [dip for part in drive if part.kind == "charging" and part.volts >= low
+              for dip in _within(view, part, own) if dip.end_s - dip.start_s <= longest]
+    dips = sorted((*levels, *within), key=lambda dip: dip.start_s)
     if len(dips) < LEAST:
         return None
-    view.covered.update(part.start_s for part in dips)
+    view.covered.update(part.start_s for part in levels)
     spans = sorted(part.end_s - part.start_s for part in dips)
     deepest = min(dips, key=lambda part: part.volts)
     level = float(np.median([part.volts for part in drive if part.kind == "charging"]))
-    text = (f"dips: {len(dips)} times from {level:.2f} V, {spans[0]:.1f} to {spans[-1]:.1f} s each, down to "
-            f"{deepest.volts:.2f} V, below what the battery has by itself: a contact that opens for a moment (post, "
-            "clamp, ground, main fuse, the meter's own leads), or a load heavier than battery and generator")
+    each = f"{spans[0]:.1f} to {spans[-1]:.1f} s each" if f"{spans[0]:.1f}" != f"{spans[-1]:.1f}" else (
+        f"{spans[0]:.1f} s each")
+    contact = "a contact that opens for a moment (post, clamp, ground, main fuse, the meter's own leads)"
+    heavy = deepest.volts >= view.limit("crank spike sound lowest")
+    load = ", or a load heavier than battery and generator" if heavy else ""
+    text = (f"dips: {len(dips)} times from {level:.2f} V, {each}, down to {deepest.volts:.2f} V, below what the "
+            f"battery has by itself: {contact}{load}; codes for lost communication or low supply set in this time may "
+            "come from it")
     whole = Segment("charging", dips[0].start_s, dips[-1].end_s, deepest.volts)
     return Finding("dips", text, span_figures(whole, count=len(dips), longest_s=round(spans[-1], 3)),
                    view.cite("not charging below", "dip longest"), "cables and grounds", "not tested")
+
+
+def _within(view: View, level: Segment, own: float) -> list[Segment]:
+    """The stretches of a charging level below ``own`` V that are too short to be levels: single readings, often."""
+    first, last = (int(place) for place in np.searchsorted(view.trace.seconds, [level.start_s, level.end_s]))
+    below = np.concatenate(([False], view.trace.volts[first:last] < own, [False]))
+    edges = np.flatnonzero(below[1:] != below[:-1])
+    return [Segment("sag", float(view.trace.seconds[first + start]),
+                    float(view.trace.seconds[first + end - 1]) + view.trace.interval,
+                    float(view.trace.volts[first + start:first + end].min()))
+            for start, end in zip(edges[::2], edges[1::2], strict=True)
+            # What stands at the edge of a level is the way to the next one.
+            if start > 0 and first + end < last]
 
 
 class Wakes(NamedTuple):

@@ -281,7 +281,7 @@ def _with_tail(
             slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
-    if failure is None and not slip and "stat" not in low[end : end + 12]:
+    if failure is None and not slip and "st" not in low[end : end + 12]:
         return Found(start, end, code, None, None, "J2012", None, None, bare)
     status = None
     if low[end : end + 6].lstrip(_SOFT_MARKS)[:1] in _BYTE_SIGNS:

@@ -26,7 +26,7 @@ Legend = tuple[tuple[str, StatusWord], ...]
 _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
 _SLIP2 = lazily(r"[0-9][OIl]|[OIl][013-9]")
 _MARKED_BYTE = lazily(
-    r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|"
+    r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb|st(?=\s*[:=]))\s*[:=]?\s*(?:0x|"
     r"\$)?([0-9a-f]{2})h?"
 )
 _TYPE = lazily(

@@ -6,9 +6,8 @@ import re
 
 from triage.intake.entries import cellrest, chargerhead, emptylists, ownlines
 from triage.intake.entries.headname import Heading
-from triage.intake.lines import supplyrow
+from triage.intake.entries.whatfollows import below_of, is_its_voltage
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
-from triage.intake.lines.idents import alone
 from triage.intake.lines.pages import TITLE
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
@@ -34,11 +33,6 @@ _FAULT_WORDS = word_set(
     "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = lazily(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
-#: Where a module is found, in a line below its name.
-_ADDRESS = lazily(
-    r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
-    r"\s{0,3}[:=#]?\s{0,3}(?:(?:0x|\$)?[0-9a-f]{1,8}h?|[a-z0-9-]{2,12})"
-)
 #: A module of the vehicle as a whole: no word for a vehicle makes it the title of a scan.
 _OF_VEHICLE = lazily(
     r"(?<![a-z])(?:(?:calculateur|boitier|unite|module?|modulo|centralita|unidad|controller|computer|unit|steuergerat|"
@@ -209,7 +203,7 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
     """Whether the line above ``row`` can't go on in it: it ends with a status or a code, tells of the scan, or had room
     for a word more than it holds."""
     above = context.rows[at - 1] if at else None
-    if at + 1 < len(context.rows) and _is_its_voltage(context, at, context.rows[at + 1]):
+    if at + 1 < len(context.rows) and is_its_voltage(context, at, context.rows[at + 1]):
         # No description goes on above a voltage.
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
@@ -292,31 +286,6 @@ def lead_of(row: Row) -> str:
 
 def _quotes(row: Row) -> int:
     return row.line.text[: row.start].count(">")
-
-
-def below_of(context: Context, at: int) -> Row | None:
-    """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
-    for row in context.rows[at + 1 : at + 12]:
-        if row.blank or row.kind == "rule" or row.line.number in context.page_marks:
-            continue
-        if alone(row.low) or otherthings.is_part(row.low):
-            continue
-        if row.line.indent > context.rows[at].line.indent and _ADDRESS.fullmatch(row.low):
-            continue
-        if _is_its_voltage(context, at, row):
-            continue
-        return row
-    return None
-
-
-def _is_its_voltage(context: Context, at: int, below: Row) -> bool:
-    """Whether a voltage below a row may be that of the module it names: it stands further right, says so, or stands
-    in a text with headings before."""
-    if not supplyrow.below_a_name(below.low):
-        return False
-    deeper = below.line.indent > context.rows[at].line.indent
-    before = context.headings_direct + context.headings_after_blank
-    return deeper or before > 0 or supplyrow.of_the_module(below.low)
 
 
 def codes_alone(context: Context, row: Row) -> bool:

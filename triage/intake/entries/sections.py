@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from triage.intake.entries import metarow
-from triage.intake.entries.headings import below_of, codes_alone, section
+from triage.intake.entries.headings import codes_alone, section
+from triage.intake.entries.whatfollows import below_of
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.said import ofall

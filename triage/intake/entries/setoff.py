@@ -22,9 +22,12 @@ _SET_OFF = lazily(
     r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40}?)\s*"
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
+#: "P0562, but it is no longer active" tells a status too.
+_BUT = (r"(?:(?:but|though|however|yet|aber|jedoch|allerdings|doch|mais|toutefois|pero|aunque)\s+)?"
+        r"(?:(?:it|er|il|elle)\s+(?=is |was |ist |war |est |n'est ))?")
 #: The same to the next mark: "B0237, all in memory."
 _SET_OFF_WHOLE = lazily(
-    r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
+    rf"\s*[,:-]\s*{_BUT}(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{{2,40}})\s*(?=[,;.()!?\n]|$)"
 )
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 #: Words of a description, in which no other code stands ("B1B2E").
@@ -88,7 +91,9 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     for place in places:
         for form in (_SET_OFF, _SET_OFF_WHOLE):
             match = form.match(low, place)
-            status = states.of_cell(match[1], translated) if match is not None else None
+            # "Liegt aber nicht mehr an"
+            said = match[1].replace(" aber ", " ").replace(" jedoch ", " ") if match is not None else ""
+            status = states.of_cell(said, translated) if said else None
             if match is not None and status is not None:
                 # "U0100 (keine Daten), gespeichert" tells of which code it is said no more than "(no data), stored".
                 several = of_several(low, at, translated) if _OF_WHICH.match(low, at) is not None else None

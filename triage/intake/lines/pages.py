@@ -12,6 +12,7 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Container, Sequence
 from itertools import islice, pairwise
 
+from triage.intake.lines import pagecounts
 from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.idents import alone
 from triage.intake.lines.outline import level_of
@@ -84,8 +85,9 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
     """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
     found: set[int] = set()
     counted: list[int] = []
+    without_word = pagecounts.of(rows)
     for at, row in enumerate(rows):
-        if (
+        if at in without_word or (
             not row.blank
             and not row.finds.codes
             and len(row.text) <= 120

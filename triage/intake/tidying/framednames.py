@@ -39,6 +39,7 @@ _TAIL = lazily(r"[\W_]*$")
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
 _LISTED = lazily(r"(?:\s(?:with|from|in|at|to|of|for|mit|von|bei|zu|de|du|des|con|avec|a))?\s*[:>-]+\s*(?=[^\W_])")
 _ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
+_COMMA = lazily(r"\s*[,;]\s")
 _WORD = lazily(r"[^\W\d_]{3,}")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
@@ -64,9 +65,16 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     told = dict.fromkeys(map(_unaddressed, (
         *_of_heads(filled, coded, names), *_set_in_below(filled, coded), *_of_answers(filled, coded),
         *_behind_bullets(filled, coded))))
-    for name in [name for name in told if is_name(name) and not names.listed(name)][:_ADOPTED]:
+    single = (each for name in told for each in _apart(name, names))
+    for name in [name for name in single if is_name(name) and not names.listed(name)][:_ADOPTED]:
         names.adopt_whole(name)
     return found
+
+
+def _apart(name: str, names: Names) -> list[str]:
+    """The names of a list with commas ("ABS, BCM"), of which several are listed; else the one name."""
+    parts = [tidy(part) for part in _COMMA.split(name)]
+    return parts if sum(map(names.listed, parts)) > 1 else [name]
 
 
 def _unaddressed(name: str) -> str:

@@ -29,7 +29,8 @@ STATES = Phrasebook(
         stored | store | stor | sto | strd | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
         test not failed |
-        old one | not pres | not prsnt | not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
+        old one | not pres | not prsnt | not actv | gesp | sp |
+        abgel | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -144,7 +145,8 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
+    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | sp | abgel
+    | inact | inaktiv | inactif | inactivo
     | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
     | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
     | not passing | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif |
