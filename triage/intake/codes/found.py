@@ -100,8 +100,7 @@ _MID = lazily(
 
 #: A word that may be a maker's own number.
 _TOKEN = lazily(rf"(?<![^\W_]){ANY}")
-#: So few are sooner looked for one by one.
-_FEW_OWN = 40
+_FEW_OWN = 40  # so few are sooner looked for one by one
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)
