@@ -33,6 +33,9 @@ def moving(found: Assessment) -> list[str]:
     (["P0171"], [], "hit a kerb, battery flat since", "after a crash"), (["P0171"], [], "Unfallwagen", "after a crash"),
     (["P0171"], [], "voiture accidentée", "after a crash"),
     (["P0171"], [], "tras un choque no arranca", "after a crash"),
+    (["P0171"], [], "choc à l'avant gauche", "after a crash"), (["P0171"], [], "gegen einen Baum", "after a crash"),
+    (["P0171"], [], "ha tenido un accidente", "after a crash"), (["P0171"], [], "airbags déclenchés", "after a crash"),
+    (["P0171"], [], "golpe lateral", "after a crash"), (["P0171"], [], "stand im Wasser", "after water"),
     (["P0171"], [], "cable fire under the bonnet", "after a fire"), (["P0171"], [], "stood in water", "after water"),
 ])
 def test_nobody_starts_or_moves_it_before(engine: list[Json | str], bags: list[Json], complaint: str | None, word: str,
@@ -45,6 +48,7 @@ def test_nobody_starts_or_moves_it_before(engine: list[Json | str], bags: list[J
 
 @pytest.mark.parametrize("complaint", [
     "battery flat", "collision warning lamp on", "no crash", "crash sensor lamp", "misfires, flooded with petrol",
+    "bruit de choc à l'avant", "aviso de colisión encendido", "Kollisionswarnung an", "liquide dans le réservoir",
 ])
 def test_other_words_hold_nothing_back(complaint: str) -> None:
     found = page(["P0171"], complaint=complaint)

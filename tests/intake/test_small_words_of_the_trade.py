@@ -72,3 +72,33 @@ def test_a_line_that_ends_with_and_goes_on_in_the_next(joint: str) -> None:
     text = (f"- Le frigo : B2141 présent\n- Le boîtier habitacle : U0121 confirmé{joint}\n  B1479 confirmé\n"
             "- U0401 confirmé dans la radio\n- U0100 confirmé dans l'ABS\n")
     assert modules_of(text)["body control"] == ["U0121 confirmed", "B1479 confirmed"]
+
+
+def test_names_below_an_answer_of_which_nobody_knows_the_first() -> None:
+    text = ("== Lock ==\n  U0100\n    Lost communication\n\nNo answer:\n  Zorbel rack\n  Radio\n\nNo codes:\n  BCM\n")
+    assert modules_of(text) == {"Lock": ["U0100"], "Zorbel rack": ["silent"], "radio": ["silent"],
+                                "body control": ["clean"]}
+
+
+@pytest.mark.parametrize("head", ["ECU did not respond:", "Module not responding:", "Steuergerät antwortet nicht:"])
+def test_a_word_for_a_module_before_an_answer_and_its_list(head: str) -> None:
+    found = modules_of(f"{head} Radio, ABS\nDME: P0562 stored\n")
+    assert found == {"radio": ["silent"], "anti-lock brakes": ["silent"], "engine control": ["P0562 stored"]}
+
+
+def test_own_numbers_alone_below_the_status_of_their_list() -> None:
+    text = ("== Diesel ==\n  Stored faults:\n  DF306\n    Load shedding\n\n== AAS ==\n  Stored faults:\n  DF182\n"
+            "    Load shedding\n\n== ABS ==\n"
+            "  Present faults:\n  U3003 17\n    Battery voltage\n\n"
+            "== Radio ==\n  Present faults:\n  DF381\n    Aerial\n")
+    assert modules_of(text) == {
+        "engine control": ["DF306 stored"], "AAS": ["DF182 stored"],
+        "anti-lock brakes": ["U3003-17 current"], "radio": ["DF381 current"]}
+
+
+def test_keys_with_arrows_are_no_columns_and_a_note_between_them_no_name() -> None:
+    text = ("Module name     -> Power steering\nAddress         -> 0x7C4\nCodes           -> no answer\n\n"
+            "Module name     -> Radio\nAddress         -> 0x737\nvan is in bay 4\n"
+            "  Fault         -> U019987 | No communication (stored)\n\n"
+            "Module name     -> Fuel pump\nAddress         -> 0x7CB\nCodes           -> no codes\n")
+    assert modules_of(text) == {"power steering": ["silent"], "radio": ["U0199-87 stored"], "fuel pump": ["clean"]}

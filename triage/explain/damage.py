@@ -25,9 +25,18 @@ _SAID = {
         r"(?:had|in|been in) (?:a|an|the) (?:crash|collision|accident)|accident (?:damage|car|vehicle)|rear-ended|"
         r"(?:hit|ran into|drove into) (?:a|the|an) (?:wall|kerb|curb|tree|deer|post|ditch|car|van|truck|barrier)|"
         r"airbags? (?:have |has |had |is |are |was |were )?(?:deployed|gone off|went off|fired)|"
-        r"unfall(?:schaden|wagen)?|auffahrunfall|airbags? ausgel(?:o|ö|oe)st|accident[ée]e?(?! de la route)|"
-        r"apr[eè]s (?:un )?(?:choc|accident)|accidentad[oa]|"
-        r"(?:tras|despu[eé]s de) (?:un )?(?:choque|accidente|golpe)|siniestro)(?![a-z])"),
+        r"hit (?:on|at|in) the (?:front|rear|side|left|right)|"
+        r"(?:auffahr|wild)?unfall(?:schaden|wagen)?|aufprall|zusammensto(?:ß|ss)|"
+        r"gegen (?:eine?n?|die|den|das) (?:mauer|wand|baum|bordstein|pfosten|poller|leitplanke|auto|wagen)|"
+        r"airbags? (?:haben |hat |wurden? )?ausgel(?:o|ö|oe)st|accident[ée]e?(?! de la route)|"
+        r"(?:apr[eè]s|suite [aà]|a eu|eu|subi) (?:une? |l[ea] )?(?:choc|collision|accident)|percut[ée]e?|"
+        r"(?<!bruit de )choc (?:(?:a|à) l'|sur l'|c[oô]t[ée] )?(?:avant|arri[eè]re|lat[ée]ral|frontal|gauche|droite?)|"
+        r"airbags? (?:(?:se )?(?:sont|est|ont|a) )?d[ée](?:clench|ploy)[ée]e?s?|accidentad[oa]|"
+        r"(?:tras|despu[eé]s de|tuvo|ha tenido|sufri[oó]|ha sufrido) (?:un |una |el |la )?"
+        r"(?:choque|colisi[oó]n|accidente|golpe)|"
+        r"(?:choque|colisi[oó]n|golpe) (?:frontal|lateral|traser[oa]|delanter[oa])|"
+        r"choc[oó] con|ha chocado|airbags? (?:(?:han|ha|se han|se ha) )?(?:disparad|saltad|desplegad)[oa]s?|siniestro)"
+        r"(?![a-z])"),
     "fire": re.compile(
         r"(?<![a-z])(?:caught fire|on fire|fire damage|(?:engine|cable|wiring|electrical|vehicle|car) fire|"
         r"(?:kabel|fahrzeug|motor)?brand(?:schaden)?|hat gebrannt|incendie|pris feu|incendio|prendi[oó] fuego)"
@@ -36,7 +45,8 @@ _SAID = {
         r"(?<![a-z])(?:flood (?:water|damage)|in (?:a|the) flood|"
         r"flooded (?:road|street|cabin|footwell|car|vehicle|garage)|submerged|stood in (?:deep )?water|"
         r"(?:drove|driven) through (?:deep )?water|hochwasser(?:schaden)?|(?:u|ü|ue)berflutet|"
-        r"inond(?:ation|[ée]e?)|inundaci[oó]n|inundad[oa])(?![a-z])"),
+        r"(?:stand|gestanden) (?:im|unter) wasser|(?:im|unter) wasser gestanden|"
+        r"inond(?:ation|[ée]e?)|(?:dans|sous) l'eau|inundaci[oó]n|inundad[oa]|bajo el agua)(?![a-z])"),
 }
 _GATES = {
     "crash": "after a crash, looked over first: no fuel leak nor fumes, fuel cut-off reset by the maker's procedure, "

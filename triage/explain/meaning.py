@@ -6,12 +6,17 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from triage.model.crash import CRASH
+from triage.explain.printed_conflict import conflicts
+from triage.model.crash import tells_crash
+from triage.model.triggers import told_trigger
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
 
 _WORD = re.compile(r"[^\W\d_]{3,}")
+#: How words begin that say when.
+_WHEN = re.compile(r"(?:only |just |nur |seulement |solo )?(?:when(?:ever)?|while|on|in|with|as|if|by|after|beim?|"
+                   r"wenn|mit|quand|lorsque?|en|avec|al|cuando|con)\b", re.IGNORECASE)
 #: How the note of a code begins that has another meaning in another edition of the standard.
 CONFLICT = "edition conflict"
 #: Characters of a printed text that are shown.
@@ -37,16 +42,21 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with. Where
     these call it the record of a crash and the title does not, both are told: makers differ.
 
+    Where the printed words name another place or part than the title, they go first: the module is the maker's.
+
     Where editions of the standard differ, the scan knows which it goes by: what it prints goes before both.
 
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
-    record = [text for text in texts if _tells_crash(text) and not _tells_crash(facts.title)]
+    texts = [text for text in texts if _WORD.search(text) and not _tells_when(text)]
+    record = [text for text in texts if tells_crash(text) and not tells_crash(facts.title)]
     differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
-    if facts.known and listed and not record and not differ:
+    apart = [text for text in texts if facts.known and conflicts(
+        facts.title, text, restraints=facts.safety == "restraints")]
+    if facts.known and listed and not record and not differ and not apart:
         return facts.title
-    texts = record or texts
+    texts = record or apart or texts
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
     text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
     if not text:
@@ -55,16 +65,17 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
     if differ and not record:
         return f'"{text}" as printed'
+    if apart and not record:
+        return f'"{text}" as printed; the standard list has {facts.title}: go by the maker\'s list'
     if facts.known:
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
 
 
-def _tells_crash(text: str) -> bool:
-    """Whether words call a code the stored record of a crash."""
-    low = text.lower()
-    return any(words in low for words in CRASH)
+def _tells_when(text: str) -> bool:
+    """Whether words say no more than what brings a fault on: no title."""
+    return _WHEN.match(text.strip()) is not None and told_trigger([text]) is not None
 
 
 def asks_for_procedure(title: str) -> bool:

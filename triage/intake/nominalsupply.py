@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from triage.intake.entries.voltplaces import take_loose_nominal
 from triage.intake.plain.characters import Line
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
@@ -14,6 +15,9 @@ _FULL, _MOST_OF_12 = 12.0, 15.5
 
 def judge(context: Context) -> None:
     """Voltages of a 24 V vehicle are no supply of a 12 V one, and the other way round; what can't be is not used."""
+    for draft in context.builder.snapshots:
+        if draft.phase is not None and take_loose_nominal(context, draft):
+            draft.volts = None
     seen = [value for value, _, _ in context.volts_seen]
     if not seen:
         return

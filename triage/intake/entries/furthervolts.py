@@ -61,6 +61,8 @@ _STATE = lazily(r"idle|idling|leerlauf|ralenti|[0-9]{3,4}|(?:[0-9]{3,4})?(?:rpm|
 #: What a vehicle of 12 or 24 V can read, V.
 _LEAST, _MOST = 6.0, 32.0
 _LONGEST, _LONGEST_PLACE = 40, 90
+#: The name of a voltage above a scan that no words stand beside.
+BEFORE = "before the scan"
 #: One of two batteries, and from where on a supply is that of both together, V.
 _HALF = lazily(r"(?<![a-z])(?:batt(?:ery|erie)?|bat|bateria)\.? ?#?([ab12])$")
 _PAIR = 18.0
@@ -120,7 +122,7 @@ def reading(low: str, volt: volts.Volt) -> Reading:
         return Reading(name="both batteries", value=volt.value, unit="V")
     before, after = _beside(low, volt)
     name = _name(before, after, low) or " ".join(f"{before} {after}".split())[:_LONGEST].strip()
-    return Reading(name=name or "before the scan", value=volt.value, unit="V")
+    return Reading(name=name or BEFORE, value=volt.value, unit="V")
 
 
 def _ran_last(low: str, start: int) -> bool:
@@ -252,4 +254,4 @@ def _with(name: str, words: str) -> str:
     return f"{name}, {words}" if words else name
 
 
-__all__ = ["is_of_supply", "keep", "keep_elsewhere", "keep_listed", "listed"]
+__all__ = ["BEFORE", "is_of_supply", "keep", "keep_elsewhere", "keep_listed", "listed"]

@@ -5,12 +5,18 @@ battery's, and the lowest, that before a run is kept as a measurement.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import datetime
+
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import conditions, outside, phases, volts
+from triage.intake.said import conditions, dates, outside, phases, volts
+from triage.intake.said.conditions import Conditions
 from triage.intake.said.voltmoments import Moment
 from triage.intake.scan.assembly import SnapshotDraft
+from triage.intake.scan.context import Context
 from triage.model.measured_words import AS_FOUND
+from triage.model.session import Event
 from triage.model.snapshot import Reading
 
 #: What parts the voltage before from the words that something was put on: "11.9 V on charger" is one.
@@ -38,6 +44,19 @@ def is_since(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> b
     between = row.low[at[1] : volt.start]
     parted = _BREAK.search(between)
     return parted is not None and _feeds(between[parted.start() :])
+
+
+def without_later(context: Context, row: Row, scan: SnapshotDraft, said: Conditions) -> Conditions:
+    """What a row says of a scan, but for what was connected behind it by the time of day that the row begins with:
+    "08:15 charger on" below the scan of 08:00. That is something done."""
+    told = None if scan.empty or said.outside_supply not in _DEVICES else dates.clock(row.low)
+    began = scan.at.time() if scan.at is not None else scan.clock
+    if told is None or began is None or row.low[: told[1]].strip(" -*#(") or told[0] <= began:
+        return said
+    if not any(deed.what.startswith("outside supply") for deed in phases.events(row.low)):
+        at = datetime.combine(scan.at.date(), told[0]) if scan.at is not None else None
+        context.builder.events.append(Event(at=at, what="outside supply on", note=said.outside_supply))
+    return replace(said, outside_supply=None)
 
 
 def is_behind_run(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:

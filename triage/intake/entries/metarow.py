@@ -236,6 +236,7 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
         # "Donor vehicle 14.2 V, started" above "After clear, key on engine off, nothing connected"
         scan.said.outside_supply = said.outside_supply or scan.said.outside_supply
         scan.said.engine = scan.said.engine if said.engine is None or said.engine_passed else said.engine
+    said = latersupply.without_later(context, row, scan, said)
     context.builder.say(said, snapshot)
     both = voltengines.both(row.low)
     if both is not None:

@@ -33,7 +33,8 @@ def _take_nominal(context: Context, row: Row, volt: volts.Volt) -> None:
     builder = context.builder
     if not nominal.is_meant(row.low, volt.start, volt.end) or "nominal_volts" in builder.vehicle:
         return
-    builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end)
+    builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end) or (
+        nominal.is_of_battery(row.low, volt.start, volt.end))
     builder.vehicle["nominal_volts"] = volt.value
 
 #: No line that names a scan is longer.
@@ -96,13 +97,13 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
     else:
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
-            _to_its_scan(scan, row, volt, when)
+            _to_its_scan(context, scan, row, volt, when)
         other = volt.of in ("supply", "bare") and volt.value not in (scan.volts, scan.lowest)
         if other or (volt.of == "lowest" and _after_minutes(row.low, volt)):
             furthervolts.keep(scan, row, volt)
 
 
-def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> None:
+def _to_its_scan(context: Context, scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> None:
     """The vehicle's voltage. One told in a line above the heading of the scan, of what was done or measured before it,
     makes way for that of the heading, and so does that of a battery at rest for that of a line that names the scan:
     "charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"."""
@@ -112,7 +113,8 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
     if scan.volts is not None and loose is not None and of_supply and not scan.volts_before and (
             (scan.empty and (heads or (_STAMPED.match(row.low) and not phases.events(row.low))))
             or (named and loose.name == _RESTED)):
-        scan.readings += [loose] if loose not in scan.readings else []
+        if not take_loose_nominal(context, scan):
+            scan.readings += [loose] if loose not in scan.readings else []
         scan.volts = None
     first, had = scan.volts is None, scan.volts
     if latersupply.is_behind_run(scan, row, volt) and had is not None:
@@ -133,6 +135,16 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
         untold = scan.phase is None and not heads
         scan.volts_loose = Reading(name=_RESTED, value=volt.value, unit="V") if rested and not named else (
             furthervolts.reading(row.low, volt) if untold else None)
+
+
+def take_loose_nominal(context: Context, scan: SnapshotDraft) -> bool:
+    """Take a round voltage that stands above the scan beside no word of it for what the vehicle is made for: "Gritter,
+    24 V. Lamp on"; whether the scan has one."""
+    loose = scan.volts_loose
+    if loose is None or loose.name != furthervolts.BEFORE or not scan.volts_nominal or scan.volts != loose.value:
+        return False
+    context.builder.vehicle.setdefault("nominal_volts", loose.value)
+    return True
 
 
 def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:

@@ -65,6 +65,9 @@ _ENGINE = Phrasebook(
         ready modus | en mode ready | mode ready | ready allume | pret a rouler | modo ready | ready encendido""",
     }
 )
+#: "11:00, running, 14.2 V", "14,2 V, tournant": all that its clause says, beside the voltage.
+_CLAUSE_BEFORE = r"(?:^|[,;(|/+]\s?|\s-\s|\.\s|[0-9]{2}[:.h][0-9]{2},? )"
+_RUNS = r"(?:now |still |jetzt |noch )?(?:running|lauft|laeuft|laufend|tournant|tourne|en marche|en marcha|encendido)"
 #: A word that says "running" where it is all its clause says, a voltage aside.
 _IDLE = lazily(
     r"(?:^|[,;(|/+]\s?|\s-\s|\.\s|[0-9]\s?v(?:olts?)? |[0-9][.,][0-9]{1,2} |@ ?)(?:(?:am|at|on|now|currently|"
@@ -75,6 +78,8 @@ _IDLE = lazily(
     # "13.9 V running with lights on", but "12.1 V running low".
     # "12:00 engine run 28.2 V", but "engine run 10 min".
     r"(?<![a-z])(?:engine|motor) run (?:at )?[0-9]{2}[.,][0-9]{1,2} ?v(?![a-z])|"
+    rf"{_CLAUSE_BEFORE}{_RUNS}\s?[,;|/-]\s?(?:now |at )?[12][0-9][.,][0-9]|"
+    rf"(?<![0-9.])[12][0-9][.,][0-9]{{1,2}} ?v?,? {_RUNS}(?=\s?(?:[,;.)|/]|$|-\s))|"
     r"[0-9]\s?v(?:olts?)?,? (?:(?:with|when|while) (?:it |she )?(?:is |was )?)?running"
     r"(?=\s?(?:[,;.:)(|/]|$|-\s|with |and |at ))"
 )
@@ -102,6 +107,20 @@ _LOADED = lazily(
     r"faros|ventilador|consumidores|todo)(?![a-z])(?! (?:off|aus|eteints?|apagad[oa]s?)(?![a-z]))")
 #: "READY 15 min" of an electric drive.
 _READY_FOR = lazily(r"(?<![a-z])ready (?:for |since |seit |depuis )?[0-9]{1,3} ?min")
+#: READY as all that its clause says, or right beside the voltage: "read 07:42, READY, 11.9 V", "run READY 14.2 V".
+_READY_ALONE = lazily(
+    r"(?:^|[,;(|/+-]\s?|\.\s|[0-9]{2}[:.h][0-9]{2} |[0-9] ?v(?:olts?)? |(?<![a-z])(?:run|clear|cleared|repair|scan|"
+    r"read|loschen|reparatur|fahrt|lauf|effacement|reparation|essai|borrar|borrado|reparacion|prueba|now|still|jetzt|noch|"
+    r"maintenant|encore|ahora|aun|in|on|at|im|goes|went|geht|passe|pasa a) )"
+    r"(?P<ready>(?:(?:car|van|bus|truck|vehicle|fahrzeug|vehicule|vehiculo|drive|system) (?:is |ist |est |esta )?)?"
+    r"ready)(?= ?(?:$|[,;)|/+]|[.](?: |$)|- |[12][0-9][.,][0-9]|(?:with|and|mit|und|avec|et|con|y) |nothing|nichts|"
+    r"rien|nada|ohne|without|sans|sin))"
+)
+#: Beside it in its line: a voltage, or a word of a scan; and what tells of a readiness code or of one who is ready.
+_READY_TOLD = lazily(r"[0-9] ?v(?:olts?)?(?![a-z])|[12][0-9][.,][0-9]|(?<![a-z])(?:scan|read|after|nach|apres|despues|"
+                     r"before|vor|avant|antes)(?![a-z])")
+_NOT_READY = lazily(r"(?<![a-z])(?:not|never|no|won'?t|doesn'?t|nicht|kein|pas|sans|to be|monitors?|readiness|catalyst|"
+                    r"evap|egr|o2|misfire|customer|collection|pick[ -]?up|parts?|order|inspection)(?![a-z])")
 _TAKEN = r"(?:taken|made|done|run|read|captured|recorded|was|were|been|while|it|all|codes)"
 #: What was done while the starter turned: a lowest voltage "while cranking" says nothing of the scan.
 _WHILE_CRANKING = lazily(
@@ -183,11 +202,24 @@ def engine(low: str) -> Engine | None:
     for state in _RANK:
         if state in said:
             return state
-    if not said and _READY_FOR.search(low) is not None:
+    if not said and (_READY_FOR.search(low) is not None or _ready(low) is not None):
         return "ready"
     if not said and _LOADED.search(low) is not None:
         return "running"
     return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low) or _at_speed(low)) else None
+
+
+def _ready(low: str) -> re.Match[str] | None:
+    """Where a line says READY of the drive with no word for it.
+
+    >>> [engine(text) for text in ("third read 07:42, ready, 11.9 v", "after run ready 14.2 v", "ready. 13.9 v")]
+    ['ready', 'ready', 'ready']
+    >>> [engine(text) for text in ("catalyst ready, 12.1 v", "not ready, 11.9 v", "ready for collection, 12.4 v")]
+    [None, None, None]
+    """
+    if "ready" not in low or _NOT_READY.search(low) is not None or _READY_TOLD.search(low) is None:
+        return None
+    return _READY_ALONE.search(low)
 
 
 def _at_speed(low: str) -> re.Match[str] | None:
@@ -242,4 +274,6 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
     found = (*found, cranked.span()) if cranked is not None else found
     speed = _at_speed(low)
     found = (*found, speed.span()) if speed is not None else found
+    ready = _ready(low)
+    found = (*found, ready.span("ready")) if ready is not None else found
     return (*found, key.span()) if key is not None and key[1] in _ENGINE_VALUES else found

@@ -96,7 +96,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         "charger",
         lazily(
             r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:"
-            r"(?:battery |bench |mains )?ch[ar]{0,3}(?:ge?r|rger)(?!,)|"
+            r"(?:battery |bench |mains )?ch[ar]{0,3}(?:ge?r|rger)(?!,(?! ?[12][0-9][.,][0-9]))|"
             r"(?:on|with) (?:a |the )?ch[ar]{1,3}ge?r|"
             r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
             r"battery )?support"
@@ -159,6 +159,12 @@ _NO_SUPPLY = lazily(
 )
 
 
+#: What a vehicle does each time is no state of a scan: "starts only with the booster, dies after an hour".
+_HABIT = lazily(
+    r"(?<![a-z])(?:starts|(?:will|would|can) (?:only |just )?start|springt|startet|demarre|arranca)"
+    r"(?: (?:up|only|just|fine|ok|every time|always|nur|immer|an|jedes mal|seulement|uniquement|toujours|que|solo|"
+    r"siempre|bien)){0,3} (?:with|off|from|on|mit|avec|con) "
+    r"(?:(?:a|an|the|my|our|dem|der|einem|einer|le|la|un|une|el|una) )?$")
 #: "8.8 without the pack, 12.5 with": of two readings the later.
 _WITH_IT = lazily(r"[0-9] ?v? (?:with|mit|avec|con)(?: (?:it|one|ihm|lui|el))?\s*(?:[.,;)]|$)")
 _ALONE = lazily(
@@ -228,6 +234,8 @@ def outside_supply(low: str) -> OutsideSupply | None:
             match = match if match is not None and not low[match.end() : next_.start()].strip() else next_
         if match is None or (kind == "donor vehicle" and put_in(low)):
             # "A module from a donor car fitted": no car that feeds another.
+            continue
+        if _HABIT.search(low, max(0, match.start() - 40), match.start()) is not None:
             continue
         before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
         behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]

@@ -19,7 +19,7 @@ from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, nominal, phases, voltaround, voltranges, voltremarks, voltthings
+from triage.intake.said import dates, nominal, phases, voltaround, voltbatteries, voltranges, voltremarks, voltthings
 from triage.intake.said.onevolt import Volt
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
@@ -44,8 +44,6 @@ from triage.intake.words.volt_words import (
     OTHER_PLACE_AFTER,
     OTHER_UNIT,
     PRIOR,
-    RATED,
-    RATED_BEFORE,
     SET_TO,
     SIDE_AFTER,
     SIGNS,
@@ -303,10 +301,10 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
             DEVICE_AFTER.match(low, end)
             or NOMINAL_THEN.match(low, end)
             or NOMINAL_STATE.match(low, end)
-            or RATED.match(low, end)
-            or RATED_BEFORE.search(low[max(0, start - 24) : start])
+            or voltbatteries.is_rated(low, start, end)
             or (not label and VEHICLE.search(sentence) is not None)
             or VEHICLE_THEN.match(low, end)
+            or nominal.is_told(low, start, end, own)
         ):
             return Volt(start, end, value, "nominal", True)
     if number.round and SIDE_AFTER.match(low, end):

@@ -46,13 +46,15 @@ STATES = Phrasebook(
         stocke | stockee | stockes | passe | historique | historiques | inactif | inactifs | inactive | non
         present | non presente | pas present | plus
         present | non actif | plus actif | pas actif | n est plus present | n est plus actif | fugitif | fugitifs |
+        fugitive | fugitives | enregistrees | inactives |
         sporadique | sporadiques | intermittents | intermittente | en memoire | ancien | absent | absente |
         absents | absent actuellement | actuellement absent | passif | actuellement non
         present | defaut fugitif | defaut memorise | non actuel | non permanent | almacenado | almacenada |
         almacenados | almacenadas | memorizado | memorizada | memorizados | memorizadas | guardado | guardada |
         guardados | historico | historica | historicos | pasado | inactivo | inactivos | inactiva | pasivo |
         pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
-        presente | ya no esta activo | esporadico | esporadica | intermitente | en memoria | registrado | registrada
+        presente | ya no esta activo | esporadico | esporadica | esporadicos | esporadicas | inactivas | historicas |
+        registrados | registradas | pasivos | pasivas | intermitente | en memoria | registrado | registrada
         | no actual | anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo |
         memorizzato | memorizzata | memorizzati | salvato | archiviato | registrato | storico | inattivo | inattiva |
         passivo | passiva | passato | sporadico | sporadica | non attivo | non attiva | non attuale | in memoria |
@@ -99,6 +101,7 @@ STATES = Phrasebook(
         | actifs | presente | presentes | en cours | statique | actuellement present | toujours present |
         defaut present | present
         actuellement | permanent present | constant | encore present | presents | activo | activa | activos | activas |
+        actives | actuales | vigentes | estaticos | estaticas |
         estatico | estatica | vigente | presente ahora | actualmente presente | actualmente activo | aun presente |
         sigue presente | continuo | todavia presente |
         attivo | attiva | attivi | attuale | attualmente presente | in corso |
