@@ -101,6 +101,7 @@ _MID = lazily(
 
 #: A word that may be a maker's own number.
 _TOKEN = lazily(rf"(?<![^\W_]){ANY}")
+_FEW_OWN = 40  # so few are sooner looked for one by one
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)
@@ -128,7 +129,7 @@ def with_own(finds: Finds, text: str, low: str, own: frozenset[str]) -> Finds:
     >>> [(code.text, code.start) for code in with_own(find(text), text, text.lower(), frozenset({"R27606"})).codes]
     [('R27606', 0)]
     """
-    if not has_digit(text):
+    if not has_digit(text) or (len(own) <= _FEW_OWN and not any(map(text.__contains__, own))):
         return finds
     label = near.Labels(low)
     found: list[Found] = []
