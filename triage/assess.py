@@ -26,8 +26,11 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
-from triage.explain.roots import charges_first, count_line, never_answered, set_aside, short_list, stories, unsettled
-from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
+from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
+from triage.explain.shared import drop_outs
+from triage.explain.silence import never_answered, stories
+from triage.explain.silent_together import told_as_one
+from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
@@ -117,7 +120,7 @@ class Worked:
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
-        self.back = came_back(self.book, self.line, self.evidence.hypotheses.opportunity, tables)
+        self.back = came_back(self.book, self.line, self.links, self.evidence.hypotheses.opportunity, tables)
         self.names = fault_names(self.book)
 
 
@@ -256,7 +259,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     pins |= {work.names[story.head] if story.head >= 0 else story.about: AtConnector(
         None, frozenset(), story.held, book.shown(story.by) if story.by >= 0 else "") for story in told if story.held}
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
-    short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0))
+    short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
+                       told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(

@@ -33,3 +33,24 @@ def test_a_lone_report_stays_with_the_module_that_makes_it() -> None:
     found = page({"instrument cluster": LOST["instrument cluster"]})
     assert {fault["explained_by"] for fault in found.verdict["faults"]} == {None}
     assert all("drops off" not in root.title for root in found.short_list)
+
+
+def test_its_feed_and_branch_are_measured_while_they_are_shaken() -> None:
+    check = page(LOST).next_checks[0]
+    assert check["do"].startswith("measure feed, ground and network lines of anti-lock brakes under load while")
+    assert len(check["settles"]) == 3
+    assert (check["gate"] or "").startswith("vehicle secured")
+
+
+def test_two_that_are_lost_in_the_same_scans_are_one_line() -> None:
+    both = {name: [{"code": code, "status": "current"} for code in ("U0121", "U0140")]
+            for name in ("engine control", "instrument cluster")}
+    (root,) = page(both).short_list
+    assert root.title.startswith("anti-lock brakes and body control drop off the network together")
+    assert root.safety == "brakes"
+    assert sum("shaken" in check["do"] for check in page(both).next_checks) == 1
+    # Lost in one scan less, the second has a reason of its own.
+    once = {name: codes[:1] for name, codes in both.items()}
+    found = assess(job(van("before-clear", both, **FLAT), van("after-clear", both, **HELD),
+                       van("after-run", both, **RUNS), van("after-run", once, **RUNS)), tables())
+    assert not any("together" in root.title for root in found.short_list)

@@ -95,7 +95,8 @@ def test_a_silent_radio_and_a_second_name_of_the_brakes_prove_nothing() -> None:
 
     found = assess(job(shot("before-clear", **FLAT), shot("after-run", **RUNS)), tables())
     assert not found.short_list
-    assert sum("never answered" in told for told in found.stories) == 2
+    assert any(told.startswith("radio and vehicle dynamics never answered: asleep, not fitted or without feed; no "
+                               "module misses them") for told in found.stories)
 
 
 def test_a_pump_of_the_brakes_is_commanded_and_not_idled() -> None:

@@ -258,6 +258,14 @@ def test_readiness_without_a_model_year() -> None:
     assert "2001 on: no more than 1" in line.why
 
 
+def test_what_no_rule_lets_pass_is_not_ready_whatever_the_year() -> None:
+    # 40 CFR 85.2222: one monitor from 2001 on, two before.
+    three = {"readiness": dict.fromkeys(("catalyst", "evaporative system", "oxygen sensor"), "incomplete")}
+    (line,) = readiness(None, "petrol", **three)
+    assert line.state == "not ready"
+    assert line.why.startswith("not to be presented for inspection before they are complete: 3 not complete")
+
+
 def test_readiness_is_told_of_one_scan_alone_with_the_permanent_codes() -> None:
     # 40 CFR 86.010-18 (b)(3)(iii): a permanent code is erased by its own monitor alone, and no clear takes it.
     listed = {"engine control": [code("P0171", status="permanent"), code("P0118")]}

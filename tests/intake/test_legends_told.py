@@ -162,3 +162,39 @@ def test_a_bullet_or_a_word_in_brackets_before_the_letters(line: str) -> None:
 def test_a_bullet_before_one_meaning_stays_its_sign() -> None:
     assert modules_of("Engine P0562 *\nABS C0035\n* = pending\n") == {
         "engine control": ["P0562 pending"], "anti-lock brakes": ["C0035"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Erklärung: akt. = aktiv; pas. = passiv", "Status: akt. = aktiv; pas. = passiv", "akt. = aktiv, pas. = passiv",
+    "Legende\takt. = aktiv  pas. = passiv", "Legende,akt. = aktiv; pas. = passiv"])
+@pytest.mark.parametrize("below", [True, False])
+def test_letters_with_a_full_stop(line: str, below: bool) -> None:
+    text = "Steuergerät;Code;Status\nMotor;P0562;akt.\nABS;C0035;pas.\n"
+    assert modules_of(f"{text}\n{line}\n" if below else f"{line}\n\n{text}") == {
+        "engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}
+
+
+def test_a_longer_short_form_with_its_full_stop() -> None:
+    text = "gesp. = gespeichert; best. = bestätigt\n\nMotor:\nP0562 Spannung (gesp.)\nABS:\nC0035 Sensor <best.>\n"
+    assert modules_of(text) == {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 confirmed"]}
+
+
+@pytest.mark.parametrize("line", [
+    '"Legend"|"A = active, S = stored"', 'Légende;"A = actif; S = mémorisé"', "Key\tA = active, S = stored",
+    "Leyenda | A = activo, S = almacenado"])
+def test_a_word_for_a_legend_in_a_cell_of_its_own(line: str) -> None:
+    text = f"{line}\n\nModule;Code;Status\nABS;C0035;S\nAirbag;B0028;A\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored"], "restraints": ["B0028 current"]}
+
+
+def test_the_head_of_a_column_leads_to_no_letter() -> None:
+    text = "Status;Text;Module;Code\nA;open;ABS;C0035\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"]}
+
+
+@pytest.mark.parametrize("around", ["<{}>", "{{{}}}", "({})", "[{}]"])
+def test_letters_in_any_brackets_behind_descriptions(around: str) -> None:
+    now, then = around.format("A"), around.format("S")
+    text = f"ABS - 2 faults\nC0035: Wheel sensor left {now}\nC0040: Wheel sensor right {then}\n\n"
+    text += "A = active  S = stored\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 current", "C0040 stored"]}

@@ -105,3 +105,17 @@ def test_nobody_is_told_to_program_a_module_whose_part_was_replaced() -> None:
     found = assess(session, load())
     assert not any("program" in step["do"] for step in found.verdict["next_checks"])
     assert not any("program it" in text for text in found.gates)
+
+
+@pytest.mark.parametrize("line", [
+    "New battery yesterday, old one was dead", "put a new battery in", "new battery this morning",
+    "neue Batterie gestern", "batterie neuve hier", "bater\u00eda nueva ayer"])
+def test_a_battery_that_is_new_since_a_day_was_replaced(line: str) -> None:
+    assert _done(line) == [(None, "battery")]
+
+
+@pytest.mark.parametrize("line", [
+    "needs a new battery", "customer wants a new battery today", "new battery last year", "new battery not fitted yet",
+    "customer refused a new battery", "new code today"])
+def test_a_battery_that_somebody_wants_was_not(line: str) -> None:
+    assert _done(line) == []

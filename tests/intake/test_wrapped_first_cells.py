@@ -56,3 +56,9 @@ def test_the_rest_of_a_code_that_stands_first_below_the_heading_of_its_module() 
             "87       door module\nU0100    Lost communication         current\n16\n\nRadio\n\nNo codes\n")
     assert modules_of(text) == {"telematics": ["B1265-13 stored", "U0343-87 current", "U0100 current"],
                                 "radio": ["clean"]}
+
+
+def test_a_number_below_a_pair_of_numbers_is_no_failure_type() -> None:
+    text = ("Gearbox          SPN 190 FMI 2   Speed signal   stored\n                 16              erratic\n"
+            "Retarder         SPN=1482 FMI=19 - lost - \nstored\n")
+    assert modules_of(text)["transmission control"] == ["SPN 190 FMI 2 stored"]

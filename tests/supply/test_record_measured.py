@@ -33,6 +33,12 @@ FIRST = snapshot("before-clear", scan("engine control", "P0562"), **FLAT)
 @pytest.mark.parametrize(("readings", "state", "told"), [
     ((("key-off draw after 60 min", 0.78, "A"), ("key-off draw with F27 pulled", 0.03, "A")), "failed",
      "down to 30 mA with F27 pulled: its circuit draws it"),
+    ((("Courant de repos 40 min", 1.8, "A"), ("Courant de repos Je retire le fusible F12 (hayon)", 30, "mA")), "failed",
+     "down to 30 mA with fusible F12 (hayon) pulled: its circuit draws it"),
+    ((("Ruhestrom 1 h", 450, "mA"), ("Ruhestrom mit Sicherung 27 gezogen", 20, "mA")), "failed",
+     "down to 20 mA with Sicherung 27 pulled"),
+    ((("Ruhestrom 1 h", 450, "mA"), ("Ruhestrom nach Ziehen von F27", 20, "mA")), "failed",
+     "down to 20 mA with F27 pulled"),
     ((("key-off draw with F27 pulled", 30, "mA"), ("key-off draw after an hour", 780, "mA")), "failed",
      "30 mA with F27 pulled"),
     ((("parasitic draw after 60 min", 310, "mA"), ("key-off draw drops to with door module unplugged", 280, "mA")),

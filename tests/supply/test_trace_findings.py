@@ -6,7 +6,7 @@ import json
 
 import numpy as np
 import pytest
-from made_traces import Made, crank, pulsing_of, rise, start_of
+from made_traces import Made, crank, pulsing_of, ramp, rise, start_of
 
 from triage.supply.finding import Finding, OutsideSpan, SupplyContext
 from triage.supply.findings import findings, to_json
@@ -216,6 +216,15 @@ def test_overvoltage_and_a_24_volt_supply_on_a_12_volt_vehicle() -> None:
     helped = found_in(lorry, SupplyContext(outside=(OutsideSpan(20.0, None, "jump pack"),)))["overvoltage"]
     assert "24 V supply" in helped.text
     assert helped.state is None
+
+
+def test_a_slow_rise_tells_since_when_it_is_too_much() -> None:
+    made = Made(10, 16).add("rest", 20, 12.4).add("crank", 1, crank(10, 8))
+    made = made.add("recovery", 100, ramp(14.2, 16.2, 100.0))
+    told = found_in(made.add("charging", 100, 16.3).trace(), ALONE)["overvoltage"].text
+    assert 55 < float(told.split("above 15 V from ")[1].split(" s on")[0]) < 70
+    step = Made(10, 16).add("rest", 20, 12.4).add("crank", 1, crank(10, 8)).add("charging", 60, 16.6)
+    assert "s on" not in found_in(step.trace(), ALONE)["overvoltage"].text
 
 
 def test_ripple_is_measured_where_it_can_be_seen() -> None:

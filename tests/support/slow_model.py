@@ -95,7 +95,7 @@ class Slow:
             if cures > 0:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
-        waits = rate("intermittent.waits_told" if slow_told.tells(book, s) else "intermittent.waits")
+        waits = rate("intermittent.waits_told" if slow_told.tells(book, s, i) else "intermittent.waits")
         there = rate("intermittent.trigger_there")
         shares = [(flicker, share * part, brought) for part, brought in ((1 - waits, 1.0), (waits, there))
                   for flicker, share in zip(self.params.rates, self.params.rate_weight, strict=True)]

@@ -77,6 +77,8 @@ def frame(work: Worked, params: Parameters, i: int, k: int) -> float:
     ratio = 1.0
     if not math.isnan(volts[k]) and not abs(volts[k] - before) < 1e-9:
         ratio = _by_volts(work, params, i, k)
+        if any(starved(work, params, i, at) for at in range(work.book.seen.shape[1])):
+            ratio = min(ratio, 1.0)
     if k == 0 and work.book.phase[work.book.fault_session[i], 0] <= 0:
         ratio *= _moved(work, params, i)
     late = params.rate("frame.after_dip")
@@ -147,10 +149,11 @@ def unwitnessed(work: Worked, params: Parameters, i: int, k: int) -> bool:
     return gone and not back and float(book.volts[s, k]) / float(work.line.scale[s]) >= params.rate("level.most")
 
 
-def tells(book: Casebook, s: int) -> bool:
-    """The complaint says that what it complains of comes and goes."""
+def tells(book: Casebook, s: int, i: int) -> bool:
+    """The complaint says that what it complains of comes and goes, or the words beside fault ``i`` say with what."""
     vehicle = book.sessions[s].vehicle
-    return triggers.comes_and_goes(vehicle.complaint if vehicle else None)
+    return triggers.comes_and_goes(vehicle.complaint if vehicle else None) or (
+        triggers.told_trigger(book.texts.get(i, ())) is not None)
 
 
 def failing_full(work: Worked, params: Parameters, i: int, k: int, word: int) -> bool:

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import Casebook, Floats, Ints, Timeline
+from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 from triage.model.stored import MOVES_ABOVE, kilometres_back
 from triage.model.verdict import CAUSES
 
@@ -68,6 +68,9 @@ def _low(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     fresh = _new(book.frame_volts)
     ratio = np.ones(fresh.shape)
     ratio[fresh] = _low_volts(book, line, fresh, params)
+    # A module that reads less than the vehicle has stores a low supply whether all had it or its own feed alone.
+    own = book.flags(lambda facts: facts.supply in ("low", "fault")) & starved(book, line, params)[book.fault_module]
+    ratio[own] = np.minimum(ratio[own], 1.0)
     first = book.phase[book.fault_session, 0] <= 0
     moving = np.append(params.motion_ratio, 1.0)[motion(book)]
     ratio[:, 0] *= np.where(first, moving, 1.0)
@@ -76,6 +79,15 @@ def _low(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     said[:, 0] |= first & (moving != 1.0)
     ratio[said] = np.minimum((1.0 - late) * ratio[said] + late, 8.0)
     return ratio
+
+
+def starved(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """M: modules that read much less than the vehicle had in a scan at a good supply."""
+    fed, own = (volts / line.scale[scale] for volts, scale in (
+        (book.volts[book.module_session], book.module_session[:, None]),
+        (book.module_volts, book.module_session[:, None])))
+    with np.errstate(invalid="ignore"):
+        return np.asarray(((fed >= params.rate("supply.good")) & (fed - own >= params.rate("feed.drop"))).any(axis=1))
 
 
 def _new(volts: Floats) -> np.ndarray:

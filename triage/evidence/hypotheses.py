@@ -21,7 +21,7 @@ from triage.evidence.readiness import by_readiness
 from triage.model.casebook import ANSWERS, LOST, NOT_SEEN, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.chargers import CHARGERS
 from triage.model.crash import crash_record
-from triage.model.triggers import comes_and_goes
+from triage.model.triggers import comes_and_goes, told_trigger
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -112,12 +112,16 @@ def _flickers(book: Casebook, params: Parameters) -> Floats:
 
 
 def _with_trigger(book: Casebook, params: Parameters) -> Floats:
-    """N x (twice the rates): the share of each as in :func:`_flickers`; rows add up to 1. Where the complaint itself
-    says that the fault comes with something, or now and then, it more likely waits than not."""
+    """N x (twice the rates): the share of each as in :func:`_flickers`; rows add up to 1. Where the complaint
+    says that the fault comes with something, or now and then, or it is told beside the code, it more likely waits than
+    not."""
     told = np.array([comes_and_goes(session.vehicle.complaint if session.vehicle else None)
                      for session in book.sessions], dtype=bool)
     waits = np.where(told, params.rate("intermittent.waits_told"), params.rate("intermittent.waits"))
-    waits = waits[book.fault_session][:, None]
+    waits = waits[book.fault_session]
+    for fault in (fault for fault, texts in book.texts.items() if told_trigger(texts) is not None):
+        waits[fault] = params.rate("intermittent.waits_told")
+    waits = waits[:, None]
     return np.concatenate([params.rate_weight * (1.0 - waits), params.rate_weight * waits], axis=1)
 
 

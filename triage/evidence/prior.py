@@ -16,7 +16,7 @@ from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 from triage.model.chargers import CHARGERS, charger_says
-from triage.model.triggers import comes_and_goes
+from triage.model.triggers import BY_HAND, comes_and_goes, told_trigger
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -29,6 +29,8 @@ EARLIER = "an earlier session held it too"
 
 #: So many reports of the loss of one module are more than two partners with a poor line.
 SEVERAL = 3
+#: So great a share of all such reports of a scan is of that module alone; project's own choice.
+ALONE_SHARE = 2.0 / 3.0
 
 #: How often low supply sets a code of a failure type: not said, seldom, often.
 SAGS = ("", *words.SAGS)
@@ -76,11 +78,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
         HISTORY, np.full(int(missed.sum()), params.rate("lost.in_work"))))
     _apply(result, _now_and_then(book, line, link, params), "the module it reports lost is silent now and then", _scale(
         {INTERMITTENT: params.rate("lost.now_and_then")}))
-    several = _missed_by_several(book, link)
-    # Not the lines of so many reporters break together, and a sag silences more than one module.
-    _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
-           "several modules miss one that answers, since the clear", _scale(
-               {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
+    _several(result, book, link, params)
     fed = np.zeros(book.faults, dtype=bool)
     fed[[fault for told in link.feed_losses.values() for loss in told if loss.own
          for fault in (*loss.reports, *loss.own)]] = True
@@ -112,9 +110,20 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     back = since & ~supply & (link.relation == 0)
     _apply(result, told & back, "the complaint tells of one that comes and goes", _scale(
         {INTERMITTENT: params.rate("intermittent.told")}))
+    _apply(result, _by_hand(book), "it comes and goes with something that is moved", _by_moving(
+        params.rate("intermittent.by_hand"), params.rate("intermittent.by_hand_share")))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _by_hand(book: Casebook) -> np.ndarray:
+    """N: faults of which it is told beside their code that they come as somebody moves something."""
+    found = np.zeros(book.faults, dtype=bool)
+    for fault, texts in book.texts.items():
+        trigger = told_trigger(texts)
+        found[fault] = trigger is not None and trigger.name in BY_HAND and book.facts[fault].supply is None
+    return found
 
 
 def _charger(book: Casebook, link: Links) -> np.ndarray:
@@ -130,12 +139,39 @@ def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameter
     return np.asarray((link.relation == LOST) & silent & (link.target_state == ANSWERS).any(axis=1) & (link.lost < 0.5))
 
 
+def _several(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:
+    """What it says that several modules miss one that answers."""
+    several = _missed_by_several(book, link)
+    # Not the lines of so many reporters break together, and a sag silences more than one module.
+    _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
+           "several modules miss one that answers, since the clear", _scale(
+               {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
+    _apply(result, _missed_alone(book, link) & ~several, "those that miss a module before the clear miss this one",
+           _scale({INTERMITTENT: params.rate("lost.missed_alone")}))
+
+
 def _missed_by_several(book: Casebook, link: Links) -> np.ndarray:
     """N: seen since the clear, with two other reports and more of the loss of the same module."""
     back = ((book.phase > 0)[book.fault_session] & (book.seen == SEEN)).any(axis=1)
     told = (link.relation == LOST) & (link.target >= 0) & back
     several = np.bincount(link.target[told], minlength=len(book.module_name)) >= SEVERAL
     return np.asarray(told & several[link.target])
+
+
+def _missed_alone(book: Casebook, link: Links) -> np.ndarray:
+    """N: reports, in the first scan and before any clear, of the loss of a module that always answers, where several
+    make it and next to none tells of another one: a sag silences more than one module, and the reports scatter."""
+    first = (book.phase[:, 0] <= 0)[book.fault_session] & (book.seen[:, 0] == SEEN) if book.seen.size else (
+        np.zeros(book.faults, dtype=bool))
+    reports = np.flatnonzero((link.relation == LOST) & (link.target >= 0) & first)
+    each = np.bincount(link.target[reports], minlength=len(book.module_name))
+    told = np.bincount(book.fault_session[reports], minlength=len(book.sessions))
+    answers = ~(link.target_state[reports] == SILENT).any(axis=1)
+    alone = reports[answers & (each[link.target[reports]] >= SEVERAL) & (
+        each[link.target[reports]] >= ALONE_SHARE * told[book.fault_session[reports]])]
+    found = np.zeros(book.faults, dtype=bool)
+    found[alone] = True
+    return found
 
 
 def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:
@@ -273,6 +309,17 @@ def _moved(cause: int, other: int, share: float) -> object:
         parted[:, other] += share * prior[:, cause]
         parted[:, cause] *= 1.0 - share
         return parted
+    return change
+
+
+def _by_moving(factor: float, share: float) -> object:
+    """What comes as something is moved is seldom there all the time: ``share`` of a hard fault is an intermittent, and
+    of that the odds grow by ``factor``."""
+    parted = _moved(HARD, INTERMITTENT, share)
+    scaled = _scale({INTERMITTENT: factor})
+
+    def change(prior: Floats) -> Floats:
+        return scaled(parted(prior))  # type: ignore[operator, no-any-return]
     return change
 
 

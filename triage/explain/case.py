@@ -11,6 +11,13 @@ from triage.model.verdict import SupplyVerdict
 #: Bits of doubt that an unread list stands for: a module holds a code or two after a supply event.
 UNREAD_LIST = 2.0
 
+#: Bits that the test of a feed which broke for a moment removes: feed, ground or relay.
+LOST_FEED = 1.5
+FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
+NO_PATH = "no path from either to ground or feed"
+#: Two wires with a terminator of 120 ohm at each end (ISO 11898-2).
+WIRES = "60 ohm between its two network wires with the supply off"
+
 
 class Case(NamedTuple):
     """``first`` and ``last``: the session's faults; ``open``: those not set aside, ``listed`` those of the short list;
@@ -89,4 +96,5 @@ def gate_of(safety: str | None) -> str | None:
     return None
 
 
-__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of", "is_cut_off", "too_much"]
+__all__ = ["FEED", "LOST_FEED", "NO_PATH", "UNREAD_LIST", "WIRES", "Case", "Figures", "gate_of", "is_cut_off",
+           "too_much"]

@@ -20,20 +20,11 @@ import numpy as np
 from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
     circuit_checks,
-    highest,
     isolation_fault,
 )
 from triage.explain.common_steps import (
-    CLEAR,
     COLD,
     COMMON,
-    DRIVE,
-    HELD,
-    HELD_READY,
-    READY,
-    RUN,
-    WORK,
-    Step,
     left_out,
     monitors,
     not_driven,
@@ -53,18 +44,15 @@ from triage.explain.fitness import (
     worked_standing,
 )
 from triage.explain.fuse_checks import fuse_checks
+from triage.explain.general_steps import Open, common_checks, without
 from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
-    KEEP_FRAMES,
-    asked_again,
     clear_again_checks,
     feed_checks,
     feed_loss_checks,
     pointer_checks,
     program_checks,
-    readiness_gate,
-    silent_checks,
     to_program,
 )
 from triage.explain.order import behind_isolation, in_order
@@ -72,13 +60,16 @@ from triage.explain.part_tests import apart, part_checks, renewed_checks, unprov
 from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.recovery import behind, recovery_checks, unfinished
-from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import COOLED, draws_first, failed_checks, untested_checks
+from triage.explain.shared import drop_outs
+from triage.explain.silence_checks import asked_again, drop_out_checks, silent_checks
+from triage.explain.silent_together import drop_groups
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, persisting
+from triage.explain.supply_checks import draws_first, failed_checks, untested_checks
 from triage.explain.there import called_now, there_now, to_look_at
-from triage.model.casebook import Bools, Casebook, Links, Timeline
+from triage.model.casebook import LOST, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
-from triage.model.parts import leads_reversed
 from triage.model.session import Session
+from triage.model.shared_silence import SharedSilence
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
@@ -98,12 +89,6 @@ LOOKED_FOR = 0.5
 LIKELY = 0.9
 #: Below this a fault hardly persists: -15 dB; its own step waits for those of what is established (common practice).
 FAINT = 0.0307
-#: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
-WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
-#: The gate of a start where a path was measured bad: what the starter draws finds its way through cables and bearings.
-PATH_MENDED = "the path that failed mended first"
-#: Bits that a run with nothing connected removes about the charging where nobody tested it.
-CHARGES = 0.8
 
 
 def next_checks(
@@ -121,7 +106,7 @@ def next_checks(
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right = tables.rate("check.answers_right")
     recorded = crash_records(book)
-    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
+    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded & ~_stays_silent(link)
     for test in line.tests.values():
         open_faults[[*test.went, *test.made]] = False
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
@@ -155,7 +140,7 @@ def next_checks(
         book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
         unfit, live, stuck_closed(book, standing),
         (called_now(book, line, tables) & (chance >= LOOKED_FOR)) | kept, _record_holders(book, recorded),
-        empty_pointers(book, link),
+        empty_pointers(book, link), drop_groups(book, link, drop_outs(book, link, persisting(causes))),
         book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
     return [_of_session(batch, place) for place in range(len(book.sessions))]
 
@@ -183,6 +168,7 @@ class _Batch(NamedTuple):
     now: Bools
     with_record: dict[int, set[str]]
     pointers: dict[int, list[EmptyPointer]]
+    lost: dict[int, list[SharedSilence]]
     speaks: list[bool]
     renewed: set[int]
 
@@ -220,20 +206,23 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     judged = (~np.isin(book.fault_module[mine], [*unset, *broken]) & ~(batch.procedure[mine] & bool(unset))
               ).tolist() if unset or broken else None
     records = sorted(case.shown.get(name, name) for name in batch.with_record.get(place, ()))
-    general = _common(
+    never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
+    general = common_checks(
         case, batch.worth, scale, names, records, witnesses, _proved_first(batch, mine), judged,
-        before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
+        before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session,
+        Open(batch.figures.comes_and_goes[mine], batch.standing.safety[mine].tolist(), never_cleared,
+             _shows_in_ready(book, case)))
     failed = asked_again(book, link, case, failed_checks(
         case.supply, scale, electric, [names[fault] for fault in witnesses], tables))
-    sure = list(failed)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
     first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
     first += recovery_checks(book, case, broken, bits, names, records)
-    sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
+    sure = [*failed, *program_checks(book, case, unset, bits, names, records, batch.procedure)]
     sure += silent_checks(book, link, case, bits, names)
+    sure += drop_out_checks(book, link, case, batch.lost.get(place, ()), bits, names)
     sure += fuse_checks(book, link, case)
     sure += feed_loss_checks(book, link, case, bits, names)
-    others = untested_checks(case.supply, scale, electric, tables)
+    others = untested_checks(case.supply, scale, electric, tables, session, damaged=bool(damages(book, place)))
     again = [module for module in modules if module not in broken]
     others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records, batch.now), case, book,
                      broken)
@@ -244,7 +233,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     told = apart(case, test, unproved(book, batch.line, case))
     others += renewed_checks(book, batch.line, case, bits, names)
     likely = [value if case.first + at in told.open else 0.0
-              for at, value in enumerate(_without(batch.likely[mine], judged))]
+              for at, value in enumerate(without(batch.likely[mine], judged))]
     single += circuit_checks(book, link, told, batch.standing, likely, batch.figures)
     established = {names[fault] for fault in case.listed} | {names[fault] for fault in case.open if batch.now[fault]}
     for check in single:
@@ -253,7 +242,6 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         (sure if known else others).append(check)
     if ISOLATED in _proved_first(batch, mine):
         sure, others = behind_isolation(sure), behind_isolation(others)
-    never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
     live = {names[fault] for fault in case.open if batch.live[fault]}
     faint = {names[fault] for fault in case.open if batch.figures.chance[fault] < FAINT and not (
         batch.live[fault] or batch.isolation[fault])}
@@ -284,11 +272,9 @@ def _proved_first(batch: _Batch, mine: slice) -> list[str]:
     return [*told, CLOSED_ONCE] if LIVE not in told and batch.closed[mine].any() else told
 
 
-def _without(values: list[float], judged: list[bool] | None) -> list[float]:
-    """``values`` of the faults of a session, zero for those that are not judged before programming."""
-    if judged is None:
-        return values
-    return [value if counts else 0.0 for value, counts in zip(values, judged, strict=True)]
+def _stays_silent(link: Links) -> Bools:
+    """N: reports of a module that stays silent: it is asked again at its connector, and no run tells more of it."""
+    return np.asarray((link.relation == LOST) & (link.lost >= 0.5))
 
 
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
@@ -317,68 +303,3 @@ def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
     for fault in np.flatnonzero(recorded).tolist():
         holders.setdefault(int(book.fault_session[fault]), set()).add(book.module_name[book.fault_module[fault]])
     return holders
-
-
-def _common(
-    case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    proved_first: list[str], judged: list[bool] | None, before_start: str | None, session: Session,
-) -> list[NextCheck]:
-    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
-    ``proved_first``: what is measured before the drive is enabled; ``before_start``: what has to be done before the
-    engine can be run."""
-    checks: list[NextCheck] = []
-    unset, reversed_leads = readiness_gate(session), leads_reversed(session) and not case.proven("charging")
-    still = "drive not enabled" if case.electric else "engine off"
-    for step, gain in zip(COMMON, worth, strict=False):
-        told = _told(step, case)
-        here = _without(gain[case.first:case.last], judged)
-        if told in (HELD, HELD_READY):
-            # With outside supply on, nothing is learned of the charging.
-            for fault in witnesses:
-                here[fault - case.first] = 0.0
-        total = math.fsum(here)
-        if told in (RUN, READY) and total and case.untested("charging"):
-            # The same run tells whether it charges.
-            total += CHARGES
-        if total < 0.05 or (step is RUN and (case.overcharged() or case.cut_off())) or (
-                step is DRIVE and (case.unfit or case.failed("charging"))) or (
-                step is COLD and (case.electric or case.failed("charging"))):
-            continue
-        settled = highest(here)
-        do, gates = told.do, [told.gate] if told.gate else []
-        if step is DRIVE and case.trigger is not None:
-            do = do.replace(", then", f" {case.trigger.road}, as the complaint says, then", 1)
-        if before_start and (told is RUN or step in (DRIVE, COLD)):
-            gates.insert(0, before_start)
-        if reversed_leads and told is RUN:
-            gates.insert(0, WHOLE_LINK)
-        if step not in (CLEAR, WORK) and case.failed("cables and grounds"):
-            gates.insert(0, PATH_MENDED)
-        if step is CLEAR and records:
-            do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
-            gates.insert(0, "the crash record written down first; it is not to be cleared")
-        if step is CLEAR:
-            gates += unset
-            if case.overcharged():
-                gates.append(COOLED)
-        if step is not CLEAR:
-            gates[:0] = proved_first
-        elif ISOLATED in proved_first:
-            gates.insert(0, f"{ISOLATED}; {KEEP_FRAMES}")
-        checks.append({
-            "do": do, "where": told.where.format(nominal=12 * scale, still=still), "minutes": told.minutes,
-            "passes_if": told.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale,
-                                               over=15.0 * scale),
-            "settles": [names[case.first + place] for place in settled], "gain_bits": round(total, 2),
-            "gate": "; ".join(gates) or None,
-        })
-    return checks
-
-
-def _told(step: Step, case: Case) -> Step:
-    """The step as this vehicle can take it: READY for a run, support left on where charging has failed."""
-    if step is not RUN:
-        return step
-    if case.failed("charging"):
-        return HELD_READY if case.electric else HELD
-    return READY if case.electric else RUN

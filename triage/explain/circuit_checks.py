@@ -10,9 +10,9 @@ from functools import lru_cache
 
 import numpy as np
 
-from triage.explain.case import Case, Figures, gate_of
+from triage.explain.case import FEED, NO_PATH, WIRES, Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
-from triage.explain.module_checks import FEED, NO_PATH, WIRES
+from triage.explain.moving_parts import Moving, moving, part_of
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
@@ -136,7 +136,6 @@ def _circuit(
     module = book.module_name[book.fault_module[fault]]
     title = meaning(facts, book.texts.get(fault, ()))
     minutes = 30.0
-    passes = "the maker's figures for the part, and the code stays away after a clear"
     if isolation_fault(facts.title):
         do = f"have the isolation of the high-voltage system measured by a qualified person ({shown})"
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
@@ -169,23 +168,45 @@ def _circuit(
     elif safety is None and not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
         do = f"have the cut-off that {shown} tells of reset by the maker's procedure, once no fuel leaks"
         passes = "no fuel leak nor fumes, and the code stays away after a clear"
-    elif safety == "restraints":
-        do = f"have {shown} tested by a qualified person with the maker's procedure"
-        passes = "the maker's figures for that circuit"
-    elif _no_circuit(title):
+    elif _no_circuit(title) and safety != "restraints":
         do = f"find the cause of {shown} by the maker's test for it"
         passes = "the maker's test passes, and the code stays away after a clear"
-    elif case.trigger is not None and safety != "high voltage" and (comes_and_goes or _came_and_went(book, fault)):
-        do = f"test the circuit of {shown} {case.trigger.test}, as the complaint says: connector and wiring first"
-        passes = "the reading holds steady meanwhile, and the code stays away after a clear"
-    elif comes_and_goes:
-        do = (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
-              "wiring first")
-        passes = "the reading holds steady while connector and wiring are wetted, warmed and moved"
     else:
-        do = f"test the circuit of {shown}: connector, wiring, then the part"
+        do, passes = _at_the_circuit(book, case, fault, shown, title, safety, comes_and_goes=comes_and_goes)
     return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def _at_the_circuit(
+    book: Casebook, case: Case, fault: int, shown: str, title: str, safety: str | None, *, comes_and_goes: bool,
+) -> tuple[str, str]:
+    """What to do at a circuit and what passes: under what brings the fault on, at the part that moves with it."""
+    told, steady = moving(book.texts.get(fault, ()), title, safety), "the code stays away after a clear"
+    wants = comes_and_goes or _came_and_went(book, fault)
+    if safety == "restraints":
+        do = f"have {shown} tested by a qualified person with the maker's procedure"
+        passes = "the maker's figures for that circuit"
+        if told is None and case.trigger is not None and wants:
+            told = Moving(case.trigger, part_of(case.trigger, title, safety))
+        if told is not None:
+            first = f": first {told.part}" if told.part else ""
+            do += f"{first}, for it is told to come {told.trigger.when or f'with {told.trigger.name}'}"
+            passes += f", {told.trigger.test}, with a substitute load in place of the restraint part"
+        return do, passes
+    if told is not None and safety != "high voltage":
+        first = f"first {told.part}" if told.part else "connector and wiring first"
+        return (f"test the circuit of {shown} {told.trigger.test}, for so it is told to come: {first}",
+                f"the reading holds steady meanwhile, and {steady}")
+    if case.trigger is not None and safety != "high voltage" and wants:
+        part = part_of(case.trigger, title, safety)
+        first = f"first {part}" if part else "connector and wiring first"
+        return (f"test the circuit of {shown} {case.trigger.test}, as the complaint says: {first}",
+                f"the reading holds steady meanwhile, and {steady}")
+    if comes_and_goes:
+        return (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
+                "wiring first", "the reading holds steady while connector and wiring are wetted, warmed and moved")
+    return (f"test the circuit of {shown}: connector, wiring, then the part",
+            f"the maker's figures for the part, and {steady}")
 
 
 def _by_itself(safety: str | None, title: str) -> str:

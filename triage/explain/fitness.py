@@ -24,6 +24,7 @@ from triage.model.casebook import (
     Bools,
     Casebook,
     Floats,
+    Links,
     Timeline,
 )
 from triage.model.session import Session
@@ -133,13 +134,16 @@ def doubted(complaint: str | None) -> list[str]:
     return [name for name, said in _DOUBTED.items() if complaint and said.search(complaint[:500])]
 
 
-def came_back(book: Casebook, line: Timeline, opportunity: Floats, tables: Tables) -> Bools:
+def came_back(book: Casebook, line: Timeline, link: Links, opportunity: Floats, tables: Tables) -> Bools:
     """N: gone after the clear though its monitor could run (``opportunity``, N x K), and seen again in a later scan
-    at a supply that is not known to have dipped: it comes and goes, and quiet runs only tell how seldom."""
+    at a supply that is not known to have dipped or failed: it comes and goes, and quiet runs only tell how seldom."""
     good, lowest = tables.rate("supply.good"), tables.rate("supply.clean_lowest")
     scale = line.scale[:, None]
     fed = np.nan_to_num(book.volts / scale, nan=0.0) >= good
     fed &= np.nan_to_num(book.lowest / scale, nan=99.0) >= lowest
+    for session, events in enumerate(link.events):
+        # What nothing charges falls on, whatever was read at its start.
+        fed[session, events.lasting_from if events.lasting == "low" else fed.shape[1]:] = False
     since = (book.phase > 0)[book.fault_session]
     gone = np.logical_or.accumulate(since & (book.seen == NOT_SEEN) & (opportunity >= RAN), axis=1)
     again = (book.seen == SEEN) & since & fed[book.fault_session] & (book.status != PERMANENT)

@@ -7,11 +7,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from triage.model.crash import CRASH
+from triage.model.triggers import told_trigger
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
 
 _WORD = re.compile(r"[^\W\d_]{3,}")
+#: How words begin that say when.
+_WHEN = re.compile(r"(?:only |just |nur |seulement |solo )?(?:when(?:ever)?|while|on|in|with|as|if|by|after|beim?|"
+                   r"wenn|mit|quand|lorsque?|en|avec|al|cuando|con)\b", re.IGNORECASE)
 #: How the note of a code begins that has another meaning in another edition of the standard.
 CONFLICT = "edition conflict"
 #: Characters of a printed text that are shown.
@@ -42,6 +46,7 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
+    texts = [text for text in texts if _WORD.search(text) and not _tells_when(text)]
     record = [text for text in texts if _tells_crash(text) and not _tells_crash(facts.title)]
     differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
     if facts.known and listed and not record and not differ:
@@ -59,6 +64,11 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
+
+
+def _tells_when(text: str) -> bool:
+    """Whether words say no more than what brings a fault on: no title."""
+    return _WHEN.match(text.strip()) is not None and told_trigger([text]) is not None
 
 
 def _tells_crash(text: str) -> bool:

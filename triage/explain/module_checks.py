@@ -1,4 +1,4 @@
-"""Checks of whole modules: those that stay silent, those that others point at, those that want programming first."""
+"""Checks of whole modules: those that others point at, that are fed badly, that want programming or a clear first."""
 
 from __future__ import annotations
 
@@ -6,13 +6,12 @@ import re
 from collections.abc import Sequence, Set
 from typing import TYPE_CHECKING
 
-from triage.explain.case import UNREAD_LIST, Case, gate_of
+from triage.explain.case import FEED, LOST_FEED, UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
-from triage.explain.standing import ASIDE, STRICTEST, Standings, needs_measurement
-from triage.explain.supply_checks import FOLLOW_WORDS
-from triage.model.bus_reports import network_of
-from triage.model.casebook import BUS, Casebook, Links, Story, Timeline
+from triage.explain.silent_together import listed
+from triage.explain.standing import ASIDE, Standings, needs_measurement
+from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
 from triage.model.verdict import NextCheck
@@ -22,13 +21,6 @@ if TYPE_CHECKING:
 
 #: Work that sets a module up.
 SET_UP = ("programmed", "paired", "calibrated")
-#: How likely several modules that fall silent together share the reason.
-TOGETHER = 0.5
-#: Bits that the test of a feed which broke for a moment removes: feed, ground or relay.
-LOST_FEED = 1.5
-#: The safety classes without which a vehicle has to be kept from moving.
-STANDING_STILL = ("brakes", "steering")
-FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
 #: The gate of every step with the drive enabled, or that clears, while the isolation is in doubt.
 ISOLATED = "isolation measured and found sound by a qualified person"
 KEEP_FRAMES = "freeze frames and counters written down"
@@ -36,128 +28,6 @@ KEEP_FRAMES = "freeze frames and counters written down"
 _INSPECTION = re.compile(
     r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
     r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
-#: What the check of a module that stays silent ends with.
-ASK_AGAIN = "then ask it again"
-NO_PATH = "no path from either to ground or feed"
-#: Two wires with a terminator of 120 ohm at each end (ISO 11898-2).
-WIRES = "60 ohm between its two network wires with the supply off"
-
-
-def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
-    """Silent modules: what several share first, then each one's feed and ground, before the modules that complain."""
-    stories = [story for story in link.stories.get(case.place, []) if story.modules]
-    single = [story for story in stories if story.kind == "silent module"]
-    alone = [_silent(book, link, case, story, bits, names) for story in single]
-    checks = [_behind(book, link, case, story, bits, names) for story in stories if story.kind != "silent module"]
-    if len(alone) > 1 and all(story.pins is None for story in single):
-        modules = [story.modules[0] for story in single]
-        told = _listed([case.name(book.module_name[module]) for module in modules])
-        checks.append({
-            "do": f"check what {told} share before each of them: feed, fuse, ground, branch or gateway",
-            "where": "fuse box, splices and gateway", "minutes": 20.0,
-            "passes_if": f"{FEED} at one of them, and they answer",
-            "settles": list(dict.fromkeys(name for check in alone for name in check["settles"])),
-            "gain_bits": round(TOGETHER * sum(check["gain_bits"] for check in alone), 2),
-            "gate": _strictest(book, modules)})
-    return checks + alone
-
-
-def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]) -> list[NextCheck]:
-    """The steps of the supply, the one for a path that was measured bad with the silent modules that are asked again
-    once it is mended: they may be dead by it."""
-    silent = [case.name(book.module_name[module]) for story in link.stories.get(case.place, ())
-              if story.kind == "silent module" for module in story.modules]
-    if not silent:
-        return checks
-    return [{**check, "do": f"{check['do']}, then ask {_listed(silent) if len(silent) > 1 else silent[0]} again"}
-            if check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
-
-
-def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
-    """The check of one module that stayed silent; what was measured at its connector is not asked for again."""
-    module, pins = story.modules[0], story.pins
-    faults = _about(book, link, case, [module])
-    name, facts = case.name(book.module_name[module]), book.module_facts[module]
-    ready = " with the drive READY" if facts.awake == "ready" else ""
-    what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
-    if facts.awake == "trailer":
-        # Its own socket: ISO 7638, pin 1 feed and pin 4 ground of the valves, 2 and 3 those of the electronics.
-        what = (f"measure feed and ground of {name} at the trailer socket under load, with a lamp of 21 W and not the "
-                "meter alone: pins 1 and 4, then 2 and 3 where it is an ISO 7638 socket")
-        where = "trailer brake socket and its fuses, coiled lead, plug at the trailer"
-    if pins is not None and pins.blown:
-        what = (f"find why the fuse of {name} blew ({pins.blown}): measure the circuit that it feeds to ground, fuse "
-                f"and plug of {name} out, then fit a new one of the same rating")
-        where = f"fuse box, wire to {name}, and {name} itself"
-        passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
-    elif pins is not None and pins.lost:
-        what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
-    elif pins is not None and pins.sound:
-        left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
-        what = f"check {' and '.join([*left, 'network lines'])} of {name}"
-        passes = f"{FEED}; {WIRES}" if left else WIRES
-    mended = "once the path that failed is mended and it stays silent: " if case.failed("cables and grounds") else ""
-    return {
-        "do": f"{what}, {ASK_AGAIN}{ready}",
-        "where": f"{mended}{where}", "minutes": 20.0, "passes_if": f"{passes}, and it answers",
-        "settles": [names[fault] for fault in faults],
-        # Its own list is unread as well: whatever it holds comes to light.
-        "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
-        "gate": gate_of(facts.safety),
-    }
-
-
-def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
-    """One check for all the silent modules of a branch, on a network that is reported, or behind a gateway."""
-    faults = _about(book, link, case, story.modules)
-    if story.head >= 0:
-        network = network_of(book.code[story.head])
-        reports = [fault for fault in case.open if link.relation[fault] == BUS and fault != story.head
-                   and network_of(book.code[fault]) == network]
-        faults = list(dict.fromkeys([story.head, *reports, *faults]))
-    about = case.name(story.about)
-    first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
-             if story.kind != "gateway" else "feed, fuse and ground of the gateway, then the wires behind it")
-    passes = "60 ohm between the two wires with the supply off, and the modules behind it answer"
-    if story.head >= 0 or story.held:
-        passes = f"60 ohm between the two wires, {NO_PATH}, supply off; its modules answer"
-    if story.by >= 0:
-        name = case.name(book.module_name[story.by])
-        first = f"the connector of {name} and its branch of the two wires, then {name} itself"
-    elif story.held:
-        first = ("a short of its two wires, or one module that holds them down: restraint parts left plugged in, "
-                 "unplug its modules one by one until the others answer")
-    measured = story.head >= 0 or bool(story.held)
-    return {
-        "do": f"check {about}: {first}; then ask its modules again",
-        "where": "diagnostic connector and splices of that network" if measured else about, "minutes": 30.0,
-        "passes_if": passes,
-        "settles": [names[fault] for fault in faults],
-        "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
-                           + float(bits[faults].sum()) * 0.8, 2),
-        # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
-        "gate": _strictest(book, story.modules + [story.by] * (story.by >= 0),
-                           *(STANDING_STILL if story.kind == "gateway" else []))}
-
-
-def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
-    """The faults of the session that report one of ``modules``, and those it holds itself."""
-    targets, holders = link.target[case.first:case.last].tolist(), book.fault_module[case.first:case.last].tolist()
-    return [fault for fault, (target, holder) in enumerate(zip(targets, holders, strict=True), start=case.first)
-            if target in modules or holder in modules]
-
-
-def _strictest(book: Casebook, modules: list[int], *among: str) -> str | None:
-    """The gate of the strictest safety class of the modules, or of those ``among`` them."""
-    classes = {book.module_facts[module].safety for module in modules} & {*(among or STRICTEST)}
-    return gate_of(next((name for name in STRICTEST if name in classes), None))
-
-
-def _listed(names: list[str]) -> str:
-    return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) < 5 else (
-        f"{', '.join(names[:3])} and {len(names) - 3} more")
-
-
 def pointer_checks(
     pointers: Sequence[EmptyPointer], case: Case, standing: Standings, bits: Floats, names: list[str],
 ) -> list[NextCheck]:
@@ -213,7 +83,7 @@ def feed_loss_checks(book: Casebook, link: Links, case: Case, bits: Floats, name
         faults = [*own, *reports]
         checks.append({
             "do": f"measure feed and ground of {name} under load {test}, its relay, socket and fuse with them: "
-                  f"{_listed(by)} lost it together at a good supply{held}",
+                  f"{listed(by, 4)} lost it together at a good supply{held}",
             "where": f"relay and socket, fuse, connector and ground point of {name}", "minutes": 20.0,
             "passes_if": f"{FEED}, without a break meanwhile, and nobody loses it again",
             "settles": [names[fault] for fault in faults],
@@ -336,5 +206,5 @@ def program_checks(
     return checks
 
 
-__all__ = ["asked_again", "clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
-           "readiness_gate", "silent_checks", "to_program"]
+__all__ = ["clear_again_checks", "feed_checks", "feed_loss_checks", "pointer_checks", "program_checks",
+           "readiness_gate", "to_program"]

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.moving_parts import moving, moving_words
 from triage.explain.records import is_record
 from triage.explain.shared import FED, drop_at
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
@@ -34,6 +35,8 @@ STAYS_SILENT = "which it reports lost, stays silent"
 ANSWERS_SCAN = "which it reports lost, answers the scan"
 #: How the reason of a supply code begins.
 WITNESS = "it is the witness of"
+#: Failure types of a voltage below its limit or out of its range (SAE J2012DA).
+VOLTAGE_TYPES = ("16", "1C")
 #: How the reason of an entry begins that its module never let go.
 REFUSED = "still listed, for its module refused the clear"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
@@ -133,11 +136,7 @@ def reasons(
         if chance < COULD_SHOW:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
-    if not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
-        said.append("printed as what a crash made its module do: it follows from that")
-    older = older_words(book, fault)
-    if older:
-        said.append(older)
+    said += _told_beside(book, link, fault)
     for story in link.stories.get(session, ()):
         if story.head == fault:
             said.insert(0, f"{on_it(book, story)} are silent on that network")
@@ -148,6 +147,19 @@ def reasons(
     current = [column for column in columns if book.status[fault, column] == 0]
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
+    return said
+
+
+def _told_beside(book: Casebook, link: Links, fault: int) -> list[str]:
+    """What stands beside the code of a fault, in words or in what is stored with it, as reasons."""
+    said, facts, texts = [], book.facts[fault], book.texts.get(fault, ())
+    if not link.relation[fault] and follows_crash(texts):
+        said.append("printed as what a crash made its module do: it follows from that")
+    if older := older_words(book, fault):
+        said.append(older)
+    safety = facts.safety or book.module_facts[book.fault_module[fault]].safety
+    if (told := moving(texts, facts.title, safety)) is not None:
+        said.append(moving_words(told))
     return said
 
 
@@ -263,6 +275,11 @@ def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     since = [column for column in columns if book.phase[session, column] > 0]
     columns = since or columns
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
+    events = link.events[session]
+    if events.lasting == "low" and since and since[0] >= events.lasting_from:
+        limit = ", and its type speaks of a voltage" if book.failure_type[fault] in VOLTAGE_TYPES else ""
+        return (f"it came while the charging failed, {np.nanmin(supply):.1f} V read{limit}: mend that, "
+                "clear and read again")
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
     highest = max((volts for column in columns if (volts := float(book.volts[session, column])) == volts), default=0.0)

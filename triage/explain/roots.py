@@ -4,29 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
-
-import numpy as np
 
 from triage.explain.meaning import is_cold_start, same_fault
-from triage.explain.module_checks import ASK_AGAIN
-from triage.explain.pointers import MOST as MOST_POINTERS
-from triage.explain.pointers import empty_pointers, pointer_words
-from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS, on_it
+from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
+from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM
 from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
+from triage.explain.silent_together import Together, together_root
 from triage.model.assessment import FaultLine, Group, Root
-from triage.model.casebook import ANSWERS, LOST, SILENT, AtConnector, Casebook, Links, Story
+from triage.model.casebook import AtConnector
 from triage.model.crash import CRASH
-from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, SupplyVerdict, Verdict, name_of
 
-if TYPE_CHECKING:
-    from triage.model.casebook import Floats
-
-#: With what a module wakes that does not wake with the key.
-AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
-         "plug": "with the charging cable plugged in"}
 OVERVOLTAGE = "overvoltage event"
 SUPPLY_EVENTS = ("supply event", OVERVOLTAGE)
 #: The head of those that none of the next checks settles.
@@ -55,26 +44,29 @@ CAUSE_REASONS = {
 
 def short_list(
     lines: list[FaultLine], verdict: Verdict, printed: dict[str, str], pins: Mapping[str, AtConnector] | None = None,
-    missing: Sequence[Root] = (),
+    missing: Mapping[str, Root] | None = None, groups: Sequence[Together] = (),
 ) -> list[Root]:
     """Roots in the order shown: a failed supply first, then by decibans; the reports of one lost module are one root.
 
     ``printed``: module name in the job -> as the scan printed it; ``pins``: what was measured at the connector of a
-    silent module; ``missing``: those that stay silent though every such vehicle has them (:func:`never_answered`).
+    silent module; ``missing``: the roots of those that stay silent though every such vehicle has them; ``groups``:
+    modules that were silent at the same times, of which several make one root.
     """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
     witnesses = [line for line in lines if lasts(line)]
     listed = [line for line in listed if not lasts(line)]
     names = {name_of(line.verdict) for line in listed}
-    by_root: dict[object, list[FaultLine]] = {}
+    missing, by_root = dict(missing or {}), dict[object, list[FaultLine]]()
     for place, line in enumerate(listed):
         why = line.verdict["explained_by"]
         # What hangs on a listed fault is joined to it below.
         lost = why if why not in names else None
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
-    roots = sorted((_root(members, printed, pins or {}) for members in _joined(by_root)),
-                   key=lambda root: -root.decibans)
+    shared = [one for place, group in enumerate(groups)
+              if (one := _shared_silence(by_root, missing, group)) is not None]
+    roots = sorted([*shared, *(_root(members, printed, pins or {}) for members in _joined(by_root))],
+                   key=lambda root: -root.decibans if root.decibans == root.decibans else -math.inf)
     for root in roots:
         repeats = _repeats(root.lines, lines)
         root.reaches = {word for line in (*root.lines, *repeats) for word in line.reaches}
@@ -83,7 +75,20 @@ def short_list(
             # One fault is told by its own reasons, several by those of the root.
             told = root.lines[0].why if len(root.lines) == 1 else root.why
             told.append(f"repeated by {', '.join(repeated)}: these go with it")
-    return [*_fed_by(_supply_roots(verdict, witnesses), roots), *missing, *roots]
+    return [*_fed_by(_supply_roots(verdict, witnesses), roots), *missing.values(), *roots]
+
+
+def _shared_silence(
+    by_root: dict[object, list[FaultLine]], missing: dict[str, Root], group: Together,
+) -> Root | None:
+    """The one root of a group, its modules taken out of ``by_root`` and ``missing``; None where the list tells of none
+    of them."""
+    keys = [f"silent {name}" for name in group.names if f"silent {name}" in by_root]
+    names = [name for name in group.names if name in missing]
+    if not keys and not names:
+        return None
+    lines = [line for key in keys for line in by_root.pop(key)]
+    return together_root(group, lines, [missing.pop(name) for name in names])
 
 
 def _fed_by(supply: list[Root], roots: list[Root]) -> list[Root]:
@@ -100,28 +105,6 @@ def _fed_by(supply: list[Root], roots: list[Root]) -> list[Root]:
             cables.lines += root.lines
             cables.safety, cables.needs = cables.safety or root.safety, "repair"
     return supply
-
-
-def never_answered(book: Casebook, link: Links, session: int) -> list[Root]:
-    """A root for each silent module of brakes, steering or restraints that nobody reports, at a good supply: it has no
-    code to be listed by, and its lamp is on since it is silent."""
-    found = []
-    for story in link.stories.get(session, ()):
-        facts = book.module_facts[story.modules[0]] if story.modules else None
-        if facts is None or story.kind != "silent module" or story.reporters or facts.safety is None:
-            continue
-        answered = (book.state[story.modules[0]] == ANSWERS).any()
-        there = story.fitted or "every such vehicle has one"
-        since = "was heard before and" if answered else f"never answered, though {there}, and"
-        why = [f"it {since} is silent at a good supply, while others answer",
-               "what it holds can't be read; its lamp may be on since it is silent"]
-        if story.pins is not None:
-            why.append(f"measured at its connector: {story.pins.words}")
-        if facts.awake == "trailer":
-            why.append("a trailer has no neighbour that misses its brakes: not on the road with it until it answers")
-        found.append(Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
-                          math.nan, why, "repair", []))
-    return found
 
 
 def _joined(by_root: dict[object, list[FaultLine]]) -> list[list[FaultLine]]:
@@ -278,7 +261,7 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
     name = name_of(line.verdict)
     steps = [check["do"] for check in checks if name in check["settles"]]
     # The report of a module that stays silent is settled at that module, whatever a run would tell besides.
-    asked = [step for step in steps if ASK_AGAIN in step] if line.verdict["explained_by"] else []
+    asked = [step for step in steps if ASK_AGAIN in step or ASK_THEM in step] if line.verdict["explained_by"] else []
     return next(iter(asked + steps), None)
 
 
@@ -309,78 +292,3 @@ def count_line(lines: list[FaultLine]) -> str:
               for standing in ("short list", "unsettled", "set aside")}
     return (f"{len(lines)} read = {number['short list']} on the short list + {number['unsettled']} unsettled + "
             f"{number['set aside']} set aside")
-
-
-def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = None) -> str:
-    """A story in one sentence: whom to check first, who speaks for it, what rivals it has."""
-    shown = printed or {}
-    names = [shown.get(book.module_name[module], book.module_name[module]) for module in story.reporters]
-    about = shown.get(story.about, story.about)
-    by = f"reported lost by {', '.join(names)}" if names else "reported lost by nobody"
-    if story.kind == "lone reporter":
-        return (f"{about} alone reports modules that answer: check {' or '.join(story.rivals)}"
-                f" ({'; '.join(story.contradicting)})")
-    head = f"{about} is silent, {by}" if story.kind == "silent module" else (
-        f"all modules behind {about} are silent, {by}")
-    if story.kind == "network":
-        head = f"{on_it(book, story)} are silent on {about}, {by}"
-    if story.pins is not None and story.pins.sound:
-        head += f"; measured at its connector: {story.pins.words}"
-    against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""
-    return f"{head}: check {', then '.join(story.rivals)}{against}"
-
-
-def _silence_words(book: Casebook, link: Links, module: int, printed: dict[str, str]) -> str:
-    """What the silence of a module may mean, by when it should be awake and by who misses it."""
-    facts = book.module_facts[module]
-    missed = sorted({printed.get(name, name) for fault in np.flatnonzero(link.target == module).tolist()
-                     if link.relation[fault] == LOST for name in (book.module_name[book.fault_module[fault]],)})
-    if missed:
-        verb, ask = "misses" if len(missed) == 1 else "miss", AWAKE.get(facts.awake, "at good supply")
-        return f"; {', '.join(missed)} {verb} it: ask it again {ask}, then check its feed and ground"
-    if facts.awake == "trailer":
-        return (": with the trailer coupled check its socket, fuse and ground; without one it is not fitted. No module "
-                "misses it, so it proves nothing yet")
-    if facts.awake in ("ready", "plug"):
-        when = "the drive is READY" if facts.awake == "ready" else "the charging cable is plugged in"
-        return f": it may sleep until {when}; no module misses it, so it proves nothing"
-    return ": asleep, not fitted or without feed; no module misses it, so it proves nothing"
-
-
-def _together(book: Casebook, link: Links, session: int, printed: dict[str, str]) -> list[str]:
-    """Several modules that fell silent at once: one reason is the smaller story."""
-    alone = [story for story in link.stories.get(session, []) if story.kind == "silent module"]
-    if len(alone) < 2:
-        return []
-    names = [printed.get(story.about, story.about) for story in alone]
-    told = f"{', '.join(names[:-1])} and {names[-1]}"
-    return [f"{told} are silent together: one feed, fuse, ground, branch or gateway that they share would explain them "
-            "all; that comes before each of them"]
-
-
-def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[str]:
-    """Findings that are about modules, not codes: silence, clears that did not take."""
-    told: list[str] = []
-    first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
-    printed = printed_names(book.sessions[session])
-    told += [story_words(book, story, printed) for story in link.stories.get(session, [])]
-    told += _together(book, link, session, printed)
-    pointers = empty_pointers(book, link).get(session, [])
-    told += [pointer_words(book, link, one, printed) for one in pointers[:MOST_POINTERS]]
-    if len(pointers) > MOST_POINTERS:
-        told.append(f"{len(pointers) - MOST_POINTERS} more codes point at modules that show nothing")
-    told += link.findings.get(session, [])
-    explained = {module for story in link.stories.get(session, []) for module in story.modules}
-    for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
-        row = book.state[module]
-        name = printed.get(book.module_name[module], book.module_name[module])
-        asked = row[row >= 0]
-        if module not in explained and asked.size and (asked == SILENT).all():
-            told.append(f"{name} never answered{_silence_words(book, link, module, printed)}")
-        # A crash record outlives every clear by design and says nothing about one.
-        faults = [fault for fault in range(first, last)
-                  if book.fault_module[fault] == module and book.facts[fault].monitor != "event"]
-        if len(faults) > 1 and all(refused[fault] > 0.5 for fault in faults):
-            told.append(f"{name}: its whole list of {len(faults)} codes stayed after the clear, so the clear did not "
-                        "take there; clear it again and write down the answer")
-    return told

@@ -69,7 +69,7 @@ def standings(
     # A supply code that came back where a sag does not account for it may be its module's own feed.
     back = ((book.phase > 0)[book.fault_session] & (book.seen == 1)).any(axis=1)
     plain = (decibans <= tables.rate("standing.witness")) | ~back | book.flags(lambda facts: facts.supply == "high")
-    persists = causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5
+    persists = persisting(causes)
     explained_by: list[str | None] = [None] * book.faults
     lost, may, supply = link.lost >= 0.5, ~persists | lasts, book.flags(lambda facts: facts.supply is not None)
     # Most faults have nothing to explain them, or the supply event alone; only the others are asked one by one.
@@ -98,6 +98,11 @@ def standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
         needs=_needs(book, top, persists, lasts), explained_by=explained_by,
     )
+
+
+def persisting(causes: Floats) -> Bools:
+    """N: faults that are rather there than not."""
+    return np.asarray(causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5)
 
 
 def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
@@ -210,5 +215,5 @@ def _name(book: Casebook, fault: int) -> str:
     return fault_name(book.module_name[book.fault_module[fault]], book.code[fault], book.failure_type[fault])
 
 
-__all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "safety_names",
-           "standings"]
+__all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "persisting", "safety_class",
+           "safety_names", "standings"]

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import is_cut_off, too_much
 from triage.explain.heard import heard
+from triage.model.emptied import emptied_by
 from triage.model.measured_words import TRAILER_SOCKET, UNSTEADY
 from triage.model.parts import battery_renewed
 from triage.model.session import Session
@@ -67,15 +68,18 @@ def failed_checks(
 
 
 def untested_checks(
-    supply: Sequence[SupplyVerdict], scale: float, electric: bool, tables: Tables,
+    supply: Sequence[SupplyVerdict], scale: float, electric: bool, tables: Tables, session: Session, *,
+    damaged: bool = False,
 ) -> list[NextCheck]:
-    """The steps for the parts of ``supply`` that nobody tested, where anything says that it is or was weak."""
+    """The steps for the parts of ``supply`` that nobody tested, where anything says that it is or was weak and nothing
+    that is told or measured explains it. ``damaged``: the vehicle had a crash, a fire or stood in water."""
     states = {entry["part"]: entry for entry in supply}
     right = tables.rate("check.answers_right")
     checks: list[NextCheck] = []
     if not supply_in_doubt(supply):
         return checks
-    if states["battery"]["state"] == "not tested":
+    left = _in_doubt(states, session, tables.rate("battery.flat") * scale, damaged=damaged)
+    if states["battery"]["state"] == "not tested" and "battery" in left:
         # The limit is of one 12 V battery: those of a 24 V pair are tested one by one.
         over = states["charging"]["state"] == "failed" and too_much(states["charging"]["why"])
         checks.append(_load_test(scale, tables, right, over=over))
@@ -85,17 +89,52 @@ def untested_checks(
             "seat the meter's leads on the posts themselves, then move clamps, cables and ground straps by hand while "
             "reading the supply; clean and tighten what makes it jump", "battery posts, clamps, grounds, main fuse",
             5.0, "the reading stands still, and reads the same on the post as on its clamp", right, None))
-    if states["cables and grounds"]["state"] == "not tested":
+    if states["cables and grounds"]["state"] == "not tested" and "cables and grounds" in left:
         checks.append(_step(
             f"{DROP_WORDS} from battery to {'' if electric else 'engine, '}body and feeds with the load on",
             f"battery posts, {'' if electric else 'engine block, '}body, fuse box", 15.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", 0.5 * right, None))
-    if states["key-off draw"]["state"] == "not tested":
+    if states["key-off draw"]["state"] == "not tested" and "key-off draw" in left:
+        # While battery or charging may be what is weak it is one suspect among them.
+        alone = all(states[part]["state"] == "proven" for part in ("battery", "charging"))
         checks.append(_step(
             f"{DRAW_WORDS} after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
-            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right, None))
+            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right if alone else 0.5 * right,
+            None))
     return checks
+
+
+def _in_doubt(
+    states: Mapping[SupplyPart, SupplyVerdict], session: Session, flat: float, *, damaged: bool,
+) -> set[SupplyPart]:
+    """The parts of the supply that what is known leaves in doubt (common practice): a battery that was renewed is not
+    load-tested; what emptied a battery standing is not looked for by its current while something else did, unless it
+    goes flat once more; and a drop on the cables explains no battery that was found discharged. ``flat``: V, below
+    which a battery at rest is."""
+    complaint = session.vehicle.complaint if session.vehicle else None
+    renewed = any(map(battery_renewed, session.events or ()))
+    again = _AGAIN.search(complaint or "") is not None or _went_flat(session, flat)
+    found: set[SupplyPart] = {"battery"} if not renewed or again else set()
+    failed = [part for part, entry in states.items() if entry["state"] == "failed"]
+    told = damaged or renewed or emptied_by(session) is not None or bool(failed)
+    if again or not told:
+        found.add("key-off draw")
+    discharged = states["battery"]["why"].startswith("discharged")
+    if not failed and not (told or discharged or "told of: " in states["event"]["why"]):
+        found.add("cables and grounds")
+    return found
+
+
+def _went_flat(session: Session, flat: float) -> bool:
+    """Whether a battery that was good, or charged, in one scan was found flat at rest in a later one."""
+    good = False
+    for snapshot in session.snapshots:
+        still = snapshot.engine not in ("running", "ready", "cranking") and snapshot.outside_supply in (None, "none")
+        if good and still and snapshot.volts is not None and snapshot.volts < flat:
+            return True
+        good |= snapshot.volts is not None and snapshot.volts >= flat
+    return False
 
 
 def _load_test(scale: float, tables: Tables, right: float, *, over: bool) -> NextCheck:

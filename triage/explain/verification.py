@@ -359,8 +359,12 @@ def _readiness(since: Since) -> list[VerificationLine]:
     told += _permanent_words(snapshot)
     year = vehicle.model_year if vehicle else None
     if year is None:
-        rules = "; ".join(f"federal, model year {limit.years}: {limit.words}" for limit in federal_limits(since.tables))
+        limits = federal_limits(since.tables)
+        rules = "; ".join(f"federal, model year {limit.years}: {limit.words}" for limit in limits)
         state: VerificationState = "not yet proven" if unset else "ready"
+        if unset and not any(within(unset, limit) for limit in limits):
+            # Whatever its year, no rule lets it pass.
+            state, told = "not ready", f"not to be presented for inspection before they are complete: {told}"
         return [VerificationLine("readiness", "model year not said", state, f"{told} ({rules})", proves)]
     lines = []
     for limit in readiness_limits(year, drive, since.tables):

@@ -98,7 +98,8 @@ def _take_over(context: Context, draft: SnapshotDraft, place: tuple[Line, int, i
 
 
 def _canonical(context: Context, module: ModuleDraft) -> str:
-    return module.canonical or context.names.match(module.printed).canonical
+    """The canonical name; a printed name that nobody knows is its own, as it was written."""
+    return module.canonical or context.names.as_written(context.names.match(module.printed).canonical)
 
 
 def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapshot:

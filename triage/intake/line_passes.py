@@ -45,6 +45,7 @@ from triage.intake.tidying import (
     makersown,
     namedlists,
     namesagain,
+    namesincells,
     ownlists,
     paddedheads,
     pairednames,
@@ -53,6 +54,7 @@ from triage.intake.tidying import (
     plurals,
     printcolumns,
     quotedbreaks,
+    quotednames,
     saidnumbers,
     scanbreaks,
     sectionnumbers,
@@ -90,7 +92,9 @@ def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWor
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
-    found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(dittos.repeated(found))))
+    found = quotednames.bare(dittos.repeated(found), lambda name: names.score(names.bare(name)) >= 60.0)
+    found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(found)))
+    found = namesincells.parted(found, lambda name: names.likely(names.bare(name)))
     whole = tornrows.joined(wrappedlefts.joined(found, names.listed))
     whole = jsonpairs.laid_out(doublespaced.closed(whole))
     whole = listkeys.told(whole, names.likely)

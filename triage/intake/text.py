@@ -22,6 +22,7 @@ from triage.intake.entries import (
     doneclauses,
     doubted,
     eachstatus,
+    goneonly,
     keycodes,
     metarow,
     plainrow,
@@ -335,7 +336,8 @@ def _of_codes(context: Context, row: Row) -> None:
         return
     if keycodes.read(context, row):
         return
-    if not coderow.is_line_of_list(context, row) and sentences.is_prose(context, row):
+    if (row.cells is None and goneonly.leads(row)) or (
+            not coderow.is_line_of_list(context, row) and sentences.is_prose(context, row)):
         prose.read(context, row)
         return
     coderow.read(context, row)

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from triage.model.connector_words import Pin
 from triage.model.notices import Notice
 from triage.model.session import Session
+from triage.model.shared_silence import SharedSilence
 from triage.model.supply_event import SupplyEvents
 
 if TYPE_CHECKING:
@@ -226,6 +227,7 @@ class Links:
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
     feed_losses: dict[int, list[FeedLoss]] = field(default_factory=dict)  # session -> modules that lost their feed
     findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each
+    shared: dict[int, list[SharedSilence]] = field(default_factory=dict)  # session -> modules silent at the same times
     recurrences: dict[int, Recurrence] = field(default_factory=dict)  # fault -> what an earlier session says of it
 
 

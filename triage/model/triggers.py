@@ -1,35 +1,85 @@
-"""What brings a fault on, where the complaint says so: rain, cold, heat, bumps, steering, load.
+"""What brings a fault on, where somebody says so: rain, cold, heat, bumps, steering, load, a door or a loom moved.
 
-A test without its trigger says little about a fault that comes and goes, so the steps name it. Common practice.
+It is told in the complaint, or beside the code that comes and goes with it. A test without its trigger says little
+about a fault that comes and goes, so the steps name it. Common practice.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 
 class Trigger(NamedTuple):
-    """One condition. ``test``: how it is made at a circuit; ``road``: how a run or drive meets it."""
+    """One condition. ``test``: how it is made at a circuit; ``road``: how a run or drive meets it; ``when``: the
+    condition itself, of one that is made by hand."""
 
     name: str
     test: str
     road: str
+    when: str = ""
 
 
 WET = Trigger("wet", "with water sprayed on connector and harness", "in rain or on a wet road")
 COLD = Trigger("cold", "cold, before the first start of the day", "from cold, after a night outside")
 HOT = Trigger("heat", "hot, after a long run", "until everything is hot")
 BUMPS = Trigger("bumps", "while connector and harness are shaken and bent", "over bumps and rough road")
-TURNS = Trigger("steering", "while the steering is turned from lock to lock", "with tight turns both ways")
+TURNS = Trigger("steering", "while the steering is turned from lock to lock", "with tight turns both ways",
+                "as the steering is turned")
+#: What is moved by hand brings it on: the loom that moves with it is bent each time.
+DOOR = Trigger("door", "while the door is opened, closed and shaken", "over bumps and rough road",
+               "as the door is moved")
+LID = Trigger("tailgate", "while the tailgate is opened, closed and shaken", "over bumps and rough road",
+              "as the tailgate is moved")
+SEAT = Trigger("seat", "while the seat is moved to both ends", "over bumps and rough road", "as the seat is moved")
+LOOM = Trigger("loom", "while that plug and its loom are moved and bent again", "over bumps and rough road",
+               "as plug or loom is moved")
+TRAILER = Trigger("trailer", "with the trailer plugged in and its cable moved, then without it", "with the trailer",
+                  "with the trailer plugged in")
+#: Those of them that somebody makes by hand, on the spot: what comes and goes with them is there.
+BY_HAND = ("steering", "door", "tailgate", "seat", "loom", "trailer")
 #: At speed a harness shakes; how fast is said in the complaint's own words (``trigger_of``).
 SPEED = Trigger("speed", "while connector and harness are shaken and bent", "at the speed named, where the law allows")
 LOAD = Trigger("load", "with lamps, blower and heated windows on", "with lamps, blower and heated windows on")
 
+_MOVE = (r"(?:open|clos|mov|slam|shut|shak|wiggl|tug|pull|push|press|bend|bent|flex|touch|tap|slid|lift|turn)"
+         r"(?:e|es|ed|s|t|ting|ing|ged|ging|led)?")
+_WHO = r"(?:(?:i|you|we|he|she|they|it|driver) (?:am |is |are )?)?"
+_THE = r"(?: (?:the|a|that|this|its|his|her|my))?(?: [a-z]{1,12}){0,2}?"
+_BEIM = r"\b(?:beim|bei|wenn (?:man|ich))(?: [a-zäöüß]{1,16}){0,4}? "
+_EN = (r"\b(?:en (?:ouvr|ferm|boug|remu|secou|pli|tir|touch)[a-z]{1,6}|(?:quand|lorsque?) ?(?:on|je|il) [a-z]{1,12})"
+       r"(?: [a-z]{1,8}){0,2}? ")
+_AL = (r"\b(?:al (?:abrir|cerrar|mover|agitar|doblar|tirar de|tocar)|cuando (?:muevo|abro|cierro|se mueve))"
+       r"(?: [a-z]{1,8}){0,2}? ")
+
+
+def _moved(english: str, german: str, french: str, spanish: str) -> re.Pattern[str]:
+    """The ways in which it is said that a thing is moved by hand as the fault comes."""
+    return re.compile(
+        rf"\b(?:when(?:ever)?|while|if|as|by|on|after) {_WHO}{_MOVE}{_THE} (?:{english})\b|"
+        rf"\b(?:when(?:ever)?|while|if|as){_THE} (?:{english}) (?:is|are|was|gets) (?:being )?{_MOVE}\b|"
+        rf"\b(?:wiggl|shak|flex|bend|mov)ing{_THE} (?:{english})\b|{_BEIM}[a-zäöüß]{{0,16}}(?:{german})\b|"
+        rf"{_EN}(?:{french})\b|{_AL}(?:{spanish})\b", re.IGNORECASE)
+
+
 _ONLY_WHEN = r"(?:when(?:ever)?|if|while|as soon as|once)(?: (?:it|it's|its|the \w+|weather|road)(?: is| was| gets)?)? "
 #: Each with the ways a complaint names it. A cold week that flattened the battery is no trigger of a fault.
 _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
+    (TRAILER, re.compile(
+        r"\b(?:with|when|while) (?:the |a )?(?:trailer|caravan)(?: is| was)? "
+        r"(?:plugged|connected|coupled|hitched|on)\b|\bmit (?:dem |angeh[aä]ngtem |angestecktem )?(?:anh[aä]nger|"
+        r"auflieger)\b|\bavec (?:la |une )?remorque\b|\bcon (?:el |un )?remolque\b", re.IGNORECASE)),
+    (DOOR, _moved(r"door", "t(?:ü|ue)r", "porte|porti[eè]re", "puerta")),
+    (LID, _moved(r"tailgate|boot(?: lid)?|hatch|trunk(?: lid)?", "heckklappe|kofferraum", "hayon|coffre",
+                 "port[oó]n|maletero")),
+    (SEAT, _moved(r"seat", "sitz(?:es)?", "si[eè]ge", "asiento")),
+    (LOOM, _moved(r"loom|harness|wiring|wires?|cables?|plugs?|connectors?|pins?|leads?",
+                  "kabelbaum(?:s)?|kabels?|steckers?|leitung", "faisceau|fil|c[aâ]ble|connecteur|prise",
+                  "cableado|mazo|cable|conector|clavija")),
     (WET, re.compile(
+        r"\b(?:only |just )?when (?:wet|damp|hosed|washed|sprayed)\b|\b(?:hosed|sprayed)(?: down| with water)?\b|"
         r"\b(?:in|during|after) (?:the |a |heavy |light |driving )?(?:rain|wet(?! weather g)|car ?wash|downpour|"
         rf"washing|puddles?)\b|\b{_ONLY_WHEN}(?:rain\w*|wet|damp)\b|\b(?:on|in) (?:wet|rainy|damp) (?:days?|weather|"
         r"roads?|mornings?)\b|\bbei (?:regen|n[aä]sse)\b|\bnach (?:der wagenw[aä]sche|regen)\b|\b(?:sous|apr[eè]s|par) "
@@ -40,7 +90,7 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"\ben fr[ií]o\b", re.IGNORECASE)),
     (HOT, re.compile(
         rf"\b{_ONLY_WHEN}(?:hot|warm(?:ed up)?)\b|\bin (?:the )?heat\b|"
-        r"\b(?:stall(?:s|ed|ing)?|dies|cuts? out|stops|misfires?|fails?|loses power) (?:hot|warm)\b|"
+        r"\b(?:stall(?:s|ed|ing)?|dies|cuts? out|stops?|misfires?|fails?|loses power) (?:hot|warm)\b|"
         r"\bhot stalls?\b|\bgeht (?:warm|hei[sß]) aus\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
         r"\bbei hitze\b|\bwenn (?:er |es )?(?:warm|hei[sß])\b|\b[aà] chaud\b|\ben caliente\b", re.IGNORECASE)),
     (BUMPS, re.compile(
@@ -48,6 +98,12 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"kerbs?)\b|\bbumpy roads?\b|\bauf (?:schlechter stra[sß]e|kopfsteinpflaster)\b|\b[uü]ber (?:bodenwellen|"
         r"schlagl[oö]cher)\b|\bsur (?:les )?(?:bosses|pav[eé]s|mauvaise route)\b|\ben baches\b", re.IGNORECASE)),
     (TURNS, re.compile(
+        rf"\b(?:when(?:ever)?|while|if|as|by|on) {_WHO}(?:turn|steer|mov)(?:s|ed|ing)? (?:the )?(?:steering|wheel)\b|"
+        rf"\b(?:when(?:ever)?|while|if|as) (?:the )?(?:steering|wheel|steering wheel) (?:is|was|gets) {_MOVE}\b|"
+        r"\block to lock\b|\bvon anschlag zu anschlag\b|\bbeim (?:einschlagen|drehen (?:des lenkrads|am lenkrad))\b|"
+        r"\bwenn (?:man|ich) (?:das lenkrad dreh\w*|lenk\w*)\b|\ben (?:tournant (?:le )?volant|braquant)\b|"
+        r"\bquand (?:on|je) (?:tourne (?:le )?volant|braque)\b|\bde but[eé]e [aà] but[eé]e\b|"
+        r"\bal girar(?: el volante)?\b|\bcuando giro el volante\b|\bde tope a tope\b|"
         r"\b(?:when|while|on|in) (?:turning|cornering|full lock|(?:tight |sharp |left |right )?(?:turns|bends|"
         r"corners))\b|\bat full lock\b|\bin kurven\b|\bbeim lenken\b|\bdans les virages\b|\ben curvas?\b",
         re.IGNORECASE)),
@@ -62,6 +118,8 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
 )
 
 
+#: No shorter text says what brings a fault on.
+_SHORTEST = 8
 _FAST = re.compile(r"[^0-9]*([0-9]{2,3} ?[a-z/]+)", re.IGNORECASE)
 
 
@@ -84,6 +142,27 @@ def trigger_of(complaint: str | None) -> Trigger | None:
     return trigger._replace(road=f"above {fast[1]}, where the law allows") if trigger is SPEED and fast else trigger
 
 
+#: What is said of a movement that changed nothing, in four languages.
+_NOTHING = re.compile(
+    r"\b(?:no (?:change|effect|difference)|nothing|never|not?|(?<!gone )without|unchanged|stays|doesn't|didn't|keine?|"
+    r"nicht|nichts|(?<!weg )ohne|aucun|rien|pas|sans|nada|sin|ningun|tampoco)\b", re.IGNORECASE)
+
+
+def told_trigger(texts: Sequence[str]) -> Trigger | None:
+    """The condition that what is written beside a code names; None where it names none, or denies it.
+
+    >>> [found and found.name for found in map(told_trigger, (["when I turn the wheel"], ["when I move the door"],
+    ...     ["while wiggling the plug"], ["no change when I wiggle the loom"], ["door lock motor"]))]
+    ['steering', 'door', 'loom', None, None]
+    """
+    return next((found for text in texts if (found := _of_text(text)) is not None), None)
+
+
+@lru_cache(maxsize=4096)
+def _of_text(text: str) -> Trigger | None:
+    return None if len(text) < _SHORTEST or _NOTHING.search(text[:500]) else trigger_of(text)
+
+
 #: A complaint that says that its fault comes and goes without its condition: all in four languages.
 _NOW_AND_THEN = re.compile(
     r"\b(?:sometimes|intermittent(?:ly)?|now and (?:then|again)|on and off|at times|occasional(?:ly)?|once in a while|"
@@ -101,4 +180,5 @@ def comes_and_goes(complaint: str | None) -> bool:
         trigger_of(complaint) is not None or _NOW_AND_THEN.search((complaint or "")[:500]) is not None)
 
 
-__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "SPEED", "TURNS", "WET", "Trigger", "comes_and_goes", "trigger_of"]
+__all__ = ["BUMPS", "BY_HAND", "COLD", "DOOR", "HOT", "LID", "LOAD", "LOOM", "SEAT", "SPEED", "TRAILER", "TURNS", "WET",
+           "Trigger", "comes_and_goes", "told_trigger", "trigger_of"]

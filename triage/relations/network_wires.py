@@ -7,7 +7,7 @@ missing, or the line to it is open, and a module that stays silent may lie behin
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -28,18 +28,35 @@ _OHMS = {"ohm": 1.0, "ohms": 1.0, "\u03c9": 1.0, "kohm": 1000.0, "k ohm": 1000.0
 
 def read_wires(book: Casebook, link: Links, tables: Tables) -> None:
     """Add what the resistance of a network says to the ``findings`` of ``link``."""
-    for place, session in enumerate(book.sessions):
-        if not any(snapshot.readings for snapshot in session.snapshots):
-            continue
-        read = [(reading, ohms) for at in book.order[place] for reading in session.snapshots[at].readings or ()
-                if (ohms := ohms_between(reading)) is not None]
-        if read:
-            reading, ohms = read[-1]
-            told = f"{reading.name} {ohms:g} ohm: {_words(ohms, tables)}"
-            silent = _silent(book, place) if ohms > tables.limit("bus resistance") else []
-            if silent:
-                told += f"; {', '.join(silent)}, silent, may lie behind that"
+    for place in range(len(book.sessions)):
+        if (wires := wires_read(book, tables, place)) is not None:
+            silent = _silent(book, place) if wires.above else []
+            told = f"{wires.words}; {', '.join(silent)}, silent, may lie behind that" if silent else wires.words
             link.findings[place] = [told, *link.findings.get(place, [])]
+
+
+class Wires(NamedTuple):
+    """The last resistance read between the two wires of a network, in words. ``whole``: both ends answer; ``above``:
+    it is more than both ends give."""
+
+    words: str
+    whole: bool
+    above: bool
+
+
+def wires_read(book: Casebook, tables: Tables, place: int) -> Wires | None:
+    """What session ``place`` measured between the two wires of a network; None where nobody did."""
+    session = book.sessions[place]
+    if not any(snapshot.readings for snapshot in session.snapshots):
+        return None
+    read = [(reading, ohms) for at in book.order[place] for reading in session.snapshots[at].readings or ()
+            if (ohms := ohms_between(reading)) is not None]
+    if not read:
+        return None
+    reading, ohms = read[-1]
+    both = tables.limit("bus resistance")
+    return Wires(f"{reading.name} {ohms:g} ohm: {_words(ohms, tables)}",
+                 abs(ohms - both) <= tables.limit("bus resistance tolerance") / 100.0 * both, ohms > both)
 
 
 def ohms_between(reading: Reading) -> float | None:
@@ -73,4 +90,4 @@ def _silent(book: Casebook, place: int) -> list[str]:
         np.all(states == SILENT))]
 
 
-__all__ = ["ohms_between", "read_wires"]
+__all__ = ["Wires", "ohms_between", "read_wires", "wires_read"]

@@ -26,6 +26,7 @@ from triage.relations.answers import last_answers
 from triage.relations.network_wires import read_wires
 from triage.relations.own_feed import feed_losses
 from triage.relations.readings import count, read_against_codes
+from triage.relations.silent_together import shared_silences
 from triage.relations.stories import between, expected, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
 from triage.units import to_probability
@@ -65,6 +66,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     link.feed_losses = feed_losses(book, line, link, tables)
     read_against_codes(book, line, link, tables)
     read_wires(book, link, tables)
+    link.shared = shared_silences(book, line, link, tables)
     for place, test in line.tests.items():
         if test.went:
             codes = ", ".join(dict.fromkeys(book.code[fault] for fault in test.went))

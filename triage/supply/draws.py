@@ -27,9 +27,18 @@ _DRAW_WORDS = re.compile(rf"^{_CALLED}[ ,:]*(?:(?:it )?(?:drops|falls|down|goes)
                          re.IGNORECASE)
 #: "Pulled fuse 31": what was done before what it was done to.
 _TAKEN_OFF = re.compile(
-    r"(pulled|pulling|removed|removing|unplugged|disconnected|gezogen|abgesteckt|d[ée]branch[ée]e?|retir[ée]e?|"
-    r"desenchufad[oa]|desconectad[oa]|quitad[oa])[ :]+(?:the |der |die |das |le |la |el |l')?(?=\S)", re.IGNORECASE)
-_UNPLUGGED = ("unplug", "disconn", "abge", "debr", "débr", "desen", "descon")
+    r"(?:i |we |ich |je |j'|on |after |when |nach |beim |apr[eè]s (?:avoir )?|en |al |tras )?(?:\b|(?<='))"
+    r"(pull(?:ed|ing)?|remov(?:ed|ing|e)|unplug(?:ged|ging)?|disconnect(?:ed|ing)?|gezogen|ziehen|ziehe|zieht|abgesteckt|"
+    r"abziehen|abstecken|d[ée]branch(?:[ée]e?|e|er|ant)|retir(?:[ée]e?|er|ant)|enl[eè]v(?:[ée]e?|e|er|ant)|"
+    r"desenchuf(?:ad[oa]|o|ar|ando)|desconect(?:ad[oa]|o|ar|ando)|quit(?:ad[oa]|o|ar|ando)|sac(?:ad[oa]|o|ar|ando))"
+    r"[ :]+(?:of |von |de )?(?:the |der |die |das |dem |den |le |la |les |el |los |l')?(?=\S)", re.IGNORECASE)
+_UNPLUGGED = ("unplug", "disconn", "abge", "abst", "abzi", "debr", "débr", "desen", "descon")
+#: The same behind what it was done to: "mit Sicherung 27 gezogen".
+_TAKEN_BEHIND = re.compile(
+    r"(?:with|mit|avec|con) (?:the |der |die |das |dem |den |le |la |el |l')?(.{1,60}?) "
+    r"(gezogen|abgezogen|abgesteckt|d[ée]branch[ée]e?|retir[ée]e?|enlev[ée]e?|desenchufad[oa]|desconectad[oa]|"
+    r"quitad[oa]|sacad[oa])", re.IGNORECASE)
+_WITHOUT = re.compile(r"(?:without|ohne|sans|sin) (?:the |der |die |das |den |le |la |el |l')?(?=\S)", re.IGNORECASE)
 _CLOCK = re.compile(r"(?<![0-9:.,])([01]?[0-9]|2[0-3])[:h]([0-5][0-9])(?![0-9:])")
 _ASLEEP = re.compile(r"(?<![a-z])(?:asleep|sleep|sleeping|settled|finally|eingeschlafen|endormis?|"
                      r"dormid[oa]s?)(?![a-z])")
@@ -107,8 +116,12 @@ def _mended(session: Session, before: int, place: int) -> bool:
 
 
 def _branch(one: Measured) -> str:
-    """What was pulled, as the name has it."""
+    """What was pulled, as the name has it, told in one way whatever it was put down in."""
     words = _DRAW_WORDS.sub("", one.name).strip(" ,:")
+    if (behind := _TAKEN_BEHIND.fullmatch(words)) is not None:
+        return f"with {behind[1]} {'unplugged' if behind[2].casefold().startswith(_UNPLUGGED) else 'pulled'}"
+    if (bare := _WITHOUT.match(words)) is not None:
+        return f"without {words[bare.end():]}"
     if words.casefold().startswith(("with", "mit", "ohne", "avec", "sans", "con", "sin")):
         return words[:1].lower() + words[1:]
     if (found := _TAKEN_OFF.match(words)) is not None:

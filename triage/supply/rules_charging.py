@@ -15,7 +15,7 @@ from triage.supply.finding import Finding
 from triage.supply.measurements import ripple, running_voltage
 from triage.supply.rules_drive import drives_rule
 from triage.supply.segments import Segment
-from triage.supply.view import View, span_figures, when
+from triage.supply.view import View, seconds_text, span_figures, when
 
 if TYPE_CHECKING:
     from triage.model.snapshot import OutsideSupply
@@ -25,6 +25,8 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?")
 _CUT = 2.0
 #: A level that falls is one that lasts this long, s; project's own choice.
 _FALLS_FOR = 60.0
+#: So long above all charging before a level is no step up to it, s; project's own choice.
+_ROSE_FOR = 5.0
 #: The scatter of a slow log is taken within this many readings.
 _WINDOW = 20
 
@@ -82,6 +84,8 @@ def _level(view: View, segment: Segment) -> Finding:
     text, state = found.text, found.state
     if found.kind in ("undercharge", "charging") and state == "not tested" and (fall := _falls(view, segment)):
         text, state = f"{name}: {fall}", "failed"
+    if found.kind == "overvoltage":
+        text += _over_since(view, segment)
     if segment.kind == "running" and not runs and state == "failed":
         # A trace can't tell a running engine from a try that failed.
         text += "; provided the engine ran"
@@ -93,6 +97,19 @@ def _level(view: View, segment: Segment) -> Finding:
         text += "; the outside supply had been taken off before"
     return Finding(found.kind, text, figures | {"seconds_after_start": view.after_start(segment)}, source, found.part,
                    state)
+
+
+def _over_since(view: View, segment: Segment) -> str:
+    """Since when a level above all charging was on its way there, where it rose slowly; empty where it did not."""
+    watch = view.limit("overvoltage watch above")
+    before = int(np.searchsorted(view.trace.seconds, segment.start_s))
+    step = max(1, round(1.0 / max(view.trace.interval, 1e-3)))
+    first = before
+    while first >= step and float(np.median(view.trace.volts[first - step:first])) > watch:
+        first -= step
+    if first == before or segment.start_s - float(view.trace.seconds[first]) < _ROSE_FOR:
+        return ""
+    return f"; above {watch:.0f} V from {seconds_text(float(view.trace.seconds[first]))} s on"
 
 
 def _falls(view: View, segment: Segment) -> str | None:

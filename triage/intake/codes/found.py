@@ -28,7 +28,8 @@ _REACH = 8
 _X = "[0-9A-Fa-f]"
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
 _CANDIDATE = lazily(
-    r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
+    r"(?<![^\W_])(?:([A-Za-z])(?!\|[PCBUpcbu][0-9O]{4})"  # "P|C1111": a cell before that of the code
+    r"([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
     r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3Oo])[ ]([0-9]{3})(?![^\W_])"
     rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}|{_X}-{_X}{_X}(?!-)))(?![^\W_])"
@@ -279,7 +280,7 @@ def _with_tail(
             slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
-    if failure is None and not slip and "stat" not in low[end : end + 12]:
+    if failure is None and not slip and "st" not in low[end : end + 12]:
         return Found(start, end, code, None, None, "J2012", None, None, bare)
     status = None
     if low[end : end + 6].lstrip(_SOFT_MARKS)[:1] in _BYTE_SIGNS:

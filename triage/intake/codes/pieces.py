@@ -26,7 +26,7 @@ Legend = tuple[tuple[str, StatusWord], ...]
 _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
 _SLIP2 = lazily(r"[0-9][OIl]|[OIl][013-9]")
 _MARKED_BYTE = lazily(
-    r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|"
+    r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb|st(?=\s*[:=]))\s*[:=]?\s*(?:0x|"
     r"\$)?([0-9a-f]{2})h?"
 )
 _TYPE = lazily(
@@ -61,6 +61,10 @@ COUNTED = lazily(
     r"(?:@|at|bei|a|km)\s{0,2}[0-9][0-9 .,]{2,9}\s?(?:km|mi|miles|h)?|"
     r"[0-9][0-9 .,']{2,9}\s?(?:km|mi|miles)|[0-9]{1,2}[./-][0-9]{1,2}[./-][0-9]{2,4})[)\]]?\s*$"
 )
+#: Leads to what brings a fault on, in four languages.
+_CONDITION = lazily(
+    r" (?:only |nur |seulement |uniquement |solo )?(?:when|whenever|while|if|as soon as|beim?|wenn|sobald|w[aä]hrend|"
+    r"quand|lorsque?|d[eè]s que|cuando|al|mientras) ")
 _DIGIT = lazily(r"[0-9]")
 _SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
 _NUMBER = lazily(r"[0-9]{1,3}")
@@ -114,11 +118,26 @@ def take(
     status = states.of_cell(low, translated, legend)
     if status is not None:
         details.status = with_said(details, status, bare, translated)
+    elif (led := under_condition(low, translated)) is not None:
+        details.status = with_said(details, led.status, low[led.start:led.end], translated)
+        details.texts.append(text[led.end:].strip(" ,;|"))
     elif len(bare) > 4:
         if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
             details.texts.append(text.strip(" ,;|"))
     else:
         _short(details, text, bare, following, has_type)
+
+
+def under_condition(low: str, translated: bool = False) -> states.State | None:
+    """The status that a piece begins with, where what brings it on stands behind: "active when the wheel is turned".
+
+    >>> under_condition("active when it is wet").status, under_condition("active grille"), under_condition("wet")
+    ('current', None, None)
+    """
+    if _CONDITION.search(low) is None:
+        return None
+    first = next(iter(states.in_text(low, translated)), None)
+    return first if first is not None and not low[:first.start].strip() and _CONDITION.match(low[first.end:]) else None
 
 
 def with_said(details: Details, status: StatusWord, low: str, translated: bool) -> StatusWord:

@@ -14,6 +14,7 @@ from triage.intake.entries.sections import list_in
 from triage.intake.entries.totalrow import TOTAL
 from triage.intake.lines import unknown, unknownlists
 from triage.intake.lines.row import Row
+from triage.intake.lines.unlistednames import is_name
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -54,6 +55,8 @@ _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _CUT = lazily(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s")
 #: An item of a list has so many words at most.
 _MOST_WORDS = 5
+#: So many names stand in one list and more.
+_MOST_ITEMS = 60
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _BESIDE = lazily(r",|\s(?:by|at|with)\s")
 _MODULES = LIST_WORDS | word_set(
@@ -234,6 +237,10 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
+    # Behind codes with a colon, over names set in, it is no answer of the module that holds these.
+    answered = row.text.endswith(":") and module is not None and bool(module.codes) and (
+        row.line.indent <= context.heading_indent)
+    names_below = names_below or ((above or answered) and _over_set_in(context, row, at))
     deeper = below.line.indent - row.line.indent if below is not None else 0
     if names_below and (deeper > 0 or (not deeper and (above or _over_bullets(context, row, at)))):
         # "Not answering" over names that stand further right, or below codes that name their modules themselves.
@@ -272,6 +279,18 @@ def _over_named_bullets(context: Context, row: Row, at: int) -> bool:
                for item in items)
     return len(items) > 1 and not told and _over_bullets(context, row, at) and (
         context.names.score(tidy(items[1].text)) >= 60.0)
+
+
+def _over_set_in(context: Context, row: Row, at: int) -> bool:
+    """Whether several lines right below stand further right, each a name by its words that tells nothing itself."""
+    items: list[Row] = []
+    for other in context.rows[at + 1 :]:
+        if other.blank or other.line.indent <= row.line.indent:
+            break
+        items.append(other)
+    return 1 < len(items) <= _MOST_ITEMS and not any(
+        item.finds.codes or spoken(item.low) or volts.find(item.low)
+        or not is_name(tidy(item.text.partition("(")[0])) for item in items)
 
 
 def _over_bullets(context: Context, row: Row, at: int) -> bool:

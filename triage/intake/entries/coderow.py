@@ -14,7 +14,7 @@ from triage.intake.entries import leads, nameplaces
 from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, partwords
-from triage.intake.lines.behind import wordy
+from triage.intake.lines.behind import before_names, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.lines.unknown import is_one_of_short
@@ -214,7 +214,7 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
             ]
             closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
             end = row.finds.codes[-1].end
-            told = row.low[end : places[0][0]].strip(" ([")
+            told = before_names(row.low[end : places[0][0]])
             apart = namelist.described(row, places) or states.of_cell(told) is not None
             return found, (places[0][0] if apart else end, closed)
     if (place.many or place.piece is not None or place.within) and not context.under_heading:

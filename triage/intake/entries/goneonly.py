@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import gone
 from triage.intake.scan.assembly import ModuleDraft, SnapshotDraft
@@ -75,4 +76,11 @@ def _told(context: Context) -> dict[int, set[str]]:
     return {number: codes for number, codes in found.items() if number not in other}
 
 
-__all__ = ["answer"]
+def leads(row: Row) -> bool:
+    """Whether a row with codes first tells that another one is gone: what stands before its codes is no name of a
+    module ("PCM P0562 gone, B1000 still there in the light bar")."""
+    first = row.finds.codes[0].start
+    return any(code.end < first and gone.end(row.low, code.end) for code in row.finds.mentions)
+
+
+__all__ = ["answer", "leads"]

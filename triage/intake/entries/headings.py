@@ -40,6 +40,8 @@ _OF_VEHICLE = lazily(
     r"(?:de |du |del |of )?(?:la |l'|the )?(?:vehicule|vehiculo|vehicle|fahrzeug)|"
     r"(?:vehicle |fahrzeug[ -]?)(?:computer|controller|module|unit|electronics|elektronik|rechner))(?![a-z])"
 )
+#: What a sentence tells, and no name does: "van is in bay 4".
+_VERBS = word_set("is are was were has have had isn't ist sind war waren hat hatte est sont etait esta estan estaba")
 #: In small letters below a code no name begins so.
 _LED = lazily(r"(?:from|with|to|of|by|mit|von|vom|zum|zur|avec|du|con|del) ")
 _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
@@ -229,6 +231,7 @@ def nameable(printed: str) -> bool:
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))
+        and _VERBS.isdisjoint(low.split())
         and not otherthings.is_part(low)
         and not ("," in low and states.in_text(low))
         and not (

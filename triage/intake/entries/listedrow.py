@@ -5,11 +5,15 @@ from __future__ import annotations
 from triage.intake.entries import names_of_list
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
 from triage.intake.plain.phrases import plain_words
 from triage.intake.said import volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CODES, SEVERAL
+
+#: What mail programs put above the signature.
+_OVER_SIGNATURE = "--"
 
 
 def read(context: Context, row: Row) -> bool:
@@ -31,6 +35,7 @@ def read(context: Context, row: Row) -> bool:
         and (context.blanks == 0 or (context.blanks == 1 and _is_marked(row)))
         and row.low[:1].isalnum()
         and not row.text.endswith((".", ":"))
+        and not _lacks_mark(context, row)
     ):
         context.list_of = None
         return False
@@ -78,6 +83,17 @@ def _holds_its_own(context: Context, row: Row) -> bool:
     if not ruled and below.line.indent <= row.line.indent:
         return False
     return bool(below.finds.codes) or answer_of_cell(below.low) is not None
+
+
+def _lacks_mark(context: Context, row: Row) -> bool:
+    """Whether a line that no table has stands without the bullet of the last item, and apart from it, or right below
+    the dashes over a signature: who signs below a list of modules is none."""
+    at = context.at - 1
+    if at > 0 and context.rows[at].text.strip() == _OVER_SIGNATURE:
+        return True
+    while at > 0 and not has_letter(context.rows[at].text):
+        at -= 1
+    return 0 <= at < context.at - 1 and _is_marked(context.rows[at]) and not _is_marked(row)
 
 
 def _is_marked(row: Row) -> bool:

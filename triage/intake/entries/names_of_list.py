@@ -11,14 +11,17 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said.near import small
 
-_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
+#: Between two names; "Y" before a word is the word in capitals.
+_BETWEEN = r"(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou|ni)|y|Y(?=\s+[^\W\d_]{3})|e|o|u)"
+_LIST_MARKS = lazily(rf"\s*[,;|]\s*|\s+{_BETWEEN}\s+|\t")
 #: What joins the sides of two names that share a word.
 _AND = word_set("and und et y & + /")
 _LONGEST = 300
 _COMMA = lazily(r"\s*[,;|]\s*")
 _PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
-_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\s{2,}|\t")
+#: The stroke of "A/C" parts nothing.
+_SPLIT_NAMES = lazily(rf"\s*(?:[,;|&+]|(?<!\b[aA])/|/(?![cC]\b))\s*|\s+{_BETWEEN}\s+|\s{{2,}}|\t")
 
 
 def is_list(names: Names, text: str) -> bool:
@@ -63,7 +66,7 @@ def of_list(names: Names, text: str) -> list[str]:
         # "Door, front right (DFR)"
         known = names.score(part) >= 60.0 or (", " in part and names.score(part.partition(" (")[0]) >= 60.0)
         whole = known and not _abbreviations(names, part)
-        found += [part] if whole else _split(_SPLIT_NAMES, part)
+        found += [part] if whole else _cut_outside(names, part, _SPLIT_NAMES)
     return [name for each in found for name in names.run(each)] if len(found) > 1 and "," not in text else found
 
 
@@ -92,11 +95,11 @@ def shared(text: str) -> list[str]:
     return [" ".join([*head, *own, *tail]), " ".join([*head, *right, *tail])]
 
 
-def _cut_outside(names: Names, text: str) -> list[str]:
+def _cut_outside(names: Names, text: str, marks: re.Pattern[str] = _LIST_MARKS) -> list[str]:
     """A text cut at commas and words for "and" where none stands inside a listed name ("Access and start (IMMO)")."""
     inside = [(start, end) for start, end, _ in names.find(small(text)) if " " in text[start:end]]
     found, at = [], 0
-    for match in _LIST_MARKS.finditer(text):
+    for match in marks.finditer(text):
         if not any(start < match.start() and match.end() < end for start, end in inside):
             found.append(text[at : match.start()])
             at = match.end()

@@ -7,12 +7,15 @@ from triage.intake.entries.headings import codes_alone, section
 from triage.intake.entries.whatfollows import below_of
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
-from triage.intake.said import ofall
+from triage.intake.said import ofall, phases
 from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head, without_status
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.tidying.scanlead import is_lead
 from triage.model.snapshot import ListRead, StatusWord
+
+#: So many modules have codes where a line may speak of all.
+_SEVERAL = 2
 
 
 def list_in(context: Context, text: str) -> ListRead | None:
@@ -59,9 +62,15 @@ def tells_of_all(context: Context, row: Row) -> bool:
 
 
 def _ends_scan(context: Context) -> bool:
-    """Whether the line stands behind the codes of several modules, below the last code of the text."""
-    coded = [module for module in context.builder.snapshot.modules.values() if module.codes]
-    return len(coded) > 1 and not any(row.finds.codes for row in context.rows[context.at + 1 :])
+    """Whether the line stands behind the codes of several modules, below the last code of the text or of the scan."""
+    if sum(bool(module.codes) for module in context.builder.snapshot.modules.values()) < _SEVERAL:
+        return False
+    for row in context.rows[context.at + 1 :]:
+        if phases.find(row.low) is not None or phases.scan_head(row.low) is not None:
+            return True
+        if row.finds.codes:
+            return False
+    return True
 
 
 def _of_module(context: Context, status: StatusWord) -> bool:

@@ -244,17 +244,15 @@ def is_subject(low: str) -> bool:
 
 def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -> Span | None:
     """The place of a name that nobody knows: capital letters, or words with one where half of the list's pieces
-    (``size``) are known; in a text of small letters one short word where all others are."""
+    (``size``) are known; in a text of letters of one size one short word where all others are."""
     parts = words(row.low[piece.start : piece.end])
     start, end = piece.start + parts[0][1], piece.start + parts[0][2]
     listed = 1 < size <= 2 * known
-    if row.text == row.low:
+    if row.text == row.low or not any("a" <= char <= "z" for char in row.text):
         word = row.text[start:end].upper()
         short = len(parts) == 1 and known == size - 1 and (
             (size > 2 and unknown.is_short(word)) or (size > 1 and word == "ECU"))
         return (start, end) if short and parts[0][0] not in NO_NAME and not has_digit(row.text[start:end]) else None
-    if not any("a" <= char <= "z" for char in row.text):
-        return None
     short = unknown.is_short(row.text[start:end]) or ((listed or piece.opens) and row.text[start:end] == "ECU")
     if short and all(word in NO_NAME for word, _, _ in parts[1:]):
         return start, end

@@ -35,6 +35,7 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.model.own_forms import OF_MODULES
 
 _WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
@@ -214,7 +215,8 @@ def _begins(rows: Sequence[Row], at: int) -> str | None:
 
 def adopt_alone(rows: Sequence[Row]) -> None:
     """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
-    "K4729", "  Description: relay open", "  State: stored"; or where others of their bullet hold nothing but a code.
+    "K4729", "  Description: relay open", "  State: stored"; where others of their bullet hold nothing but a code; or
+    where its description is set in below it, as below such others or below the head of a list ("Stored faults:").
     Linear."""
     alone = [at for at, row in enumerate(rows) if len(row.text) <= _LONGEST_TOKEN and _is_alone(row)]
     coded = Counter(
@@ -223,8 +225,21 @@ def adopt_alone(rows: Sequence[Row]) -> None:
     for at in alone:
         row = rows[at]
         level = outline.level_of(row)
-        if any(_status_key(below) for below in _below(rows, at)) or (level[1] and coded[level] >= _FEW):
+        described = coded[level] >= _FEW or (at > 0 and _heads_list(rows[at - 1]))
+        if any(_status_key(below) for below in _below(rows, at)) or (level[1] and coded[level] >= _FEW) or (
+                described and _is_described(row, next(_below(rows, at), None))):
             put(row, 0, row.text)
+
+
+def _heads_list(row: Row) -> bool:
+    """Whether a row heads a list of codes by their status."""
+    return row.text.endswith(":") and not row.finds.codes and status_of_head(row.low, True)[0] is not None
+
+
+def _is_described(row: Row, below: Row | None) -> bool:
+    """Whether the line below a row is set in further and tells something in words."""
+    return below is not None and below.line.indent > row.line.indent and below.text[:1].isalpha() and (
+        ":" not in below.text)
 
 
 def _is_alone(row: Row) -> bool:

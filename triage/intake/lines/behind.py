@@ -18,7 +18,9 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
+from triage.intake.said.attribution import LEADS
 from triage.intake.said.near import small
 
 _DELIMITERS = frozenset("|;\t")
@@ -33,9 +35,22 @@ _ENCLOSED = {
     "w": lazily(r"(?<=[^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
 }
 _ABBREVIATED = lazily(r"\(\s?([^\W\d][^()]{1,60}\(([A-Z][A-Za-z0-9-]{1,7})\))\s?\)")
+_ARTICLES = word_set("the a an der die das dem den le la les el los las l")
 _BYTE = lazily(r"[0-9A-Fa-f]{2}")
 #: So many rows with so many pieces tell that a piece beside that of the module is a name by chance.
 _FEWEST, _PIECES, _MOST_ALIKE, _BY_CHANCE = 3, 2, 0.6, 0.25
+
+
+def before_names(low: str) -> str:
+    """What stands between a code and the names of its modules, without what leads to these.
+
+    >>> before_names(" (stored in the "), before_names(" en memoria en "), before_names(" in ")
+    ('stored', 'en memoria', 'in')
+    """
+    told = low.strip(" ([").split()
+    while len(told) > 1 and (told[-1] in LEADS or told[-1] in _ARTICLES):
+        told.pop()
+    return " ".join(told)
 
 
 def may_name(text: str) -> bool:

@@ -115,7 +115,19 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         ):
             found.add(row.line.number)
     heads, others = _heads(rows, counted, is_module)
-    return (found | _titles(rows, counted, is_module) | heads) - others
+    found = (found | _titles(rows, counted, is_module) | heads) - others
+    return found | _amid_lists(rows, found, set(counted))
+
+
+def _amid_lists(rows: Sequence[Row], found: Container[int], counted: Container[int]) -> set[int]:
+    """The lines that say what the head or foot of other pages does, with no blank around them: the number of that page
+    was not copied, or stands elsewhere."""
+    top = {row.low for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
+    said = {row.low for at, row in enumerate(rows)
+            if row.line.number in found and at not in counted and not row.blank and row.kind != "rule"
+            and not _keyed(row.low) and (row.low in top or TITLE.search(row.low) or _FIRM.search(row.low))}
+    return {row.line.number for above, row, below in zip(rows, rows[1:], rows[2:], strict=False)
+            if row.low in said and not row.finds.codes and not (above.blank or below.blank)} if said else set()
 
 
 @remembered
@@ -206,6 +218,9 @@ def _undated(low: str) -> str:
 def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -> bool:
     """Whether nothing in a line tells of a module, an answer or a phase. ``again``: the text begins with it."""
     if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
+        return False
+    if " " not in row.text and has_digit(row.low) and has_letter(row.low):
+        # A maker's own number, like others but for its digits.
         return False
     if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False

@@ -59,6 +59,13 @@ _LED_FOUND = lazily(
     r"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of|[Aa]us|[Dd]ans|[Ee]n) ([A-Z][A-Za-z0-9-]{1,20}"
     r"(?: (?:[A-Za-z][A-Za-z-]{0,20}|[0-9]{1,2})){0,4})(?=\s*(?:[.;!?]\s|[.;!?]?$))"
 )
+#: The same of one to three words in small letters, behind an article: "B1000 still there in the light bar, ...".
+_LED_LOW = lazily(
+    r"(?<![A-Za-z])(?:in the|from the|im|in der|in dem|aus dem|aus der|vom|dans l[ae]|en el|en la|del|de la) "
+    r"([^\W\d_][^\W\d_-]{2,20}(?:-[^\W\d_]{2,20})?(?: [^\W\d_]{2,20}){0,2})(?=\s*[.,;!?)](?:\s|$)|\s*$)")
+#: Between a code and its place.
+_LASTING = lazily(r"(?<![a-z])(?:is|are|was|sits|still|also|only|ist|sind|steht|stehen|noch|auch|nur|est|sont|encore|"
+                  r"toujours|aussi|esta|sigue|todavia|aun|tambien)(?![a-z])")
 _FOUND = lazily(
     r"(?:^|[.;!?]\s+)(?:(?:and|then|also|i|we|ich|wir)\s){0,2}(?:found|got|get|pulled|read|see|saw|have|"
     r"there (?:is|are|was|were)|gefunden|habe|haben|trouve|encontre|encontrado|hay)"
@@ -91,6 +98,15 @@ _NO_SHORT = goingon.PROSE | goingon.TELLS | goingon.IN_DESCRIPTIONS
 _NO_SHORT |= BEFORE | BEHIND | ADVERBS | PEOPLE | VERBS | word_set(
     "plus code codes dtc dtcs err old new two six ten one first last both each more many next then mit und von noch "
     "dann pcs pts gone sets such ltd etc via per with thx pls")
+#: Words in small letters behind "in the" that no module is called by.
+_NO_LOW = NOT_NAMED | goingon.TELLS | goingon.IN_DESCRIPTIONS | BEFORE | PEOPLE | word_set(
+    "memory list scan report log history morning evening afternoon night day week meantime background rain cold heat "
+    "winter summer workshop garage yard vehicle car van truck bus trailer harness loom wiring wire wires circuit plug "
+    "connector end beginning moment list system systems way case past future next last second first same speicher "
+    "fehlerspeicher liste protokoll regen winter kalten warmen stand werkstatt halle fahrzeug auto wagen moment "
+    "kabelbaum leitung stecker kreis stromkreis system memoire liste rapport voiture vehicule camion faisceau circuit "
+    "connecteur atelier matin soir nuit memoria lista informe coche vehiculo camion mazo circuito conector taller "
+    "manana tarde noche sistema systeme fahrt start anfang ende")
 _REACH, _FAR, _WORDS = 16, 100, 30
 
 
@@ -152,7 +168,24 @@ def led(row: Row, names: Sequence[Span], begun: bool = False) -> list[Span]:
     if any(row.text[max(0, start - 1) : start] == "(" and row.text[end : end + 1] == ")" for start, end in names):
         spans = (told.span(1) for code in codes if (told := _BRACKETED.match(row.text, code.end)) is not None)
         found += [span for span in spans if _may_be_name(row.low[slice(*span)]) and 1 not in taken[slice(*span)]]
+    found += [span for span in _led_low(row, taken) if span not in found]
     return sorted(found)
+
+
+def _led_low(row: Row, taken: bytearray) -> list[Span]:
+    """The names in small letters at the ends of clauses that hold nothing else but codes and what became of them:
+    nothing that a description ends with, and no word for a time or a place."""
+    found: list[Span] = []
+    for match in _LED_LOW.finditer(row.low, row.finds.codes[0].end):
+        start, end = match.span(1)
+        code = row.finds.codes[bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1]
+        gap = row.low[code.end : match.start()] if match.start() - code.end <= _REACH + _REACH else "."
+        gap = _LASTING.sub(" ", gap).strip()
+        said = plain_words(match[1])
+        if (not gap or states.of_cell(gap) is not None) and 1 not in taken[start:end] and _may_be_name(match[1]) and (
+                _NO_LOW.isdisjoint(said)):
+            found.append((start, end))
+    return found
 
 
 def _led_whole(row: Row, first: int, taken: bytearray) -> list[Span]:

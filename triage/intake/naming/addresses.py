@@ -18,6 +18,8 @@ BEHIND = lazily(
     r"(.*\S)(?:\s*[\[(]\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]|"
     r"(?:\s+[/@|-]\s*|,\s+)0[xX][0-9a-fA-F]{1,8})"
 )
+#: One that nothing else is, whatever the name before it.
+MARKED = lazily(r"[\[(]\s?(?:0[xX]|\$)[0-9a-fA-F]{2,4}\s?[\])]$")
 #: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
 LABELLED_BEHIND = lazily(
     r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"

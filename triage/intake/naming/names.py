@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from code_tables import Tables
-from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
+from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, MARKED, OF_WORK
 from triage.intake.naming.ampere import is_no_name, is_rating, says_i
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.hyphens import with_hyphened
@@ -199,7 +199,8 @@ class Names:
             return printed
         for pattern in (AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK):
             match = pattern.fullmatch(printed)
-            if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
+            if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0 or (
+                    pattern is BEHIND and MARKED.search(printed, match.end(1)) is not None)):
                 first = pattern in (BEFORE, OF_WORK) or self._addressed.setdefault(match[1], printed) == printed
                 return match[1] if first else printed
         return printed

@@ -103,6 +103,8 @@ _COLOUR = r"\[(?:[0-9]{1,3}(?:;[0-9]{1,3}){0,6}[mK](?!\])|[mK](?![^\W\d_A-Z]|\])
 _TERMINAL = lazily(
     r"(?:(?:\x1b|\u241b|\^\[|\\(?:x1[bB]|u001[bB]|033|e))\[|\x9b)[0-9;?]{0,24}[A-Za-z]|\x1b[()][0-9A-Z]|" + _COLOUR
 )
+#: The x of a hexadecimal number, or that of a count, in a text written in capitals: "0X1A", "STORED 12X".
+_LARGE_X = lazily(r"(?<![^\W_])(?:0(?=X[0-9A-F])|[0-9]{1,3} ?(?=X(?:[\s,;|)\]]|$)))X")
 #: A colour is ended again, which tells it from a length in brackets.
 _ENDED = lazily(r"\[(?:0{1,2}|39)m(?!\])|\[m(?![^\W\d_A-Z]|\])")
 
@@ -210,7 +212,18 @@ def lines(text: str) -> list[Line]:
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
         else:
             found.append(_line(number, raw, _WITH_HOLLOW if apart else _PLAIN))
-    return found
+    return list(map(_with_small_x, found)) if "X" in text and _LARGE_X.search(text) is not None else found
+
+
+def _with_small_x(line: Line) -> Line:
+    """The line with a small x in numbers and counts.
+
+    >>> lines("C1200 0X54 (12X) X12 4X4")[0].text
+    'C1200 0x54 (12x) X12 4X4'
+    """
+    if "X" in line.text:
+        line.text = _LARGE_X.sub(lambda match: match[0].replace("X", "x"), line.text)
+    return line
 
 
 def _line(number: int, raw: str, written: dict[int, int | str] = _PLAIN) -> Line:

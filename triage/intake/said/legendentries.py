@@ -20,7 +20,7 @@ LEAD = lazily(
     r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
     r"\w{0,8}k(?:u|ue)rzel|explanations?|meanings?|erklarung|erlauterung|explications?|explicacion|clave|"
     r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
-    r"(?:[)\]]?\s*[:=-]|[)\]](?=\s))\s*"
+    r"(?:[)\]]?\s*[:=-]|[)\]](?=\s)|[\"']?\s?[;|,\t]\s?[\"']?(?=[(\[]?[^\s=:;|,]{1,6}[)\]]?\s?=))\s*"
 )
 #: A letter or sign with blanks alone before its meaning, what parts it from the next, and a sign at the end that the
 #: line breaks off behind.

@@ -69,7 +69,7 @@ _WEAK_LABEL = lazily(
 )
 _CONNECTOR_AFTER = lazily(
     r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|"
-    r"harness|cavity|bay\b|shelf|terminal(?! (?:15|30|50|87)[a-z]? [a-z])|fuse)\b"
+    r'harness|cavity|bay\b|shelf|terminal(?! "?(?:15|30|50|87)[a-z]?"? [a-z])|fuse)\b'
     r"(?! (?:voltage|volts?|supply|circuit|signal|feed|short|open|line|box)\b)|-[0-9]{1,2}\s{0,2}\(?pin"
 )
 _JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")

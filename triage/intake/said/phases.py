@@ -19,6 +19,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import doubts, longago, symptoms, tocome, uncleared, undone, usedparts, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
+from triage.intake.words.new_parts import CHANGED, NEW_LATELY
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
 from triage.intake.words.phase_words import BEFORE, BEHIND, CLEAR_TOOK, GELOESCHT
 from triage.model.session import What
@@ -134,10 +135,6 @@ _BROKEN = (
 )
 #: Behind what was put in: nothing more, or when it was.
 _AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]{2}(?![0-9]|\s?v)))"
-#: What is changed for another: of anything else "changed" says little.
-_CHANGED = (
-    r"battery|batt|batteries|alternator|generator|starter|sensor|module|unit|fuse|relay|strap|cable|ecu|[a-z]*batterie|"
-    r"lichtmaschine|steuergerat|[a-z]*sensor|alternateur|calculateur|capteur")
 #: Each deed, what every text has that says it, and the pattern.
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
@@ -204,8 +201,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"(?: posee?| montee?| puest[oa])?"
             rf"{_AT_ONCE}|fitted (?:a )?(?:new|used|another)|"
             rf"(?:fitted|installed|put in) (?:a |an |the |his |her |their )?(?:(?:new|used|bigger|larger|agm|efb) )*"
-            rf"(?:{_CHANGED})(?! (?:charger|tester|clamp|maintainer|cable|sensor))|"
-            rf"(?:{_CHANGED}) (?:was|were|has been|had been) (?:fitted|installed|put in)|"
+            rf"(?:{CHANGED})(?! (?:charger|tester|clamp|maintainer|cable|sensor))|"
+            rf"(?:{CHANGED}) (?:was|were|has been|had been) (?:fitted|installed|put in)|"
             r"(?:batterie|lichtmaschine|steuergerat|[a-z]*sensor) (?:wurde )?(?:selbst )?(?:eingebaut|verbaut|"
             r"montiert)|"
             r"(?:monte|pose|installe) (?:une? |la |le )?(?:nouvelle |autre )?(?:batterie|alternateur|calculateur|"
@@ -213,10 +210,11 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"(?:monto|montado|puso|puesto|instalo|instalado) (?:una? |la |el )?(?:nueva |otra )?(?:bateria|alternador|"
             r"sensor)|"
             rf"ersetzt|erneuert|{usedparts.FITTED}|"
-            rf"(?:{_CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
+            rf"(?:{CHANGED})s? (?:(?:was|were|has been|have been|now|just|wurden?) )*(?:changed|gewechselt|"
             rf"changee?s?)|"
-            rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{_CHANGED})s?|"
-            rf"(?<=[+&] )(?:an? )?new (?:[a-z0-9]+ )?(?:{_CHANGED})|"
+            rf"changed (?:the |a |its |both )?(?:[a-z0-9]+ )?(?:{CHANGED})s?|"
+            rf"(?<=[+&] )(?:an? )?new (?:[a-z0-9]+ )?(?:{CHANGED})|"
+            rf"{NEW_LATELY}|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
         ),
     ),

@@ -136,7 +136,8 @@ _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
     then now again next here still all fully full overnight over night done whole of on in at the a an my our it was
     is to up and back quick last first second today dann jetzt nochmal nochmals wieder hier noch alle voll uber nacht
     auf im am in an der die das dem den zum zur und danach puis encore ici tout toute sur au aux dans le la les d de
-    du l un une et ensuite luego otra vez aqui todo toda en el los del y despues""")
+    du l un une et ensuite luego otra vez aqui todo toda en el los del y despues neu erneut nouveau nouvelle nuevo
+    nuevamente""")
 
 
 def names_nothing(own: str) -> bool:

@@ -63,7 +63,8 @@ _DICTATED = lazily(
 _DICTATED_DIGITS = lazily(
     r"(?<![a-z0-9.,:])(?<!pin )(?<!pins )(?<!step )(?<!item )(?<!point )"
     r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]{1,2}"
-    r"([0-9]{1,2})(?![0-9a-z]|[.,:][0-9a-z])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
+    r"([0-9]{1,2})(?![0-9]|(?!v(?:olts?)?(?![a-z0-9]))[a-z]|[.,:][0-9a-z])"
+    r"(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
 )
 _POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ", " and a half v", "einhalb v", " et demi",
            " y medio")

@@ -13,7 +13,7 @@ from triage.model.snapshot import StatusWord
 
 #: How many codes stand below a status.
 _COUNT_BEHIND = lazily(r"\s?(?:[(\[][0-9]{1,3}[)\]]|: ?[0-9]{1,3})$")
-_FEWEST, _LONGEST = 2, 66
+_FEWEST, _LONGEST, _NEAR = 2, 66, 3
 #: A list that is empty.
 _NONE_BEHIND = lazily(r"[(\[]0[)\]]|[:=]\s?-+$|-\s-+$")
 
@@ -39,14 +39,16 @@ def are_heads(rows: Sequence[Row], marks: Set[int]) -> bool:
 
 def _are_heads(rows: Sequence[Row], heads: set[int], marks: Set[int]) -> bool:
     """Whether the lines at some places stand each over a line with a code, the first over the first of all, a page's
-    end between them or not, and behind that the name of the module once more."""
+    end or the head of a table between them or not, and behind that the name of the module once more."""
     kept = [at for at, row in enumerate(rows)
-            if not row.blank and row.kind != "rule" and (row.finds.codes or (
+            if not row.blank and not row.head and row.kind != "rule" and (row.finds.codes or (
                 row.line.number not in marks and (len(row.low) > _LONGEST or CONTINUED.search(row.low) is None)))]
     filled = [rows[at] for at in kept]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
     if not coded or heads.isdisjoint(kept[: coded[0] + 1]):
         return False
+    if all(_heads_table(rows, at) for at in heads):
+        return True
     alone = [at for at, place in enumerate(kept) if place in heads]
     if alone[-1] + 1 >= len(filled):
         return False
@@ -57,6 +59,12 @@ def _are_heads(rows: Sequence[Row], heads: set[int], marks: Set[int]) -> bool:
         return False
     empty = [row for row in below if not row.finds.codes]
     return len(empty) < len(alone) and all(answer_of_cell(row.low, loose=True) == "clean" for row in empty)
+
+
+def _heads_table(rows: Sequence[Row], at: int) -> bool:
+    """Whether a line stands right over the head of a table."""
+    below = next((row for row in rows[at + 1 : at + _NEAR] if not row.blank), None)
+    return below is not None and bool(below.head)
 
 
 def _is_status(row: Row) -> bool:

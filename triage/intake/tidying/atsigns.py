@@ -22,7 +22,9 @@ from triage.intake.said.answers import answer_of_cell
 
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
 _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])([^@]{0,24})$")
-_CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])")
+_CODE_FIRST = lazily(
+    r"(?i)\s*(?:(?:[-*+#\u2022>]|\(?[0-9]{1,3}[.)])\s+)?"
+    r"[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])")
 _CLAUSE = lazily(r"[,;.:]\s+")
 _REACH, _TYPE, _LONGEST = 60, 5, 8000
 _SIGN = signs.of_parts("@")

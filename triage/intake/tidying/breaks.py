@@ -40,6 +40,8 @@ _PIECE = lazily(
 _ANDS = word_set("and or nor und oder noch et ou ni y o")
 _INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
+#: What is said of each name of a list that the line above breaks off with.
+_OF_EACH = word_set("each both all jeweils beide alle chacun cada ambos")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
 _SPN = lazily(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
@@ -121,7 +123,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
         return False
     if len(above.text) + len(text) > _LONGEST:
         return False
-    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not is_marked(row)
+    return (text[0].isalnum() or text[0] in "([" or _begins_with_type(above, row)) and not is_marked(row)
 
 
 def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
@@ -254,7 +256,7 @@ def _spans(above: Row, row: Row) -> bool:
     if ANSWERS.starts.isdisjoint(WORD.findall(above.low[-goingon.NEAR :])):
         return False
     for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
-        if row.text[0].isupper() and ANSWERS.find(row.low[: len(row.low) - len(behind)]):
+        if (row.text[0].isupper() or row.text[-1] == ":") and ANSWERS.find(row.low[: len(row.low) - len(behind)]):
             # "OK, no codes:" is one of its own below "stored and present now".
             continue
         if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
@@ -280,12 +282,15 @@ def _is_wrapped(above: Row, row: Row) -> bool:
 
 def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
-    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb."""
+    "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb, or before the
+    "each" that it is told of."""
     if not (above.finds.codes or spoken(above.low)):
         return False
-    first = row.low.partition(" ")[0]
-    if first in goingon.TELLS and above.text[-1].isalnum() and row.finds.codes:
-        return row.finds.codes[0].start == len(first) + 1 and "," in above.text
+    first, _, others = row.low.partition(" ")
+    of_each = first in _OF_EACH and others.partition(" ")[0] in goingon.TELLS
+    first = f"{first} {others.partition(' ')[0]}" if of_each else first
+    if (of_each or first in goingon.TELLS) and above.text[-1].isalnum() and row.finds.codes:
+        return row.finds.codes[0].start == len(first) + 1 and (of_each or "," in above.text)
     return above.low.rpartition(" ")[2] in goingon.TELLS and begins_with_code(row)
 
 

@@ -30,6 +30,7 @@ _TURNS = lazily(
     r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
     r"weiter|ensuite|puis|luego|despues)(?![a-z])"
 )
+_LETTERS = lazily(r"(?<![^\W_])[^\W\d_]{3,}(?![^\W_])")
 _STOP = lazily(r"[.!?] +(?=[^\W\d_])")
 #: A code is not broken at a space in it.
 _FIRST = lazily(
@@ -76,8 +77,9 @@ def _stretch(found: Sequence[Line]) -> list[Line]:
     kept: list[Line] = []
     run: list[Line] = []
     ragged = _is_ragged(found, width)
+    cased = not ragged or _is_cased([_bare(line) for line in found])
     for line in found:
-        if run and (_ends(run[-1], line, width) if ragged else (
+        if run and (_ends(run[-1], line, width, cased) if ragged else (
                 _is_listed(line) or not _is_full(run[-1], line, width))):
             kept += [_one(run)] if ragged else _run(run)
             run = []
@@ -95,33 +97,49 @@ def _is_ragged(found: Sequence[Line], width: int) -> bool:
         return False
     stops = [text[match.end()] for text in bare for match in _STOP.finditer(text)]
     lines = sum(_STOP.search(text) is not None for text in bare)
-    if lines < _LEAST or sum(map(str.isupper, stops)) < _MOST_CAPITAL * len(stops) or not bare[0][0].isupper() or (
-            _SHARE_STARTED * sum(_is_listed(line) and not _breaks_off(above, line) for above, line in pairwise(found))
-            > len(found)):
+    cased = _is_cased(bare)
+    capital = not cased or (sum(map(str.isupper, stops)) >= _MOST_CAPITAL * len(stops) and bare[0][0].isupper())
+    if lines < _LEAST or not capital or (
+            _SHARE_STARTED * sum(_is_listed(line) and not _breaks_off(above, line, cased)
+                                 for above, line in pairwise(found)) > len(found)):
         return False
-    going = [pair for pair in pairwise(found) if _bare(pair[0])[-1] not in ".!?" and not _ends(*pair, width)]
-    within = sum(_breaks_off(*pair) for pair in going)
+    going = [pair for pair in pairwise(found) if _bare(pair[0])[-1] not in ".!?" and not _ends(*pair, width, cased)]
+    within = sum(_breaks_off(*pair, cased) for pair in going)
     return within >= _LEAST and within >= _MOST_WITHIN * len(going)
 
 
-def _ends(above: Line, line: Line, width: int) -> bool:
+def _is_cased(bare: Sequence[str]) -> bool:
+    """Whether lines hold capital and small letters, so that a letter tells whether a sentence begins with it."""
+    words = [word for text in bare for word in _LETTERS.findall(text)]
+    return not (all(map(str.islower, words)) or all(map(str.isupper, words))) or _are_cells(bare)
+
+
+def _are_cells(bare: Sequence[str]) -> bool:
+    """Whether most lines are cut by as many commas, as the rows of a table are: "B0028-13,02. radio,engine lost,"."""
+    commas = [text.count(",") for text in bare]
+    many = max(commas, key=commas.count)
+    return many > 1 and commas.count(many) >= _MOST_WITHIN * len(commas)
+
+
+def _ends(above: Line, line: Line, width: int, cased: bool = True) -> bool:
     """Whether a sentence ends with a line, and no other would have begun behind it: the next begins with a capital
     letter, and would have had room or has a key of its own."""
     low = _bare(above)
-    if _bare(line)[0].islower():
+    if cased and _bare(line)[0].islower():
         return False
     if low[-1] not in ".!?":
         return low[-1] not in ",-" and _is_listed(line) and last_word(low.lower()) not in BREAKS
     return _is_listed(line) or not _is_full(above, line, width)
 
 
-def _breaks_off(above: Line, line: Line) -> bool:
+def _breaks_off(above: Line, line: Line, cased: bool = True) -> bool:
     """Whether a line breaks off within a sentence: behind a small word, a comma, a dash or what leads to a list, or
     before a small letter or a bracket."""
     low, below = _bare(above), _bare(line)
-    if last_word(low.lower()) in BREAKS | SHOWS or (below[0].islower() and low[-1] == ";"):
+    small = cased and below[0].islower()
+    if last_word(low.lower()) in BREAKS | SHOWS or (small and low[-1] == ";"):
         return True
-    if (below[0].islower() or below[0] in "(&") and not _is_listed(line):
+    if (small or below[0] in "([&") and not _is_listed(line):
         return True
     return low.endswith((",", " -", "/")) or (low[-1] == ":" and _STOP.search(low) is not None)
 
@@ -168,7 +186,7 @@ def _is_told(run: list[Line], text: str) -> bool:
     if sum(len(_STOP.findall(_bare(line))) for line in run) < _LEAST:
         return False
     within = sum(_bare(above)[-1] not in ".!?:" and (
-        _bare(line)[0].islower() or _bare(line)[0] in "(&" or _CODED.match(line.low, len(_prefix(line))) is not None)
+        _bare(line)[0].islower() or _bare(line)[0] in "([&" or _CODED.match(line.low, len(_prefix(line))) is not None)
         for above, line in pairwise(run))
     return 2 * within >= len(run) - 1 and text.count(":") <= len(run)
 

@@ -156,7 +156,7 @@ class _Text:
         """The answer that stands behind the name, alone or first in a sentence."""
         rest = rest.strip(" \t|;,:=>")
         whole = answer_of_cell(rest)
-        hits = spoken(rest) if whole is None else ()
+        hits = spoken(rest) if whole is None and ": " not in rest else ()
         if hits and not hits[0].doubtful and not strip_links(rest[: hits[0].start]):
             return hits[0].answer
         return whole

@@ -47,30 +47,32 @@ _FEWEST_RATED = 3
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those of such entries put together. ``is_name``: listed names. Linear."""
-    bare = {at: token for at, row in enumerate(rows) if (token := _token(row))}
+    bare = {at: code for at, row in enumerate(rows) if (code := token(row))}
     rated = _rated(rows, is_name)
     if not bare and not rated:
         return list(rows)
-    marks = _marks(rows, bare, is_name)
+    marks = marks_below(rows, bare, is_name)
     ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
+    if _lead(rows, bare, ends, marks):
+        ends = {}
     # A key for a status stands below nothing but a code.
     keyed = any(":" in rows[end].text for end in ends.values())
     several = len(ends) >= _FEWEST or any(rows[at].finds.codes for at in ends)
     if not keyed and (not several or _are_names(rows, ends, is_name)):
         ends = {}
-    if not any(_status(rows[end], marks) for end in ends.values()):
+    if not any(status(rows[end], marks) for end in ends.values()):
         ends = _told_below(rows, bare, is_name)
     ends |= _without_status(rows, bare, ends) | rated
     found: list[Row] = []
     at = 0
     while at < len(rows):
         end = ends.get(at, at)
-        found.append(_one(rows[at : end + 1], marks) if end > at else rows[at])
+        found.append(one(rows[at : end + 1], marks) if end > at else rows[at])
         at = end + 1
     return found
 
 
-def _token(row: Row) -> str:
+def token(row: Row) -> str:
     """The code alone in a row, or at the start of one where it may be a maker's own; "" for any other."""
     codes = row.finds.codes
     if row.blank or len(codes) > 1 or len(row.text) > _LONGEST:
@@ -86,7 +88,7 @@ def _token(row: Row) -> str:
     return "" if QUANTITY.fullmatch(row.low, digits) or states.of_cell(row.low) is not None else row.text
 
 
-def _marks(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> set[str]:
+def marks_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> set[str]:
     """The letters that stand for statuses: alone in several lines below codes, and no names."""
     seen: Counter[str] = Counter()
     for at in bare:
@@ -97,7 +99,7 @@ def _marks(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> set[st
     return {letters for letters in seen if len(letters) in sizes}
 
 
-def _status(row: Row, marks: set[str]) -> str:
+def status(row: Row, marks: set[str]) -> str:
     """The status that a row tells and nothing else, behind its key or not; "" for any other."""
     if row.blank or row.finds.codes or len(row.text) > _LONGEST_STATUS or row.text.endswith(":"):
         return ""
@@ -115,11 +117,19 @@ def _end(rows: Sequence[Row], at: int, bare: dict[int, str], marks: set[str]) ->
         if place in bare or rows[place].line.indent < rows[at].line.indent:
             # Further left than the code the next module begins, or a status that heads the codes below it.
             return at
-        if _status(rows[place], marks):
+        if status(rows[place], marks):
             return place if place > at + 1 else at
         if not _is_text(rows[place]):
             return at
     return at
+
+
+def _lead(rows: Sequence[Row], bare: dict[int, str], ends: dict[int, int], marks: set[str]) -> bool:
+    """Whether each status that seems to end an entry heads the code right below it: so does one that ends none, and no
+    entry ends otherwise. "Head unit", "pending", "B0028", "Airbag lamp", "stored", "C0110", "Pump"."""
+    told = set(ends.values())
+    first = any(at and at - 1 not in told and status(rows[at - 1], marks) for at in bare)
+    return first and all(end + 1 in bare for end in told)
 
 
 def _is_text(row: Row) -> bool:
@@ -198,10 +208,12 @@ def _are_names(rows: Sequence[Row], ends: dict[int, int], is_name: IsName) -> bo
     return 3 * sum(is_name(tidy(rows[at + 1].text)) for at in ends) > len(ends)
 
 
-def _one(rows: Sequence[Row], marks: set[str]) -> Row:
+def one(rows: Sequence[Row], marks: set[str]) -> Row:
     """The rows of an entry as one, at the place of the first, its status in brackets."""
-    status = _status(rows[-1], marks)
-    rest = [*rows[1:-1], rows[-1].saying(f"[{status}]") if status else rows[-1]]
+    rated = next((row for row in reversed(rows[1:]) if status(row, marks)), None)
+    rest = [row for row in rows[1:] if row is not rated]
+    if rated is not None:
+        rest.append(rated.saying(f"[{status(rated, marks)}]"))
     first = rows[0]
     if not first.finds.codes or first.finds.codes[0].kind == "own":
         first = replace(first, line=replace(first.line, own=first.line.own | {first.text}))
@@ -210,4 +222,4 @@ def _one(rows: Sequence[Row], marks: set[str]) -> Row:
     return reduce(lambda above, row: glued(above, row, joint), rest, first)
 
 
-__all__ = ["joined"]
+__all__ = ["joined", "marks_below", "one", "status", "token"]

@@ -92,6 +92,9 @@ def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:
         return _fields(row)
     stops = [start for start, _ in keys[1:]] + [len(row.text)]
     told = [row.low[key.end() : stop].strip(_EDGE) for (_, key), stop in zip(keys, stops, strict=True)]
+    if any(role == "status" and _KEYED.match(value) is not None for role, value in zip(roles, told, strict=True)):
+        # "Status: akt. = aktiv; pas. = passiv" explains letters.
+        return [row]
     said = any(
         role == "status" and (states.of_cell(value) is not None or answer_of_cell(value) is not None)
         for role, value in zip(roles, told, strict=True)

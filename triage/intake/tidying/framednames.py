@@ -38,8 +38,10 @@ _TAIL = lazily(r"[\W_]*$")
 #: Behind a name its status, or between an answer and the names that it is of.
 _KEYED = lazily(r"(?P<name>[^:=\t]{2,48}?)(?:\s?[:=]|\s-+)\s+(?P<status>.{2,40})$")
 _LISTED = lazily(r"(?:\s(?:with|from|in|at|to|of|for|mit|von|bei|zu|de|du|des|con|avec|a))?\s*[:>-]+\s*(?=[^\W_])")
-_ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:and|und|et|y|&)\s+")
+_ITEMS = lazily(r"\s*[,;/|+]\s+|\s+(?:(?i:and|und|et|&)|y|Y(?=\s+[^\W\d_]{3}))\s+")
+_COMMA = lazily(r"\s*[,;]\s")
 _WORD = lazily(r"[^\W\d_]{3,}")
+_SHORT = lazily(r"\s[(\[][A-Z][A-Z0-9/-]{1,7}[)\]]$")
 _LONGEST, _MOST_LINES, _ADOPTED, _MOST, _FEWEST = 160, 2000, 40, 0.8, 3
 
 
@@ -55,6 +57,8 @@ class _Head(NamedTuple):
     frame: _Frame
     name: str
     many: int | None
+    #: Its short form stands behind it in brackets, which is no end of a sentence: it may begin with a small letter.
+    short: bool
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
@@ -64,9 +68,16 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     told = dict.fromkeys(map(_unaddressed, (
         *_of_heads(filled, coded, names), *_set_in_below(filled, coded), *_of_answers(filled, coded),
         *_behind_bullets(filled, coded))))
-    for name in [name for name in told if is_name(name) and not names.listed(name)][:_ADOPTED]:
+    single = (each for name in told for each in _apart(name, names))
+    for name in [name for name in single if is_name(name) and not names.listed(name)][:_ADOPTED]:
         names.adopt_whole(name)
     return found
+
+
+def _apart(name: str, names: Names) -> list[str]:
+    """The names of a list with commas ("ABS, BCM"), of which several are listed; else the one name."""
+    parts = [tidy(part) for part in _COMMA.split(name)]
+    return parts if sum(map(names.listed, parts)) > 1 else [name]
 
 
 def _unaddressed(name: str) -> str:
@@ -92,7 +103,8 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
             # "Module: Radio" tells nothing of a title that a page puts above codes without such a key.
             continue
         lead, numbered, _, counted = head.frame
-        if not (lead or numbered or counted or small_alone) and head.name[:1].islower():
+        if not (lead or numbered or counted or small_alone) and head.name[:1].islower() and not (
+                head.short and _opens(filled, coded, at)):
             continue
         if head.frame != _BARE or _opens(filled, coded, at):
             groups[head.frame].append(head)
@@ -102,7 +114,7 @@ def _of_heads(filled: Sequence[Line], coded: Sequence[bool], names: Names) -> It
         several = len(heads) > 1 and (numbered or (bool(lead) and bool(tail.strip(":"))))
         if known or several or (counted and _are_counted(heads, coded)):
             capital = sum(not head.name[:1].islower() for head in heads) > len(heads) / 2
-            yield from (head.name for head in heads if not (capital and head.name[:1].islower()))
+            yield from (head.name for head in heads if head.short or not (capital and head.name[:1].islower()))
 
 
 def _stands_above(filled: Sequence[Line], coded: Sequence[bool], at: int) -> bool:
@@ -148,10 +160,12 @@ def _head(line: Line, at: int) -> _Head | None:
         return None
     name = line.text[begin : end.start()]
     tail = "".join(line.text[end.start() :].split()) if count is None else ""
-    if tail[:1] == ")" and "(" in name:
-        name, tail = name + ")", tail[1:]
+    for opening, closing in ("()", "[]"):
+        if tail[:1] == closing and opening in name:
+            name, tail = name + closing, tail[1:]
     frame = "".join(line.text[:start].split()), address is not None, tail, count is not None
-    return _Head(at, frame, tidy(name), None if count is None else int(count["many"]))
+    many = None if count is None else int(count["many"])
+    return _Head(at, frame, tidy(name), many, _SHORT.search(name) is not None)
 
 
 def _set_in_below(filled: Sequence[Line], coded: Sequence[bool]) -> Iterator[str]:

@@ -26,13 +26,13 @@ from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, mean
 from triage.intake.tidying import legenddigits, ownsigns
 from triage.model.snapshot import StatusWord
 
-_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
+_LETTERS = r"[a-z]{2,6}\.|[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
 #: A letter with its sign, or in brackets: "S =", "(S)=", "[S]".
 _HEAD = lazily(
-    rf"(?<![^\s,;|/(\[])(?:[(\[\"']\s?({_LETTERS})\s?[)\]\"']\s*(?:=|:|->|-|\s)|"
+    rf"(?<![^\s,;|/(\[\"])(?:[(\[\"']\s?({_LETTERS})\s?[)\]\"']\s*(?:=|:|->|-|\s)|"
     rf"({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
-_EDGE, _CODE_EDGE = " \t,;|/.()[]-&+", " \t,;|()[]\"'"
+_EDGE, _CODE_EDGE = " \t,;|/.()[]-&+", " \t,;|()[]<>{}\"'"
 #: What looks like the number or the mark of a list: "(c) - current", "1: present", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z0-9][)]|[0-9]\s?:|[*#])\s*(?:-\s*)?$")
 _SIGN = lazily(r"[^\w\s]{1,2}")
@@ -53,8 +53,11 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 #: A sign last in a row, in brackets perhaps.
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
-_LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
-_ENCLOSED = lazily(r"[(\[]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]])")
+_LAST = lazily(r"([(\[<{]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)(\s?[)\]>}]?)\s*$")
+#: The same in the last cell of a list of codes.
+_LAST_CELL = lazily(r"(\s\|\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
+_ENCLOSED = lazily(r"[(\[<{]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]>}])")
+_ROUND = str.maketrans("<>{}", "()()")
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it, a dash before it perhaps.
 _NEXT_WORD = lazily(r"\s{1,2}(?:-\s)?([^\s()\[\]|;,-]{1,2}) (?=\w)")
@@ -118,11 +121,14 @@ def _word_ends(legend: Legend) -> None:
             continue
         # Without a code in it a row may be the rest of a description: "implausible (S)".
         match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
-        if match is not None and not row.finds.codes and match[1][0] not in "([":
+        if match is None and row.finds.codes and not row.text[: row.finds.codes[0].start].strip(_CODE_EDGE):
+            match = _LAST_CELL.search(row.text, row.finds.codes[-1].end)
+        if match is not None and not row.finds.codes and match[1][0] not in "([<{":
             continue
         status = legend.statuses.get(match[2].lower()) if match is not None else None
         if match is not None and status is not None:
-            text = f"{row.text[: match.start(2)]}{status}{match[3]}"
+            around = match[1].translate(_ROUND) if match[3] else match[1]
+            text = f"{row.text[: match.start()]}{around}{status}{match[3].translate(_ROUND)}"
             legend.rows[at] = row.saying(text, row.finds)
 
 
@@ -277,7 +283,9 @@ def _take(legend: Legend, places: Sequence[int], entries: Sequence[Entry]) -> No
         legend.rows[at] = Row(legend.rows[at].line, "", 0)
     for entry in entries:
         if entry.status is not None:
-            legend.statuses[entry.letters.lower()] = entry.status
+            # In a cell a letter is looked for without the full stop that it may be printed with.
+            for letters in {entry.letters.lower(), entry.letters.lower().rstrip(".")} - {""}:
+                legend.statuses[letters] = entry.status
         elif entry.answer:
             legend.answers[entry.letters] = entry.answer
 
@@ -329,8 +337,8 @@ def _told(
         status = states.of_cell(meaning, translated()) or states.of_cell(meant(meaning), translated())
         answer = answer_of_cell(meaning) if status is None else None
         if states.of_cell(letters.lower()) not in (None, status) or (
-                is_name(letters) and (status is None or not meaning.startswith(letters.lower()))):
-            # "PAS = passive" explains letters that are a name elsewhere.
+                is_name(letters) and (status is None or not meaning.startswith(letters.lower().rstrip(".")))):
+            # "PAS = passive", "pas. = passiv" explain letters that are a name elsewhere.
             return []
         if status is None and answer is None:
             if not led:

@@ -31,7 +31,7 @@ _STAMP = lazily(
 LEVEL = lazily(
     r"\s*[\[(<]?(?:(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])>]?\s*[:|-]?|"
     # In small letters it may be a word of the text, unless it is set off.
-    r"(?i:info|warn(?:ing)?|err(?:or)?|debug|trace|notice|fatal)(?:[\])>]\s*[:|-]?|\s?[:|]))\s+(?=\S)"
+    r"(?i:info|warn(?:ing)?|err(?:or)?|debug|trace|notice|fatal)(?:[\])>]\s*[:|-]?|\s?[:|]|(?=\s\s)))\s+(?=\S)"
 )
 _MONTH = (
     r"(?:jan|feb|mar|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez|janv|fevr|mars|avr|juin|juil|aout|sept|ene|abr|ago|"

@@ -33,6 +33,9 @@ _NUMBER = lazily(
     rf"(?<![^\W_])(?<![A-Za-z0-9][.-])(?:({pattern('sure')})|({pattern('usual')})|({pattern('short', 'bare')}))"
 )
 _BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
+#: Behind that the next number with its own.
+_NEXT_ALIKE = lazily(r"[\s,;&]{1,3}(?:(?:and|und|et|y)\s)?(?=[a-z0-9-]{0,7}[0-9])[a-z0-9-]{4,8}\s?\([^()]")
+_COMPOUND = 14
 _SECOND = lazily(r"[`*]*\s*\((?:(?:all|both|alle|beide|tous|les deux|todos|ambos)\s)?([^()]{3,50})\)")
 #: What parts a number from its description.
 _MARK = lazily(r"[`*\"]*(?:\s*(?:[/:;|,=>]|\.\.+|\t|[-\u2013\u2014]+(?=[\s>]))[>\s]*|\s{2,})(?=[^\W\d_]|[(\[`\"!*?])")
@@ -47,7 +50,8 @@ _WORDS = lazily(r"[^\W\d_]{3}")
 _PIECES = lazily(r"[()\[\]{}@|;,/\t]|\.\.+|\s{2,}|\s-\s|\s(?=(?:from|von|ecu|unit)[:\s])")
 _LED = lazily(r"\s*(?:(?:from|in|von|im|dans|de|en|ecu|unit|system|module)(?::\s*|\s+))?")
 _CUT = lazily(r"[;:|,.]\s|\s-\s|\t|\s{2,}|^[>\s]+|\",\"")
-_HAS = word_set("has have had got hat hatte habe a avait ai tiene tenia with mit avec con")
+_HAS = word_set("has have had got hat hatte habe a avait ai tiene tenia with mit avec con found "
+                "gefunden trouve encontrado")
 _JOINTS = ("and", "&", "und", "et", "y", "with", "mit", "avec", "con")
 #: Where a sentence ends, and what tells that a status is that of several codes.
 _STOP = lazily(r"[.;!?](?=\s|$)")
@@ -201,10 +205,14 @@ def _places(line: Line, names: Names, below: Callable[[], bool], led: bool) -> I
         before = _before(low, start, names)
         if before == "other":
             continue
-        if (bracket := _BRACKET.match(text, end)) is not None and _describes(bracket[1]):
+        bracket = _BRACKET.match(text, end)
+        in_a_row = before in ("name", "led") and bracket is not None and (
+            _NEXT_ALIKE.match(low, bracket.end()) is not None)
+        if bracket is not None and (in_a_row or _describes(bracket[1]) or _is_compound(bracket[1], names)):
+            before = "name" if in_a_row else before
             behind = _told_behind(low, bracket.end()) or _told_within(bracket[1]) or (
                 states.leading(low, bracket.end()) > bracket.end())
-            if surely or behind or (before not in ("word", "sentence") and (listed or not short)):
+            if surely or behind or (before not in ("word", "sentence", "led") and (listed or not short)):
                 # "20326 (sensor open) and 09083 (no data) (both active)": the status of the last is that of all.
                 told = listed or behind or before in ("status", "name")
                 listed = told
@@ -219,7 +227,7 @@ def _places(line: Line, names: Names, below: Callable[[], bool], led: bool) -> I
                 (before == "status" and (led or not short)) or (listed and text[:start].endswith("; ")))):
             listed = True
             yield _Place(match[0], start, "said", surely, True)
-        elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):
+        elif surely and (before not in ("word", "sentence", "led", "joint") or (listed and before == "joint")):
             # What is told behind a standard code is told of that one: "E-450 van, P0562 stored".
             rest = _NEXT_CODE.split(low[end : end + _FAR], maxsplit=1)[0]
             told = before in ("status", "name") or bool(states.in_text(rest)) or below()
@@ -252,8 +260,8 @@ def _says(before: str) -> bool:
 
 
 def _before(low: str, start: int, names: Names) -> str:
-    """What stands before a number: nothing but bullets, a sentence, a status, a word for a code, a name, a joint;
-    "word" for anything else, "other" for a key to something else."""
+    """What stands before a number: nothing but bullets, a sentence, a status, a word for a code, a name, a joint; "led"
+    for a verb of saying, or a few words and a colon, "word" for anything else, "other" for a key to something else."""
     lead = _BULLETS.match(low, 0, start)
     before = low[max(lead.end() if lead is not None else 0, start - _WINDOW) : start].rstrip(" `*\"")
     bare = before.rstrip(" :=-/|;,>.\u2013\"")
@@ -264,7 +272,7 @@ def _before(low: str, start: int, names: Names) -> str:
     marked = bare != before
     piece = _CUT.split(bare)[-1].strip(" \"")
     role = role_of(piece)
-    if role in OTHER_KEYS:
+    if role in OTHER_KEYS and (marked or piece not in _HAS):
         return "other"
     if role == "code" or role_of(piece.rstrip("0123456789 ")) == "code":
         return "status" if marked and states.in_text(piece) else "code"
@@ -275,9 +283,12 @@ def _before(low: str, start: int, names: Names) -> str:
         return "status" if marked else "word"
     if names.listed(tidy(piece)) or names.listed(tidy(bare)):
         return "name"
-    if before.endswith((",", ";", ")")) or last in _JOINTS:
+    says = _says(piece) and not has_digit(piece)
+    if before.endswith((",", ";", ")")) or (last in _JOINTS and not says):
         return "joint"
-    return "name" if names.find(piece) and not has_digit(piece) else "word"
+    if names.find(piece) and not has_digit(piece):
+        return "name"
+    return "led" if says or (before.endswith(":") and len(piece.split()) <= _FEW and has_letter(piece)) else "word"
 
 
 def _describes(text: str) -> bool:
@@ -287,6 +298,12 @@ def _describes(text: str) -> bool:
     if measured is not None and QUANTITY.match(text.lower(), measured.end()):
         return False
     return words > 1 and states.of_cell(near.small(text)) is None
+
+
+def _is_compound(text: str, names: Names) -> bool:
+    """Whether what stands in brackets is a long word that tells what failed, as they are in German, and no name."""
+    return len(text) >= _COMPOUND and text.isalpha() and states.of_cell(near.small(text)) is None and not (
+        names.likely(text))
 
 
 def _is_described(line: Line, end: int) -> bool:

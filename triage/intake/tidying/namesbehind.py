@@ -30,7 +30,7 @@ BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
 #: parts them, but within brackets.
 _LEADS = lazily(
     r"(?:\s(?:in|im|dans|en|bei|from|aus|von)(?: (?:module|unit|control unit|ecu|steuergerat|sg|calculateur|modulo|"
-    r"unidad|centralita))?)?(?<![:\s]):\s+(?=[^\W\d])")
+    r"unidad|centralita))?\s?|(?<![:\s])):\s+(?=[^\W\d])")
 _PARTS = lazily(r"([(\[][^()\[\]]*[)\]])|[,;]\s+")
 _OPENING = {"(": ")", "[": "]"}
 _SHORT = lazily(r"\s?[(\[][^()\[\]]*[)\]]$")

@@ -24,6 +24,8 @@ from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
 
 _GAP = lazily(r"(?<=\S) {2,}(?=\S)|^ {12,}(?=\S)")
+#: The mark before the value of a key.
+_VALUE = lazily(r"\s*(?:[-=]{1,2}>|[:=>|])\s")
 #: Columns are not narrower; what is set in stands so much behind the left edge of its column at most.
 _NARROWEST, _FARTHEST, _SLACK = 14, 12, 1
 _FEWEST, _MOST_BLANK, _TRIED = 2, 2, 4
@@ -165,18 +167,22 @@ def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName, drawn:
              for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
     if sum(all(map(str.strip, pair)) for pair in sides) < _FEWEST:
         return False
+    right = [side for _, side in sides if side.strip()]
+    if 2 * sum(_VALUE.match(side) is not None for side in right) > len(right):
+        # Keys and their values: "Module     -> Radio".
+        return False
     lists = [columnlines.entries(side, is_name) for side in zip(*sides, strict=True)]
     if any(entry.indent > _FARTHEST for own in lists for entry in own):
         return False
-    left, right = map(columnlines.weighed, lists)
-    if left.said + right.said < _FEWEST or right.first not in ("name", "both", "title"):
+    left, other = map(columnlines.weighed, lists)
+    if left.said + other.said < _FEWEST or other.first not in ("name", "both", "title"):
         return False
     # What is said of a module stands in its line or right below; columns of tables name some as well.
-    told = left.told > 0 and 2 * right.told >= right.names
-    unlisted = right.names - right.known
-    known = left.known > 0 and right.known >= (max(_FEWEST, unlisted) if unlisted else 1)
-    known = known or (drawn and left.said > 0 < right.said and 2 * left.told >= left.names > 0)
-    return told and known and right.strange <= _STRANGE * right.edge
+    told = left.told > 0 and 2 * other.told >= other.names
+    unlisted = other.names - other.known
+    known = left.known > 0 and other.known >= (max(_FEWEST, unlisted) if unlisted else 1)
+    known = known or (drawn and left.said > 0 < other.said and 2 * left.told >= left.names > 0)
+    return told and known and other.strange <= _STRANGE * other.edge
 
 
 def _parts(line: Line, cut: int) -> tuple[Line, Line]:

@@ -43,6 +43,9 @@ def _is_label(rows: Sequence[Row], places: Sequence[int], is_name: Callable[[str
         return False
     if any(not at or rows[at - 1].blank for at in places):
         return False
+    if any(" " not in (above := rows[at - 1]).text and has_digit(above.low) and not above.finds.codes for at in places):
+        # The description of a maker's own number, which is told to be one later.
+        return False
     closes = [at + 1 >= len(rows) or rows[at + 1].blank for at in places]
     return any(closes) and not all(closes)
 

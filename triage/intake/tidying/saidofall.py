@@ -27,6 +27,8 @@ _SIGN = signs.of_words(ALL.__contains__)
 _ENDS = lazily(rf"(?:[;!]|:(?=\s)|\.{NOT_SHORT})\s+")
 #: A colon ends one where no code follows.
 _SENTENCE_ENDS = lazily(rf"(?:[;!?]|:(?=\s.{{3,120}}$)(?!.*[0-9]{{3}}))\s+|\.{NOT_SHORT}(?:\s+|$)")
+#: The same in a line whose parts strokes part, none of which is a status alone.
+_STROKE, _STROKE_ENDS = " / ", lazily(rf"(?:[;!?]|:(?=\s.{{3,120}}$)(?!.*[0-9]{{3}})|\s/)\s+|\.{NOT_SHORT}(?:\s+|$)")
 _MOST = 4
 
 
@@ -42,7 +44,10 @@ def _told_behind(row: Row) -> Sequence[Row]:
     a sentence at the end in a row of its own, where there is no such code, none can be written to, or it is a note."""
     codes = row.finds.codes
     start, plain = 0, list[int]()
-    for end in (*_SENTENCE_ENDS.finditer(row.low), None) if codes else ():
+    stroked = _STROKE in row.low and not any(
+        states.of_cell(part) and ofall.told(part.strip(), True) is None for part in row.low.split(_STROKE))
+    ends = _STROKE_ENDS if stroked else _SENTENCE_ENDS
+    for end in (*ends.finditer(row.low), None) if codes else ():
         stop, after = (end.start(), end.end()) if end is not None else (len(row.low), len(row.low))
         inside = [code.end for code in codes if start <= code.start < stop]
         if inside and not states.in_text(row.low[start:stop]):

@@ -50,7 +50,9 @@ _DATE = (
     + r" (?:de )?20[0-9]{2})(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?"
 )
 _DATED = lazily(
-    rf"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>{_DATE})(?:\s?(?::|-{{1,2}}|\u2013|\u2014)|\.)\s+")
+    rf"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>{_DATE})"
+    r"(?: (?:scan|read-?out|reading|auslesung|lecture|lectura|escaneo)(?=\s?:))?"
+    r"(?:\s?(?::|-{1,2}|\u2013|\u2014)|\.)\s+")
 _SCAN_OF = lazily(rf"\s*(?P<scan>{BEFORE_DATE}{_DATE})\s?(?::|-{{1,2}}|[,.;])\s+")
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".

@@ -34,8 +34,9 @@ def put_behind(rows: Sequence[Row]) -> list[Row]:
     for at in above:
         text = f"{rows[at].text.rstrip()} [{rows[at - 1].text.strip(' :-')}]"
         kept[at] = rows[at].saying(text, rows[at].finds)
-        kept[at - 1] = Row(rows[at - 1].line, "", 0)
-    return kept
+    # No gap is left, which would part the code from the name above.
+    taken = {at - 1 for at in above}
+    return [row for at, row in enumerate(kept) if at not in taken]
 
 
 def _is_status(row: Row) -> bool:

@@ -7,6 +7,11 @@ no value is taken for a cell below another's head.
 ['Unit: ABS', 'Fault code: C0035', 'State: stored', '', 'Unit: Radio', 'Result: no faults']
 >>> [line.text for line in coloned(lines("Unit\\tCode\\nABS\\tC0035\\nRadio\\tB1000"))]
 ['Unit\\tCode', 'ABS\\tC0035', 'Radio\\tB1000']
+
+Dots that lead to a colon, and the one tab behind it, part nothing else.
+
+>>> [line.text for line in coloned(lines("No answer ..... : ABS, Radio\\nUnit:\\tABS\\nABS ..... no codes"))]
+['No answer: ABS, Radio', 'Unit: ABS', 'ABS ..... no codes']
 """
 
 from __future__ import annotations
@@ -22,11 +27,15 @@ _PAIR = lazily(r"(?P<key>[^\t;:=|]{2,34})(?P<tab>\t\s{0,3})(?P<value>[^\t;|]*)")
 _ADDRESS = lazily(r"(?:addr(?:ess)?|adresse|adr|direccion|id)\.?")
 _PARTS = lazily(r";\s*")
 _SIGN = signs.of_parts("\t")
+#: The first colon of a line behind dots, or before the one tab of the line.
+_LED, _LED_SIGN = lazily(r"[^\t:=|;.]{2,40}?(\s?\.{3,80}\s?:\s{0,3})(?=\S)"), signs.of_parts("..")
+_COLON = lazily(r"[^\t:=|;]{2,40}(:\t\s{0,3})(?=\S)[^\t]*")
 _FEWEST, _LONGEST = 2, 400
 
 
 def coloned(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those of such blocks with colons. Linear."""
+    found = _led(found)
     places = {at: pairs for at in signs.places(found, _SIGN) if (pairs := _pairs(found[at]))}
     roles = [[role for role, _ in pairs] for pairs in places.values()]
     named = sum("module" in each for each in roles)
@@ -40,6 +49,13 @@ def coloned(found: Sequence[Line]) -> Sequence[Line]:
         for _, (start, end) in reversed(pairs):
             kept[at] = reworded(kept[at], start, end, ": ")
     return kept
+
+
+def _led(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with a colon alone for what leads to one, or stands behind it."""
+    led = {at: match.span(1) for at in signs.places(found, _LED_SIGN) if (match := _LED.match(found[at].text))}
+    led |= {at: match.span(1) for at in signs.places(found, _SIGN) if (match := _COLON.fullmatch(found[at].text))}
+    return [reworded(line, *led[at], ": ") if at in led else line for at, line in enumerate(found)] if led else found
 
 
 def is_across(low: str) -> bool:

@@ -48,7 +48,10 @@ _KINDS = lazily(
 #: So few words beside a phase leave it the heading that it is.
 _WORD, _FEW = lazily(r"[a-z]+"), 2
 _RULE = lazily(r"[\s=*_~#|:+-]*")
+_WORDS = lazily(r"[a-z]{2}")
 _LONGEST, _LONGEST_LEAD, _MOST_PARTS, _FIRST_NUMBER = 160, 90, 40, 51
+#: A letter or two alone are a status.
+_SHORTEST = 3
 
 
 @dataclass(slots=True)
@@ -176,7 +179,8 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
         if match is not None and match[1] not in known:
             # Behind a number stands its description, which may be called like a module.
             known[match[1]] = _CODE.match(match[1]) is None and is_name(match[1])
-        if match is not None and known[match[1]] and answer_of_cell(line.low.strip()) is None:
+        if match is not None and known[match[1]] and answer_of_cell(line.low.strip()) is None and (
+                not _is_told_of_code(found, at)):
             _, codes, answer = _result(line.low)
             last = _Entry(at, match[1], codes, answer)
             entries.append(last)
@@ -188,6 +192,17 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
     for entry in entries:
         entry.answer = "" if entry.codes or entry.answer == "answers" else entry.answer
     return entries
+
+
+def _is_told_of_code(found: Sequence[Line], at: int) -> bool:
+    """Whether a line stands right below a code that stands alone in its line, or below the status of such a one: it
+    tells what that means, whatever it is called like."""
+    above = at - 1
+    if above > 0 and (low := found[above].low.strip(" ()[]<>")) and (
+            len(low) < _SHORTEST or states.of_cell(low) is not None):
+        above -= 1
+    low = found[above].low if above >= 0 else ""
+    return _CODE.search(low) is not None and _WORDS.search(_CODE.sub("", low).replace("fmi", "")) is None
 
 
 @dataclass(slots=True)
@@ -212,7 +227,7 @@ def _gaps(found: Sequence[Line], entries: Sequence[_Entry]) -> list[_Gap]:
                 gap.blank = at
             elif _opens(low):
                 gap.opens = True
-            elif not (_CODE.search(low) or _RULE.fullmatch(low) or len(low) > _LONGEST
+            elif not (_CODE.search(low) or _RULE.fullmatch(low) or not _SHORTEST <= len(low.strip()) <= _LONGEST
                       or (before is not None and at == before.at + 1 and _answer(low))):
                 gap.words.append(at)
         gaps.append(gap)

@@ -92,7 +92,9 @@ def _list(rows: Sequence[Row], at: int, is_name: IsName) -> Row | None:
         return None
     stop, first = _end_of_counts(row.low, hits[-1].end), 0
     head = row.low[:stop]
-    if not _numbers(head) or not _counted(head):
+    numbers = _numbers(head)
+    if not numbers or not _counted(head) or (len(numbers) == 1 and not numbers[0]):
+        # "Number of codes: 0" is told of the module above.
         return None
     for match in _SEPARATOR.finditer(head, 0, hits[-1].start):
         if is_summary(head[: match.start()]) or _single(head[: match.start()]):

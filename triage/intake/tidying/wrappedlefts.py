@@ -153,8 +153,8 @@ def _rest_of(
 def _is_type(code: str, rest: str, alone: bool) -> bool:
     """Whether a text below a code is its failure type, or the second digit of it; ``alone``: nothing else stands there,
     and a number may count anything."""
-    found = find(code).codes[0]
-    if found.failure_type is not None:
+    found = next(iter(find(code).codes), None)
+    if found is None or found.kind != "J2012" or found.failure_type is not None:
         return False
     if _HALF.match(code[found.end :]):
         return _OTHER_HALF.fullmatch(rest) is not None

@@ -41,6 +41,8 @@ _CODE = lazily(
 _TURNS = (". ", " then ", " next ", ", ")
 #: What goes on with a code above.
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
+#: What leads from a code to the next one, at the end of a line.
+_LEADS_ON = lazily(r"[\s,](?:and|und|et|y|plus|sowie|&|\+)$")
 _PIECE = lazily(r"\s+[-(]|\s{2,}|[:;,(]")
 _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
@@ -99,7 +101,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         may_join = above is not None and at not in led and at not in ruled and _may_join(above, row)
         may_join = may_join and above is not None and not _is_filled(above, row)
-        if above is not None and may_join and (at in bulleted or _hangs(above.line, row.line, is_name) or (
+        if above is not None and may_join and (at in bulleted or _lists_on(above, row) or _hangs(
+                above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
                         above.line, row.line, is_name, again, rest))))):
@@ -228,6 +231,12 @@ def _may_join(above: Row, row: Row) -> bool:
 def _is_filled(above: Row, row: Row) -> bool:
     """Whether dots fill the line above up to what stands at its right edge: it is wide without being too long."""
     return _DOTS in above.text and row.line.indent <= above.line.indent and above.text.rstrip()[-1:] != "."
+
+
+def _lists_on(above: Row, row: Row) -> bool:
+    """Whether a line with codes ends with "and", and the next begins with one more."""
+    return _LEADS_ON.search(above.low.rstrip()[-_BEHIND:]) is not None and _CODE.match(row.low) is not None and (
+        _CODE.search(above.low) is not None)
 
 
 def _hangs(above: Line, line: Line, is_name: IsName) -> bool:

@@ -162,7 +162,7 @@ CODES = word_set("""
     defects trouble flt flts failure failures
     fehler fehlern fehlercode fehlercodes fehlereintrag fehlereintrage fehlereintraege eintrag eintrage eintraege
     event events ereignis ereignisse ereignissen evenement evenements evento eventos
-    storung storungen stoerung stoerungen storcode storcodes fehleranzahl fehlerzahl
+    storung storungen stoerung stoerungen storungscode storungscodes storcode storcodes fehleranzahl fehlerzahl
     defaut defauts erreur erreurs panne pannes anomalie anomalies
     codigo codigos fallo fallos averia averias errores dtc incidencia incidencias anomalia
     errore errori guasto guasti codice codici anomalie avaria

@@ -37,6 +37,8 @@ ROLES: dict[str, frozenset[str]] = {
         code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
+        | storungscode | storungscodes | storungsnummer | code anomalie | code d'anomalie | codes d'anomalie | code
+        d'erreur | code erreur | codigo de falla | codigos de falla | codigo falla | codigo de error
         | fehlerspeicher | fehlerspeichereintrag | fault memory | fault entry | memory entry |
         fehlereintrag | speichereintrag | malfunction | panne | storung
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
@@ -51,7 +53,8 @@ ROLES: dict[str, frozenset[str]] = {
         | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion | fault byte |
         fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
-        status | state | condition | fault status | code status | dtc status | fault state | zustand |
+        status | state | condition | fault status | code status | dtc status | fault code status | trouble code status |
+        error code status | fehlercodestatus | fehlercode-status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
         category | dtc state | status text | presence | kategorie | status/zustand | code state | present now | now? |

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
+from triage.intake.words.deed_leads import CLEARED_LEAD, LEAD_SIGNS, MENDED_LEAD, RAN_LEAD
 from triage.intake.words.phase_words import (
     AFTER,
     AGAIN,
@@ -104,6 +105,11 @@ def _way(signs: str, phrases: str) -> Way:
 
 #: As typed in full, or cut short.
 NACH, VOR, APRES = r"(?:nach|n\.)", r"(?:vorm?|(?<![0-9] )v\.)", r"(?:apres|apr\.)"
+#: "After that" leads to the next of several, unless something was done to that: "after that was replaced".
+NEXT = r"(?!that (?!was |were |had |has |is ))"
+#: So does "después" in Spanish where what was done does not follow at once: "después cambio no montado".
+THEN_ES = (
+    r"(?= del? | (?:la |el |una )?(?:repara|arregl|sustitu|reemplaz|monta|instala|cambio de|cambiar|nuev))(?: de)?")
 _NEW_READ = (
     r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |leid[oa]|lectura"
 )
@@ -119,13 +125,14 @@ _REPAIRED = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_REPAIR_EN})|with (?:a |the )?new|final|closing|quality|outgoing|"
         r"post[ -]?scan|repairs? (?:done|complete|finish|carried)",
-        rf"aft {OF_CODES}{MENDED}|(?:aft(?:e?r)|following|once) {OF_CODES}(?:{GAP}{MENDED}|"
+        rf"aft {OF_CODES}{MENDED}|(?:aft(?:e?r)|following|once) {NEXT}{OF_CODES}(?:{GAP}(?<!not ){MENDED}|"
         rf"(?:some |this |our |my |doing |did )*(?:re)?work)|post[ -]?(?:{MENDED})|"
         rf"with (?:a |the )?new \w+(?: \w+)?(?: fitted| installed| in(?= ?$|[ ]?[,:;])| on(?= ?$|[ ]?[,:;]))|"
         rf"final (?:scan|check|read(?:ing|-?out)?)|post[ -]?scan(?!\W{{1,3}}(?:{_SINCE_CLEAR}))|"
         rf"repairs? (?:done|complete[d]?|finished|carried out)|after-repair|closing scan|quality scan|outgoing scan",
     ),
-    _way(_NEW_READ, rf"{MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),
+    _way(_NEW_READ, rf"(?<!not )(?<!never ){MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),
+    _way(LEAD_SIGNS, MENDED_LEAD),
     # "Repaired (earth strap replaced)" and no more.
     _way(
         r"repar|repair|fixed|mended|instandg",
@@ -147,7 +154,7 @@ _REPAIRED = (
     ),
     _way(
         r"tras|desp|luego|una vez|reparad|cambiad|sustituid|reemplazad|lectura final",
-        rf"(?:tras|despues(?: de)?|desp\. de|luego de|una vez) {GAP}{MENDED_ES}|"
+        rf"(?:tras|despues{THEN_ES}|desp\. de|luego de|una vez) {GAP}(?<!no ){MENDED_ES}|"
         rf"(?:reparad|cambiad|sustituid|reemplazad)[oa]{THEN}{AGAIN}|lectura final",
     ),
     # What was done stands in brackets behind it: "repaired (earth strap cleaned)".
@@ -194,6 +201,7 @@ _RUN_WAYS = (
         rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
     ),
     _way(_NEW_READ, rf"{RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){AGAIN}"),
+    _way(LEAD_SIGNS, RAN_LEAD),
     _way(r"(?<![a-z])(?:then|dann|puis|luego)(?![a-z])", THEN_READ),
     _way(
         r"back|return|wieder|zuruck|reven|vuelto|volvie",
@@ -202,6 +210,7 @@ _RUN_WAYS = (
     ),
 )
 _CLEAR_WAYS = (
+    _way(LEAD_SIGNS, CLEARED_LEAD),
     _way(
         r"(?:aft|following|once|post).*(?:clear|clr|eras|delet|reset|wip)|clear|re-?(?:scan|read)",
         rf"{AFTER}[ -]?{OF_CODES}{CLEAR}|"
@@ -289,7 +298,7 @@ PHASE_SIGNS = lazily(
     r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
     r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
     r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu |releid|abschluss|"
-    r"angeliefert|recien|justo |borrad"
+    r"angeliefert|recien|justo |borrad|(?<![a-z])(?:then|dann|puis|ensuite)\s?[:,]|(?:de|otra) (?:nuevo|vez)"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = signs.of_pattern(
@@ -299,5 +308,5 @@ PHASE_WORDS = signs.of_pattern(
     r"(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|"
     r"suppress|follow|once|luego|erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
-    r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"
+    r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^ensuite|nuevo|^(?:done|complete|finished|essai|prueba)"
 )

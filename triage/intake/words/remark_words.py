@@ -77,9 +77,9 @@ PLACES = word_set("""
     autopista autovia taller patio aparcamiento elevador cochera""")
 #: A scan, and a battery that was charged for it.
 OF_SCAN = word_set("""
-    scan scans scanned scanning rescan rescanned read reread readout auslesen ausgelesen auslesung lecture lue lu
-    lectura leido leida charged recharged geladen aufgeladen nachgeladen vollgeladen charge chargee recharge rechargee
-    cargada cargado recargada recargado""")
+    scan scans scanned scanning rescan rescanned read reread readout auslesen ausgelesen auslesung eingelesen gelesen
+    gescannt lecture lue lu relu relue scanne lectura leido leida releido releida escaneado charged recharged geladen
+    aufgeladen nachgeladen vollgeladen charge chargee recharge rechargee cargada cargado recargada recargado""")
 KNOWN = STATES | ON_OR_OFF | SWITCHED | SMALL
 
 __all__ = ["KNOWN", "LOW", "NO_STATE", "OF_SCAN", "ON_OR_OFF", "PLACES", "STATES", "SWITCHED"]

@@ -29,7 +29,8 @@ STATES = Phrasebook(
         stored | store | stor | sto | strd | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
         test not failed |
-        old one | not pres | not prsnt | not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
+        old one | not pres | not prsnt | not actv | gesp | sp |
+        abgel | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -45,13 +46,15 @@ STATES = Phrasebook(
         stocke | stockee | stockes | passe | historique | historiques | inactif | inactifs | inactive | non
         present | non presente | pas present | plus
         present | non actif | plus actif | pas actif | n est plus present | n est plus actif | fugitif | fugitifs |
+        fugitive | fugitives | enregistrees | inactives |
         sporadique | sporadiques | intermittents | intermittente | en memoire | ancien | absent | absente |
         absents | absent actuellement | actuellement absent | passif | actuellement non
         present | defaut fugitif | defaut memorise | non actuel | non permanent | almacenado | almacenada |
         almacenados | almacenadas | memorizado | memorizada | memorizados | memorizadas | guardado | guardada |
         guardados | historico | historica | historicos | pasado | inactivo | inactivos | inactiva | pasivo |
         pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
-        presente | ya no esta activo | esporadico | esporadica | intermitente | en memoria | registrado | registrada
+        presente | ya no esta activo | esporadico | esporadica | esporadicos | esporadicas | inactivas | historicas |
+        registrados | registradas | pasivos | pasivas | intermitente | en memoria | registrado | registrada
         | no actual | anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo |
         memorizzato | memorizzata | memorizzati | salvato | archiviato | registrato | storico | inattivo | inattiva |
         passivo | passiva | passato | sporadico | sporadica | non attivo | non attiva | non attuale | in memoria |
@@ -98,6 +101,7 @@ STATES = Phrasebook(
         | actifs | presente | presentes | en cours | statique | actuellement present | toujours present |
         defaut present | present
         actuellement | permanent present | constant | encore present | presents | activo | activa | activos | activas |
+        actives | actuales | vigentes | estaticos | estaticas |
         estatico | estatica | vigente | presente ahora | actualmente presente | actualmente activo | aun presente |
         sigue presente | continuo | todavia presente |
         attivo | attiva | attivi | attuale | attualmente presente | in corso |
@@ -144,7 +148,8 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
+    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | sp | abgel
+    | inact | inaktiv | inactif | inactivo
     | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
     | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
     | not passing | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif |

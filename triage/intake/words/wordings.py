@@ -12,7 +12,7 @@ Slots = tuple[str, ...]
 #: What a count of codes is of, as a pattern: "2 faults", "3 flt", "4 Fehler".
 CODES = (
     r"(?:codes? defauts?|fehlercodes?|codes?|dtcs?|faults?|flts?|errors?|errs?|fehler(?:(?:speicher)?eintrage?)?|"
-    r"eintrage?|defauts?|averias?|fallos?|codigos?|errores|entr(?:y|ies|ees?|adas?)|pannes?|storung(?:en)?|"
+    r"eintrage?|defauts?|averias?|fallos?|codigos?|errores|entr(?:y|ies|ees?|adas?)|pannes?|storung(?:en|scodes?)?|"
     r"anomal(?:y|ies?|ias?)|malfunctions?|registros?)"
 )
 
@@ -198,8 +198,8 @@ _KINDS = (
 )
 _FEHLER = (
     "fehler | fehlercode | fehlercodes | fehlereintrag | fehlereintrage | fehlereintraege | eintrag | eintrage | "
-    "eintraege | dtc | dtcs | code | codes | storung | storungen | stoerungen | fehlerspeichereintrag | "
-    "fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
+    "eintraege | dtc | dtcs | code | codes | storung | storungen | stoerungen | storungscode | storungscodes | "
+    "fehlerspeichereintrag | fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
 )
 _AUCUN = (
     "aucun | aucune | pas de | pas d | sans | 0 | zero",
