@@ -56,3 +56,22 @@ def test_a_note_between_the_key_of_a_module_and_its_codes_names_none(module: str
 def test_an_unlisted_name_below_the_codes_of_a_key_is_one() -> None:
     text = "Module: Radio\nCode: B1031\n\nGrain tank\nno answer\n"
     assert modules_of(text) == {"radio": ["B1031"], "grain tank": ["silent"]}
+
+
+@pytest.mark.parametrize("marks", ["[]", "()", "<>"])
+def test_an_address_within_the_brackets_of_a_name_is_left_out(marks: str) -> None:
+    first, last = marks
+    text = "".join(f"{first}{name} {first}0x7{at}1{last}{last} (1): {code} (stored)\n" for at, (name, code) in enumerate(
+        (("Control de nivel", "C1A10"), ("Body control", "U0121"))))
+    assert modules_of(text) == {"suspension": ["C1A10 stored"], "body control": ["U0121 stored"]}
+
+
+@pytest.mark.parametrize("link", ["plus", "sowie", "ademas"])
+def test_a_word_that_adds_codes_is_no_name(link: str) -> None:
+    text = (f"In the gateway I get U0151 stored; in the radio I get U0401 active now.\n"
+            f"The park brake shows C1234 stored, {link} C1305 active, {link} U3006 stored.\n"
+            f"The cluster shows U0001 active, {link} U0199 stored.\n")
+    assert modules_of(text) == {
+        "gateway": ["U0151 stored"], "radio": ["U0401 current"],
+        "park brake": ["C1234 stored", "C1305 current", "U3006 stored"],
+        "instrument cluster": ["U0001 current", "U0199 stored"]}
