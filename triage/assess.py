@@ -32,6 +32,7 @@ from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
 from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
 from triage.explain.supply_checks import supply_in_doubt
+from triage.explain.unasked import NOT_ASKED
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
@@ -326,7 +327,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     book, evidence = work.book, work.evidence
     place = {(book.module_name[module], code, kind): fault for fault, (module, code, kind) in enumerate(zip(
         book.fault_module.tolist(), book.code, book.failure_type, strict=True))}
-    printed = printed_names(book.sessions[0])
+    printed, missed = printed_names(book.sessions[0]), work.standings.unasked
     opportunity = evidence.hypotheses.opportunity
     tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
     result = []
@@ -335,6 +336,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         facts = book.facts[fault]
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
+        why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(

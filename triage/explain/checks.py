@@ -66,6 +66,7 @@ from triage.explain.silent_together import drop_groups
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, persisting
 from triage.explain.supply_checks import draws_first, failed_checks, untested_checks
 from triage.explain.there import called_now, there_now, to_look_at
+from triage.explain.unasked import unasked_checks
 from triage.model.casebook import LOST, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.session import Session
@@ -220,8 +221,8 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
     sure = [*failed, *program_checks(book, case, unset, bits, names, records, batch.procedure)]
     sure += silent_checks(book, link, case, bits, names)
     sure += drop_out_checks(book, link, case, batch.lost.get(place, ()), bits, names)
-    sure += fuse_checks(book, link, case)
-    sure += feed_loss_checks(book, link, case, bits, names)
+    sure += unasked_checks(book, case, batch.standing.unasked, bits, names)
+    sure += fuse_checks(book, link, case) + feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables, session, damaged=bool(damages(book, place)))
     again = [module for module in modules if module not in broken]
     others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records, batch.now), case, book,

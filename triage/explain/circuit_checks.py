@@ -90,7 +90,8 @@ def circuit_checks(
             continue  # measured with the modules that it silences
         if not worth or doubt[fault] < LEAST_GAIN or fault in grouped or facts.supply:
             continue
-        unnamed = relation[fault] == LOST and link.target[fault] < 0 and fault in listed
+        unnamed = relation[fault] == LOST and link.target[fault] < 0 and fault in listed and (
+            fault not in standing.unasked)
         if relation[fault] not in (0, INCOMPATIBLE, BUS) and not unnamed:
             continue  # the module that points or complains is not the one to take apart
         if standing.explained_by[fault] in feeds:

@@ -11,6 +11,7 @@ import re
 
 from triage.explain.case import Case, gate_of
 from triage.model.casebook import Casebook, Links
+from triage.model.feeding import fuse_number
 from triage.model.parts import fuse_open, link_open
 from triage.model.session import Event
 from triage.model.verdict import NextCheck
@@ -29,6 +30,8 @@ BLOWN_WORDS = "find why the fuse blew"
 def fuse_checks(book: Casebook, link: Links, case: Case) -> list[NextCheck]:
     """One step for each fuse of the session that was noted blown and that no silent module tells of."""
     told = {story.pins.blown for story in link.stories.get(case.place, ()) if story.pins is not None}
+    hung = {fuse_number(story.pins.fuse) for story in link.stories.get(case.place, ())
+            if story.pins is not None and story.pins.fuse}
     events = book.sessions[case.place].events or []
     last: dict[str, int] = {}
     for at, event in enumerate(events):
@@ -37,7 +40,7 @@ def fuse_checks(book: Casebook, link: Links, case: Case) -> list[NextCheck]:
     checks: list[NextCheck] = []
     for which, at in last.items():
         note = (events[at].note or "").strip().rstrip(".")
-        if note in told:
+        if note in told or (len(last) == 1 and hung) or (hung and fuse_number(note) in hung):
             continue
         renewed = any(_renews(event, which) for event in events[at + 1:])
         again = _AGAIN.search(note.casefold()) is not None or any(_renews(event, which) for event in events[:at])

@@ -8,9 +8,10 @@ from collections.abc import Mapping, Sequence
 from triage.explain.meaning import is_cold_start, same_fault
 from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
-from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM
+from triage.explain.silence_checks import ASK_AGAIN, ASK_THEM, only_path
 from triage.explain.silent_titles import branch_title, held_title, silent_title, stay_silent
 from triage.explain.silent_together import Together, together_root
+from triage.explain.unasked import unasked_root
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import AtConnector
 from triage.model.crash import tells_crash
@@ -75,7 +76,11 @@ def short_list(
             # One fault is told by its own reasons, several by those of the root.
             told = root.lines[0].why if len(root.lines) == 1 else root.why
             told.append(f"repeated by {', '.join(repeated)}: these go with it")
-    return [*_fed_by(_supply_roots(verdict, witnesses), roots), *missing.values(), *roots]
+    supply = _supply_roots(verdict, witnesses)
+    if any(one.group.fuse and only_path(verdict["supply"], one.group.fuse) for one in groups):
+        # The drop across the fuse is told with the modules that hang on it.
+        supply = [root for root in supply if not root.title.startswith("cables")]
+    return [*_fed_by(supply, roots), *missing.values(), *roots]
 
 
 def _shared_silence(
@@ -159,6 +164,8 @@ def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, At
     first = lines[0]
     lost = first.verdict["explained_by"]
     most = max(line.verdict["decibans"] for line in lines)
+    if (never := unasked_root(lines)) is not None:
+        return never
     if lost is None:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)

@@ -29,15 +29,19 @@ def never_answered(book: Casebook, link: Links, session: int) -> dict[str, Root]
     found = {}
     for story in link.stories.get(session, ()):
         facts = book.module_facts[story.modules[0]] if story.modules else None
-        if facts is None or story.kind != "silent module" or story.reporters or facts.safety is None:
+        unfed = story.pins is not None and bool(story.pins.fuse)
+        if facts is None or story.kind != "silent module" or story.reporters or (
+                facts.safety is None and not unfed and not story.fitted):
             continue
         answered = (book.state[story.modules[0]] == ANSWERS).any()
-        there = story.fitted or "every such vehicle has one"
+        there = story.fitted or ("it is told to hang on that fuse" if unfed else "every such vehicle has one")
         since = "was heard before and" if answered else f"never answered, though {there}, and"
         why = [f"it {since} is silent at a good supply, while others answer",
                "what it holds can't be read; its lamp may be on since it is silent"]
+        if facts.safety is None:
+            why[1:] = ["what it holds can't be read"]
         if story.pins is not None:
-            why.append(f"measured at its connector: {story.pins.words}")
+            why.append(story.pins.words if unfed else f"measured at its connector: {story.pins.words}")
         if facts.awake == "trailer":
             why.append("a trailer has no neighbour that misses its brakes: not on the road with it until it answers")
         found[story.about] = Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,

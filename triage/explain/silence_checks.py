@@ -12,7 +12,7 @@ from triage.explain.supply_checks import FOLLOW_WORDS
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, LOST, Casebook, Links, Story
 from triage.model.shared_silence import SharedSilence
-from triage.model.verdict import NextCheck
+from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
@@ -57,7 +57,12 @@ def _together(
         where, brief = ("is open" if group.opened else "is shorted"), group.wires.partition(" (")[0]
         what = (f"find where the line that {told} share {where} ({brief}), from connector to connector; then what else "
                 f"they share: {group.shared_words()}")
-    again = "hold the supply and ask them again; those that stay silent: " if group.low else ""
+    if group.fuse:
+        read = group.read.partition(": ")[2]
+        what = (f"find why {group.fuse} has nothing behind it ({read}): its contacts and the wire behind it, then "
+                "what it feeds, unplugged one by one (restraint parts stay plugged in), a test lamp in its place; a "
+                f"new one of the same rating, never a larger one; {told} hang on it")
+    again = "hold the supply and ask them again; those that stay silent: " if group.low and not group.fuse else ""
     gain = sum(UNREAD_LIST * float(link.silent[module]) for module in group.modules)
     return {
         "do": f"{again}{what}, {ASK_THEM}", "where": TRAILER_PLACE if trailer else "fuse box, splices and gateway",
@@ -105,6 +110,13 @@ def _lost_together(
         "gate": _strictest(book, group.modules)}
 
 
+def only_path(supply: Sequence[SupplyVerdict], fuse: str) -> bool:
+    """Whether the drop across a ``fuse`` is all that the cables failed by."""
+    return any(entry["part"].startswith("cables") and entry["state"] == "failed"
+               and fuse.casefold() in entry["why"].casefold() and entry["why"].count("voltage drop") == 1
+               for entry in supply)
+
+
 def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]) -> list[NextCheck]:
     """The steps of the supply, the one for a path that was measured bad with the silent modules that are asked again
     once it is mended: they may be dead by it."""
@@ -112,6 +124,9 @@ def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]
               if story.kind == "silent module" for module in story.modules]
     if not silent:
         return checks
+    if any(group.fuse and only_path(case.supply, group.fuse) for group in link.shared.get(case.place, ())):
+        # Looked for at the fuse, with what hangs on it.
+        return [check for check in checks if not check["do"].startswith(FOLLOW_WORDS)]
     return [{**check, "do": f"{check['do']}, then ask {listed(silent, 4)} again"}
             if check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
 
@@ -193,4 +208,4 @@ def _strictest(book: Casebook, modules: list[int], *among: str) -> str | None:
     return gate_of(next((name for name in STRICTEST if name in classes), None))
 
 
-__all__ = ["ASK_AGAIN", "ASK_THEM", "asked_again", "drop_out_checks", "silent_checks"]
+__all__ = ["ASK_AGAIN", "ASK_THEM", "asked_again", "drop_out_checks", "only_path", "silent_checks"]

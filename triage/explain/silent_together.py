@@ -77,6 +77,9 @@ def listed(names: Sequence[str], most: int | None = None) -> str:
 
 def together_title(one: Together) -> str:
     """The title of the group on the list."""
+    if one.group.fuse:
+        return (f"{listed(one.shown, MOST_NAMES)} are silent, and all hang on {one.group.fuse}, with too little "
+                "behind it: find why before it is renewed")
     verb = "drop off the network together" if one.group.back or one.group.answer else "are silent together"
     return f"{listed(one.shown, MOST_NAMES)} {verb}: check what they share before each of them ({_shared(one.group)})"
 
@@ -87,6 +90,7 @@ def together_root(one: Together, lines: list[FaultLine], missing: Sequence[Root]
     reporters = sorted({line.printed for line in lines})
     lost = list(dict.fromkeys(line.verdict["explained_by"] for line in lines))
     why = [f"measured: {one.group.wires}"] if one.group.wires else []
+    why += [one.group.read] if one.group.read else []
     if reporters:
         whose = f"the loss of {len(lost)} of them" if len(lost) < len(one.names) else "their loss"
         why.append(f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} {whose}: "
@@ -98,8 +102,9 @@ def together_root(one: Together, lines: list[FaultLine], missing: Sequence[Root]
         why.append("they answer when they are asked, and are lost in the same scans")
     elif asked:
         why.append(f"{len(one.shown)} were asked and stay silent: {', '.join(one.shown)}")
-    why += [reason for root in missing for reason in root.why if reason not in why]
-    why.append(f"one cause is likelier than {len(one.names)} at once; else {EACH}")
+    why += [reason for reason in dict.fromkeys(reason for root in missing for reason in root.why) if reason not in why]
+    if not one.group.fuse:
+        why.append(f"one cause is likelier than {len(one.names)} at once; else {EACH}")
     safety = next((safety for safety in (one.safety, *(line.safety for line in lines)) if safety), None)
     most = max((line.verdict["decibans"] for line in lines), default=math.nan)
     return Root(together_title(one), "network", safety, most, why, "repair", lines)
@@ -113,6 +118,9 @@ def together_words(book: Casebook, group: SharedSilence) -> str:
         asleep = "; they answered with the engine running alone: they may only have slept" if group.wakes else ""
         return (f"{names} were silent together {group.back}{missed if by else ''}, and answer again: {_shared(group)} "
                 f"that they share may break for a moment{asleep}; else {EACH}")
+    if group.fuse:
+        return (f"{names} are silent together{missed}, and all hang on {group.fuse}, with too little behind it: "
+                "find why, renew it, then ask them again")
     first = "the low supply first, then " if group.low else ""
     measured = f"; measured: {group.wires}" if group.wires else ""
     return f"{names} are silent together{missed}{measured}: check {first}{_shared(group)} that they share, then {EACH}"

@@ -8,7 +8,8 @@ itself still fails it leads the list (roots) with the codes that witness it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,6 +17,7 @@ import numpy as np
 from triage.explain.meaning import wants_procedure
 from triage.explain.reasons import is_lone, lasting_witness
 from triage.explain.shared import drop_outs, told_together
+from triage.explain.unasked import heads_of, unasked
 from triage.model.casebook import POINTER, Casebook, Links
 from triage.model.verdict import CAUSES, Needs, Standing, fault_name
 
@@ -40,6 +42,7 @@ class Standings:
     safety: np.ndarray             # N, bool: by the module or by the target
     lasts: np.ndarray              # N, bool: witness of a supply that still fails
     dangers: list[str | None]      # N: the safety class a person who goes there meets
+    unasked: dict[int, str] = field(default_factory=dict)  # fault -> the module it misses, which no scan lists
 
 
 def standings(
@@ -94,9 +97,12 @@ def standings(
             explained_by[fault] = explained_by[fault] or _name(book, head)
     for fault, head in told_together(book, link, persists, standing, decibans):
         explained_by[fault] = explained_by[fault] or _name(book, head)
+    missed = {fault: name for fault, name in unasked(book, link, persists).items() if explained_by[fault] is None}
+    for fault, head in heads_of(book, missed, standing, decibans):
+        explained_by[fault] = _name(book, head)
     return Standings(
-        standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
-        needs=_needs(book, top, persists, lasts), explained_by=explained_by,
+        standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link, missed),
+        needs=_needs(book, top, persists, lasts), explained_by=explained_by, unasked=missed,
     )
 
 
@@ -132,14 +138,16 @@ def safety_class(book: Casebook, link: Links) -> np.ndarray:
     return np.asarray(by_code | by_module[book.fault_module] | by_target)
 
 
-def safety_names(book: Casebook, link: Links) -> list[str | None]:
-    """N: the safety class a person who goes there meets: of the module itself, the code or the module it names."""
+def safety_names(book: Casebook, link: Links, missed: Collection[int] = ()) -> list[str | None]:
+    """N: the safety class a person who goes there meets: of the module itself, the code or the module it names; of
+    reports of one that was ``missed`` and never asked, that of the one they are sent to."""
     rank = {name: place for place, name in enumerate(STRICTEST)}
     none = len(STRICTEST)
     # The last place stands for "names no module".
     by_module = np.array([*(rank.get(facts.safety or "", none) for facts in book.module_facts), none])
     by_code = book.numbers(lambda facts: rank.get(facts.safety or "", none))
     here = by_module[book.fault_module]
+    here[list(missed)] = none
     # Of a code without a title the range alone tells the class: where the module has one, that says more.
     told = np.where(book.flags(lambda facts: not facts.known) & (here < none), none, by_code)
     strictest = np.minimum(np.minimum(told, here), by_module[link.target])

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from triage.model.feeding import folded
 from triage.model.session import Session
 
 _TRAILER = (r"\b(?:semi[- ]?)?(?:trailers?|remorques?|remolques?|anh[aä]nger|auflieger|sattelanh[aä]nger|"
@@ -63,4 +64,26 @@ def _clauses(session: Session) -> list[str]:
     return [clause for text in said if text for clause in _CLAUSE.split(text[:LONGEST])]
 
 
-__all__ = ["said_fitted"]
+#: Words of names that a complaint holds without meaning the module.
+_COMMON = frozenset((
+    "module", "control", "unit", "system", "electronics", "front", "rear", "left", "right", "driver", "passenger",
+    "battery", "engine", "motor", "power", "start", "starter", "light", "lights", "lamp", "lamps", "parking", "vehicle",
+    "brake", "brakes", "drive", "energy", "computer", "central", "supply", "charge", "charging", "main", "gateway"))
+
+
+def complained_of(session: Session, names: tuple[str, ...]) -> bool:
+    """Whether the complaint holds a word of one of the names of a module that stands for no other thing.
+
+    >>> from triage.model.session import Vehicle
+    >>> told = Session(job="j", snapshots=[], vehicle=Vehicle(complaint="Retarder does not work, battery flat"))
+    >>> complained_of(told, ("retarder",)), complained_of(told, ("battery control",)), complained_of(told, ("radio",))
+    (True, False, False)
+    """
+    complaint = session.vehicle.complaint if session.vehicle else None
+    if not complaint:
+        return False
+    words = set(re.findall(r"[^\W\d_]{4,}", folded(complaint)))
+    return any(not words.isdisjoint(set(re.findall(r"[^\W\d_]{4,}", folded(name))) - _COMMON) for name in names)
+
+
+__all__ = ["complained_of", "said_fitted"]

@@ -17,7 +17,8 @@ class SharedSilence(NamedTuple):
     of a network beside them, and whether that is ``opened``; ``low``: no scan with them silent was read at a good
     supply, which is what they share first; ``back``: when they were silent, where they answer again; ``wakes``: they
     answered with the engine running (or READY) alone, so that they may only have slept; ``answer``: they answer each
-    scan, and others report all the same that they lose them.
+    scan, and others report all the same that they lose them; ``fuse``: the one they are told to hang on, which was
+    found open, and what was ``read`` of it.
     """
 
     modules: list[int]
@@ -27,6 +28,8 @@ class SharedSilence(NamedTuple):
     opened: bool = False
     low: bool = False
     back: str = ""
+    fuse: str = ""
+    read: str = ""
     wakes: bool = False
     answer: bool = False
 

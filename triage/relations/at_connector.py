@@ -13,6 +13,7 @@ from triage.model.connector_words import Pin, missing, pin_of
 from triage.model.measured_words import is_drop
 from triage.model.parts import fuse_open
 from triage.model.snapshot import Reading
+from triage.relations.open_feed import fed_from
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -59,6 +60,10 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
                 blown = (event.note or "").strip().rstrip(".")
                 read["feed", "fuse"] = _Read(False, f"noted: {event.note}")
     found = _taken_together(read) if read else None
+    if (found is None or found.lost is None) and "feed" not in (found.sound if found is not None else ()) and (
+            open_fuse := fed_from(book, tables, session, module, scale)) is not None:
+        return AtConnector("feed", frozenset(), f"it hangs on {open_fuse.name}: {open_fuse.words}",
+                           blown=open_fuse.note, fuse=open_fuse.name)
     return found._replace(blown=blown) if found is not None and found.lost == "feed" else found
 
 

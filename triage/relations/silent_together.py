@@ -48,7 +48,8 @@ def _staying(
 ) -> list[SharedSilence]:
     """The groups among the modules that are silent at last."""
     alone = [story for story in link.stories.get(place, ()) if story.kind == "silent module"
-             and not (story.pins is not None and story.pins.lost) and not line.new_module[story.modules[0]].any()]
+             and not (story.pins is not None and story.pins.lost and not story.pins.fuse)
+             and not line.new_module[story.modules[0]].any()]
     groups = []
     for members in _alike(book, ((story.modules[0], story) for story in alone), good):
         modules = _safety_first(book, [story.modules[0] for story in members])
@@ -56,7 +57,8 @@ def _staying(
         groups.append(SharedSilence(
             modules, sorted({reporter for story in members for reporter in story.reporters}),
             _left(members, OF_TRAILER if trailer else SHARED), *_wires(book, tables, place),
-            low=not any((book.state[module] == SILENT)[good].any() for module in modules)))
+            low=not any((book.state[module] == SILENT)[good].any() for module in modules),
+            fuse=_fuse(members[0]), read=members[0].pins.words if _fuse(members[0]) and members[0].pins else ""))
     return groups
 
 
@@ -65,12 +67,17 @@ def _alike(book: Casebook, told: Iterable[tuple[int, Story]], good: Bools) -> li
     groups: list[list[Story]] = []
     for module, story in told:
         home = next((group for group in groups if all(
-            _same(book, module, other.modules[0], good) for other in group)), None)
+            _same(book, module, other.modules[0], good) and _fuse(other) == _fuse(story) for other in group)), None)
         if home is None:
             groups.append([story])
         else:
             home.append(story)
     return [group for group in groups if len(group) >= LEAST]
+
+
+def _fuse(story: Story) -> str:
+    """The open fuse that the module of a story hangs on, empty where none is told."""
+    return story.pins.fuse if story.pins is not None else ""
 
 
 def _same(book: Casebook, module: int, other: int, good: Bools) -> bool:

@@ -28,7 +28,7 @@ from triage.model.casebook import (
     Story,
     Timeline,
 )
-from triage.model.said_fitted import said_fitted
+from triage.model.said_fitted import complained_of, said_fitted
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import fault_name
 from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
@@ -142,9 +142,12 @@ def always_fitted(book: Casebook, module: int) -> bool:
 
 
 def told_fitted(book: Casebook, module: int) -> str | None:
-    """Why a silent module of a safety class is said to be there, where none of its class answers to light its lamp, or
-    the trailer is told to be coupled; None: nobody says."""
+    """Why a silent module is said to be there: the complaint names it; of a safety class, a lamp that none of its class
+    which answers lights, or the trailer that is told to be coupled; None: nobody says."""
     facts, session = book.module_facts[module], int(book.module_session[module])
+    if facts.awake in WITH_KEY and complained_of(
+            book.sessions[session], (book.module_name[module], facts.name, book.shown(module))):
+        return "the complaint names it"
     if facts.safety is None:
         return None
     said = said_fitted(book.sessions[session], facts.awake, facts.safety)

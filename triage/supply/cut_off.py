@@ -17,11 +17,11 @@ from triage.supply.named import Measured, measured
 
 #: How the reason ends that tells of it: the next checks go by these words.
 CUT_OFF = "the generator is cut off from the battery"
-#: Links that a generator charges through; a numbered fuse feeds a consumer. A link that nobody names may be the one:
-#: a test left out costs less than a generator that runs without its battery.
+#: Links that a generator charges through; a numbered fuse feeds a consumer, and "midi" is a size, no place. A
+#: link that nobody names may be the one: a test left out costs less than a generator that runs without its battery.
 _CHARGING_LINK = re.compile(
     r"(?<![a-z])(?:links?|fusible|schmelzsicherung|hauptsicherung|isolator|cut-?off|master|trennschalter|coupe-?circuit)"
-    r"(?![a-z])|(?<![a-z])(?:main|mega|midi|maxi|battery|alternator|generator) ?-?fuse")
+    r"(?![a-z])|(?<![a-z])(?:main|mega|battery|alternator|generator) ?-?(?:(?:mega|midi|maxi) ?-?)?fuse")
 #: Named after what it feeds, the link is of that consumer.
 _AT_GENERATOR = re.compile(r"(?<![a-z])(?:alternator|generator|lichtmaschine|alternateur|alternador)(?![a-z])")
 #: A voltage across a part that takes this share of the system's own leaves nothing behind it; project's own choice.

@@ -17,6 +17,7 @@ from triage.intake.said.answers import spoken
 from triage.intake.said.outside import outside_supply
 from triage.intake.said.partsof import part_at
 from triage.intake.scan.context import Context
+from triage.model.feeding import tells_feeding
 from triage.model.parts import names_part
 from triage.model.session import Event
 
@@ -71,6 +72,8 @@ def note(context: Context, row: Row) -> bool:
         return False
     if (tried := _TRIED.search(row.low)) is not None:
         return _tried(context, row, tried.start())
+    if tells_feeding(row.low):
+        _feeding(context, row)
     if _SIGNS.search(row.low) is None:
         return False
     told = _REVERSED.search(row.low)
@@ -102,6 +105,14 @@ def _tried(context: Context, row: Row, start: int) -> bool:
                                    module=named[0].module if named else None))
     answered = bool(spoken(row.low) and named)
     return not answered
+
+
+def _feeding(context: Context, row: Row) -> None:
+    """Keep what hangs on a fuse, in the sentence that says it."""
+    ends = [0, *(cut.end() for cut in _SENTENCES.finditer(row.low)), len(row.low)]
+    for begin, end in pairwise(ends):
+        if tells_feeding(row.low[begin:end]):
+            happened.record(context, Event(what="other", note=row.text[begin:end].strip(" -*\u2022,;.")))
 
 
 def _is_denied(low: str, begin: int, end: int) -> bool:
