@@ -280,7 +280,7 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
             return _entry("charging", "failed", f"{volts:.1f} V running: it does not charge")
         how = "with the drive READY" if running[-1].engine == "ready" else "with the engine running"
         return _entry("charging", "not tested", f"{volts:.1f} V {how}, but nobody said that no outside supply was "
-                                                f"connected; {good:.1f} V alone would prove it")
+                                                f"connected; {good:.1f} V or more with nothing connected proves it")
     return _entry("charging", "not tested", "no reading with the engine running (or the drive READY) and nothing "
                    "connected")
 
