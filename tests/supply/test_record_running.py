@@ -97,3 +97,11 @@ def test_a_second_meter_takes_no_verdict_away() -> None:
         made = job(snapshot("before-clear", scan("engine control", "P0562"), **FLAT), rest, run)
         charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
         assert charging["state"] == "failed"
+
+
+def test_what_would_prove_the_charging_is_told_with_its_condition() -> None:
+    run = snapshot("after-run", scan("engine control"), volts=13.9, engine="running", ran_minutes=20)
+    made = job(snapshot("before-clear", scan("engine control", "P0562"), **FLAT), run)
+    charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+    assert charging["state"] == "not tested"
+    assert "or more with nothing connected proves it" in charging["why"]

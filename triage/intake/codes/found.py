@@ -249,8 +249,7 @@ def _candidate(
 
 
 def _is_loose(letter: str, body: str, clean: str, digits: int) -> bool:
-    """Whether a letter and a number apart from each other are no code but in the place of one: the number is written as
-    nobody would but by a slip ("u o1oo", "P o562")."""
+    """Whether a letter and a number apart are a code in the place of one alone, by their slips ("u o1oo", "P o562")."""
     return clean != body and (digits < 2 or letter.islower() or any(c in "oil" for c in body))
 
 
