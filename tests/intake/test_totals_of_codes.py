@@ -61,8 +61,9 @@ def test_an_unlisted_name_below_the_codes_of_a_key_is_one() -> None:
 @pytest.mark.parametrize("marks", ["[]", "()", "<>"])
 def test_an_address_within_the_brackets_of_a_name_is_left_out(marks: str) -> None:
     first, last = marks
-    text = "".join(f"{first}{name} {first}0x7{at}1{last}{last} (1): {code} (stored)\n" for at, (name, code) in enumerate(
-        (("Control de nivel", "C1A10"), ("Body control", "U0121"))))
+    told = (("Control de nivel", "C1A10"), ("Body control", "U0121"))
+    text = "".join(
+        f"{first}{name} {first}0x7{at}1{last}{last} (1): {code} (stored)\n" for at, (name, code) in enumerate(told))
     assert modules_of(text) == {"suspension": ["C1A10 stored"], "body control": ["U0121 stored"]}
 
 
