@@ -7,6 +7,7 @@ import pytest
 
 from code_tables import load
 from tests.intake.reads import modules_of, scans
+from triage.intake.entries.headings import nameable
 from triage.intake.read import read_text
 
 
@@ -102,3 +103,7 @@ def test_keys_with_arrows_are_no_columns_and_a_note_between_them_no_name() -> No
             "  Fault         -> U019987 | No communication (stored)\n\n"
             "Module name     -> Fuel pump\nAddress         -> 0x7CB\nCodes           -> no codes\n")
     assert modules_of(text) == {"power steering": ["silent"], "radio": ["U0199-87 stored"], "fuel pump": ["clean"]}
+
+
+def test_a_name_that_is_a_verb_in_another_language() -> None:
+    assert [nameable(text) for text in ("741 EST", "van is in bay 4", "le fourgon est froid")] == [True, False, False]

@@ -163,7 +163,9 @@ def _charging(
         # A ripple that is too much fails whatever the level is.
         return _entry("charging", "failed", f"{why}; {entry['why']}"), lasting
     # Of one scan the measurement came after its reading: what held right after the start and does not under load.
-    later = (state == "failed" and place >= at) or (place == at and sagged(measured))
+    later = (state == "failed" and place >= at) or (place == at and sagged(measured) and not (
+        # One reading more, which decides nothing, takes no verdict away.
+        state == "not tested" and entry["state"] == "failed"))
     if later or (entry["state"] == "not tested" and (state != "not tested" or at < 0)):
         return _entry("charging", state, why), lasting
     return entry, lasting

@@ -231,7 +231,7 @@ def nameable(printed: str) -> bool:
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))
-        and _VERBS.isdisjoint(low.split())
+        and _VERBS.isdisjoint(printed.split())
         and not otherthings.is_part(low)
         and not ("," in low and states.in_text(low))
         and not (
