@@ -103,8 +103,7 @@ _MID = lazily(
 _TOKEN = lazily(rf"(?<![^\W_]){ANY}")
 _FEW_OWN = 40  # so few are sooner looked for one by one
 _MARK_FORMS = (_JOINED, _LABELLED)
-_BRACKET_FORMS = (_BRACKETED, _LABELLED)
-_LABEL_FORMS = (_BRACKETED, _LABELLED)
+_BRACKET_FORMS = _LABEL_FORMS = (_BRACKETED, _LABELLED)
 _SPACED_FORMS = (_SPACED,)
 _LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti", "un", "so"})
 _PAIR_SIGNS = _HEX | {"$"}
