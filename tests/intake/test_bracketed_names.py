@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from reads import scans
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -33,3 +34,24 @@ def test_a_name_nobody_knows_heads_the_statuses_set_in_below_it() -> None:
             "   Stored:\n      U3003-17  Battery voltage at the unit too low\nBunk panel\n   Current:\n"
             "      U0401-86  Implausible data from engine control")
     assert told(text)[-2:] == ["SCCM: B2960 current U3003 stored", "Bunk panel: U0401 current"]
+
+
+@pytest.mark.parametrize(("rows", "expected"), [
+    ("P0562   Supply low (Instrument cluster)   PRESENT\nB1318   Feed lost (Climate control)   HISTORY\n"
+     "U0121   Lost comms with ABS (Radio)   HISTORY\n",
+     "Instrument cluster: P0562 current; Climate control: B1318 stored; Radio: U0121 stored"),
+    ("P0562   Spannung niedrig (Kombiinstrument)   aktiv\nB1318   Versorgung (Klimaanlage)   gespeichert\n",
+     "Kombiinstrument: P0562 current; Klimaanlage: B1318 stored"),
+    ("P0562   Tension basse (Combiné)   présent\nB1318   Alimentation (Climatisation)   mémorisé\n"
+     "U0121   Sans liaison ABS (Radio)   mémorisé\n",
+     "Combiné: P0562 current; Climatisation: B1318 stored; Radio: U0121 stored"),
+    ("P0562   Tensión baja (Climatizador)   presente\nB1318   Sin señal (Radio)   memorizado\n",
+     "Climatizador: P0562 current; Radio: B1318 stored"),
+    # What is in brackets below a heading describes the fault.
+    ("ABS\nU0100   Lost comms (engine control unit)   stored\nU0140   Missing message (gateway)   active\n"
+     "U0155   Missing data (cluster)   active\n", "ABS: U0100 stored U0140 current U0155 current"),
+    ("P0562   Supply low (stored)   12\nB1318   Feed lost (present)   4\n", "None: P0562 stored B1318 current"),
+])
+def test_round_brackets_end_a_column_of_words(rows: str, expected: str) -> None:
+    """ "Supply low (Radio)   PRESENT": the module stands behind the words, the status in its own column."""
+    assert scans(rows) == [f" | {expected}"]

@@ -40,3 +40,12 @@ def test_brackets_below_the_name_of_a_module_hold_none() -> None:
             "C0045; Pump (relay); active\nRadio\nB1000; Speaker (rear); stored\n")
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored", "C0045 current"],
                                 "radio": ["B1000 stored"]}
+
+
+def test_names_that_have_brackets_of_their_own() -> None:
+    text = ("Fault code;Unit;Text;Status\nU0140;ECM (Engine);Lost communication;current\n"
+            "U0101;ECM (Engine);Lost gearbox;stored\nC0110;ABS (Brakes);Pump;stored\n")
+    assert modules_of(text) == {
+        "engine control": ["U0140 current", "U0101 stored"], "anti-lock brakes": ["C0110 stored"]}
+    text = "".join(f"U0{number} / stored / Drive inverter (INV) / lost\n" for number in (100, 101, 121))
+    assert list(modules_of(text + "C0110 / stored / ABS / pump\n")) == ["drive motor A", "anti-lock brakes"]

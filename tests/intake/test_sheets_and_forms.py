@@ -83,3 +83,19 @@ def test_signs_that_lead_to_the_module_of_each_code(form: str) -> None:
 
 def test_an_arrow_to_a_remark_is_none() -> None:
     assert printed("ABS\nC0035 <- look here first\nC0040\nC0051") == "ABS: C0035 C0040 C0051"
+
+
+@pytest.mark.parametrize(("clean", "silent"), [
+    ("No codes", "Did not answer"), ("Ohne Fehler", "Nicht erreichbar"), ("Sans défaut", "Muets"),
+    ("Sin fallos", "No responden"),
+])
+@pytest.mark.parametrize("dots", [" ......... ", " ... ", "....."])
+def test_dots_between_an_answer_and_its_modules(clean: str, silent: str, dots: str) -> None:
+    text = f"Codes:\n  ESP: C0040 / C0110\n{clean}{dots}ABS, Radio\n{silent}{dots}Airbag"
+    assert printed(text) == "ESP: C0040 C0110; ABS: clean; Radio: clean; Airbag: silent"
+
+
+@pytest.mark.parametrize("rest", ["none", "---"])
+def test_a_blank_of_a_form_that_names_no_module(rest: str) -> None:
+    assert printed(f"ESP .......... C0040\nNot fitted ... {rest}\nRadio ........ no reply") == (
+        "ESP: C0040; Radio: silent")

@@ -22,7 +22,7 @@ from triage.intake.plain.characters import Line, lines
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import _Remembered
 from triage.intake.read import Reading, read_text
-from triage.intake.said import counts, outside
+from triage.intake.said import counts, doubts, longago, outside, phases
 from triage.intake.tidying import loosely, speechfillers, spokenmarks
 from triage.intake.words.phase_ways import PHASE_SIGNS, PHASE_WORDS
 
@@ -43,6 +43,17 @@ CHECKS = {
         "errores ecm x stored total of - : ( )")),
     "counts behind": (counts.COUNT_AFTER, counts._SIGNS, (
         "2 3 codes: code dtcs: faults= fehlercodes: fehler: defauts: codigos: averias: fallos: number anzahl ecm (")),
+    "years ago": (longago._LONG_AGO, longago._SIGNS, (
+        "last previous year years summer month months ago back two a some owner keeper user former first letztes jahr "
+        "vor jahren monat langer zeit vorbesitzer l'an dernier passe l'annee il y trois ans an mois ancien "
+        "proprietaire ano mes pasado hace dos anos antiguo dueno in 1998 2019 since p0562 abs scan")),
+    "doubts": (doubts._DOUBT, doubts._SIGNS, (
+        "i forget forgot can't remember say tell could n't don't know recall dunno no idea not sure certain unsure "
+        "maybe perhaps possibly might may have think reckon guess believe presumably probably or weiss ich nicht "
+        "keine ahnung vielleicht eventuell evtl vermutlich glaube sicher oder auch vergessen sais pas souviens plus "
+        "peut etre oublie j'ai crois ou non sans doute acuerdo me recuerdo lo se quiza "
+        "tal vez a mejor creo que estoy seguro o cleared "
+        "if it was codes erased whether")),
     "corrections": (corrections._TAKEN_BACK, corrections._SIGNS, (
         "no wait sorry actually, scratch that correction oops whoops i mean nein, warte moment falsch, das ist "
         "korrektur quatsch non, pardon c'est je veux dire perdon, espera es quiero decir digo p0562 abs stored")),
@@ -60,6 +71,20 @@ def test_no_text_that_the_pattern_matches_lacks_a_word_of_it(name: str) -> None:
         if pattern.search(line) is not None:
             found += 1
             assert signs.of(line) & sign, line
+    assert found > 200
+
+
+def test_no_deed_stands_in_a_text_without_a_sign_of_deeds() -> None:
+    pieces = sorted(word_set(
+        "cleared erased codes all the out raus cycle key off test drove driven contact battery unplugged jump charger "
+        "lent programmed learned replaced new module fuse neue sicherung eingebaut getauscht batterie geloscht effaces "
+        "borrado remplace monte pose installe montado instalo sustituido cambiado put in changed reset wiped abs"))
+    rng, found = random.Random(8), 0
+    for _ in range(6000):
+        low = " ".join(rng.choice(pieces) for _ in range(5))
+        if any(pattern.search(low) for _, _, pattern in phases._DEEDS):
+            found += 1
+            assert signs.of(low) & phases._DEED_SIGNS, low
     assert found > 200
 
 

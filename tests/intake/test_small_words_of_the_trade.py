@@ -7,6 +7,7 @@ import pytest
 
 from code_tables import load
 from tests.intake.reads import modules_of, scans
+from triage.intake.entries.headings import nameable
 from triage.intake.read import read_text
 
 
@@ -102,3 +103,22 @@ def test_keys_with_arrows_are_no_columns_and_a_note_between_them_no_name() -> No
             "  Fault         -> U019987 | No communication (stored)\n\n"
             "Module name     -> Fuel pump\nAddress         -> 0x7CB\nCodes           -> no codes\n")
     assert modules_of(text) == {"power steering": ["silent"], "radio": ["U0199-87 stored"], "fuel pump": ["clean"]}
+
+
+def test_a_name_that_is_a_verb_in_another_language() -> None:
+    assert [nameable(text) for text in ("741 EST", "van is in bay 4", "le fourgon est froid")] == [True, False, False]
+
+
+@pytest.mark.parametrize(("rest", "first"), [("resto sin averías", "motor"), ("reste sans défaut", "moteur")])
+def test_the_rest_without_an_article(rest: str, first: str) -> None:
+    text = f"{first}: P0562\nABS: U0100\n\nafter clear 12.9 V\n{first}: P0113\n{rest}\n"
+    assert scans(text)[1] == f"after-clear 12.9 V | {first}: P0113; ABS: clean"
+
+
+def test_what_remains_silent_is_no_rest() -> None:
+    assert modules_of("moteur: P0562\nABS reste muet\nRadio: ok\n")["anti-lock brakes"] == ["silent"]
+
+
+def test_the_round_voltage_of_an_electrical_system_is_none_that_was_read() -> None:
+    assert scans("Bordnetz 24V, gemessen 23,1 an Batterie\nEBS SPN 629/12 aktiv\n")[0].startswith("23.1 V")
+    assert scans("Bordnetz 11,8 V\nABS C0035 aktiv\n")[0].startswith("11.8 V")

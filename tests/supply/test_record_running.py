@@ -85,3 +85,23 @@ def test_an_unnoted_supply_could_only_raise_what_is_too_low() -> None:
     charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
     assert charging["state"] == "failed"
     assert "could only raise it" in charging["why"]
+
+
+def test_a_second_meter_takes_no_verdict_away() -> None:
+    """12.2 V running, no more than at rest: it does not charge; another meter that reads 12.0 V beside it decides
+    nothing more (common practice)."""
+    rest = snapshot("after-clear", scan("engine control"), volts=12.6, engine="off", outside_supply="none")
+    for readings in ([], [{"name": "voltage running, tester shows", "value": 12.0, "unit": "V"}]):
+        run = snapshot("after-run", scan("engine control"), volts=12.2, engine="running", outside_supply="none",
+                       ran_minutes=20, readings=readings)
+        made = job(snapshot("before-clear", scan("engine control", "P0562"), **FLAT), rest, run)
+        charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+        assert charging["state"] == "failed"
+
+
+def test_what_would_prove_the_charging_is_told_with_its_condition() -> None:
+    run = snapshot("after-run", scan("engine control"), volts=13.9, engine="running", ran_minutes=20)
+    made = job(snapshot("before-clear", scan("engine control", "P0562"), **FLAT), run)
+    charging = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "charging")
+    assert charging["state"] == "not tested"
+    assert "or more with nothing connected proves it" in charging["why"]

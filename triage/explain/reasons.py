@@ -87,7 +87,7 @@ def volts_words(book: Casebook, session: int, column: int) -> str:
     """ "at 12.6 V", "at an unknown supply", with the lowest where it tells more."""
     volts, lowest = float(book.volts[session, column]), float(book.lowest[session, column])
     if volts != volts:
-        return "at an unknown supply" if lowest != lowest else f"at a supply that fell to {lowest:.1f} V"
+        return "at an unknown supply" if lowest != lowest else f"at a supply with a lowest of {lowest:.1f} V"
     if lowest == lowest and lowest < volts - 0.5:
         return f"at {volts:.1f} V (lowest read {lowest:.1f} V)"
     return f"at {volts:.1f} V"

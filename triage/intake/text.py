@@ -75,7 +75,8 @@ def read_text(text: str, tables: Tables, *, source: str | None = None, day: date
 
     ``source`` names the file in the notices; ``day`` is that of a time of day without a date.
     """
-    return read_lines(_cut(text), tables, source=source, day=day)
+    with collector_paused():
+        return read_lines(_cut(text), tables, source=source, day=day)
 
 
 def _cut(text: str) -> list[Line]:

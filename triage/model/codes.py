@@ -84,7 +84,7 @@ _J1939 = re.compile(
 _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
-_OWN = re.compile(r"(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
+_OWN = re.compile(r"(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + accepted(FORMS))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it. With a
 # digit too many as well (B40001) it is one of a maker.
 _NEARLY_J2012 = re.compile(

@@ -17,6 +17,7 @@ Letters that number other things (below) make no code, whatever follows. The rea
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 Weight = Literal["sure", "usual", "short", "bare", "weak", "apart"]
@@ -80,10 +81,17 @@ OF_WORDS = ("JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT"
 OF_MODULES = ("ECU", "STG", "SG", "ADDR", "NODE", "MOD", "UNIT", "CALC", "BUS", "SYS", "POS", "TERM")
 
 
-def accepted(form: Form) -> str:
-    """The pattern of a form, without the letters of others."""
-    others = "|".join((*OF_OTHERS, *OF_WIRING, *OF_WORDS) if form.parted else OF_OTHERS)
-    return f"(?!(?:{others})[ .-]?[0-9]){form.pattern}"
+def accepted(forms: Sequence[Form], small: str = "") -> str:
+    """The pattern of forms, without the letters of others, which are asked for once for all. ``small``: the flag with
+    which numbers in one piece may have small letters.
+
+    A number in one piece and one that is parted never begin at one place, so that either may be tried first.
+    """
+    ways = []
+    for parted, others, flag in ((False, OF_OTHERS, small), (True, (*OF_OTHERS, *OF_WIRING, *OF_WORDS), "")):
+        if patterns := "|".join(form.pattern for form in forms if form.parted == parted):
+            ways.append(rf"(?{flag}:(?!(?:{'|'.join(others)})[ .-]?[0-9])(?:{patterns}))")
+    return "|".join(ways)
 
 
 __all__ = ["FORMS", "OF_MODULES", "OF_OTHERS", "OF_WIRING", "OF_WORDS", "Form", "Weight", "accepted"]

@@ -163,7 +163,9 @@ def _charging(
         # A ripple that is too much fails whatever the level is.
         return _entry("charging", "failed", f"{why}; {entry['why']}"), lasting
     # Of one scan the measurement came after its reading: what held right after the start and does not under load.
-    later = (state == "failed" and place >= at) or (place == at and sagged(measured))
+    later = (state == "failed" and place >= at) or (place == at and sagged(measured) and not (
+        # One reading more, which decides nothing, takes no verdict away.
+        state == "not tested" and entry["state"] == "failed"))
     if later or (entry["state"] == "not tested" and (state != "not tested" or at < 0)):
         return _entry("charging", state, why), lasting
     return entry, lasting
@@ -278,7 +280,7 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
             return _entry("charging", "failed", f"{volts:.1f} V running: it does not charge")
         how = "with the drive READY" if running[-1].engine == "ready" else "with the engine running"
         return _entry("charging", "not tested", f"{volts:.1f} V {how}, but nobody said that no outside supply was "
-                                                f"connected; {good:.1f} V alone would prove it")
+                                                f"connected; {good:.1f} V or more with nothing connected proves it")
     return _entry("charging", "not tested", "no reading with the engine running (or the drive READY) and nothing "
                    "connected")
 

@@ -101,9 +101,9 @@ _MID = lazily(
 
 #: A word that may be a maker's own number.
 _TOKEN = lazily(rf"(?<![^\W_]){ANY}")
+_FEW_OWN = 40  # so few are sooner looked for one by one
 _MARK_FORMS = (_JOINED, _LABELLED)
-_BRACKET_FORMS = (_BRACKETED, _LABELLED)
-_LABEL_FORMS = (_BRACKETED, _LABELLED)
+_BRACKET_FORMS = _LABEL_FORMS = (_BRACKETED, _LABELLED)
 _SPACED_FORMS = (_SPACED,)
 _LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti", "un", "so"})
 _PAIR_SIGNS = _HEX | {"$"}
@@ -128,7 +128,7 @@ def with_own(finds: Finds, text: str, low: str, own: frozenset[str]) -> Finds:
     >>> [(code.text, code.start) for code in with_own(find(text), text, text.lower(), frozenset({"R27606"})).codes]
     [('R27606', 0)]
     """
-    if not has_digit(text):
+    if not has_digit(text) or (len(own) <= _FEW_OWN and not any(map(text.__contains__, own))):
         return finds
     label = near.Labels(low)
     found: list[Found] = []
@@ -248,8 +248,7 @@ def _candidate(
 
 
 def _is_loose(letter: str, body: str, clean: str, digits: int) -> bool:
-    """Whether a letter and a number apart from each other are no code but in the place of one: the number is written as
-    nobody would but by a slip ("u o1oo", "P o562")."""
+    """Whether a letter and a number apart are a code in the place of one alone, by their slips ("u o1oo", "P o562")."""
     return clean != body and (digits < 2 or letter.islower() or any(c in "oil" for c in body))
 
 

@@ -17,7 +17,7 @@ from string import hexdigits
 from triage.intake.codes.finds import Found
 from triage.intake.plain import signs
 from triage.model import codes as model_codes
-from triage.model.own_forms import FORMS, Form, Weight, accepted
+from triage.model.own_forms import FORMS, Weight, accepted
 
 #: Fewer digits alone are those of anything.
 _FEWEST_DIGITS = 5
@@ -29,12 +29,8 @@ _DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[A-Za-z]{0,2}[0-9])"
 
 def pattern(*weights: Weight) -> str:
     """The forms of such weights as a pattern of one whole number."""
-    forms = "|".join(_written(form) for form in FORMS if form.weight in weights)
-    return rf"(?:{_DIGIT}(?:{forms}){_ENDS})"
-
-
-def _written(form: Form) -> str:
-    return accepted(form) if form.parted else f"(?i:{accepted(form)})"
+    forms = [form for form in FORMS if form.weight in weights]
+    return rf"(?:{_DIGIT}(?:{accepted(forms, 'i')}){_ENDS})"
 
 
 #: What may be such a number where the places or the words beside it tell that it is a code.

@@ -78,7 +78,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return ""
     if not marked and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
         return ""
-    if ownlines.begins(row) is not None:
+    if ownlines.begins(row) is not None or (not marked and _is_below_key(context, row)):
         return ""
     below = below_of(context, at)
     answered = below is not None and (
@@ -112,6 +112,14 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
     surely = "fair" if chargerhead.is_one(context, row, below) else "weak"
     return surely if sure or context.blanks > 0 or at == 0 else ""
+
+
+def _is_below_key(context: Context, row: Row) -> bool:
+    """Whether a key right above has named a module of which nothing is said yet: what stands between that and its codes
+    is somebody's note ("Unit: Radio", "keys in the blue box", "DTC: U0128")."""
+    module = context.builder.module
+    return context.key_block and context.under_heading and not context.blanks and row.text[-1:] != ":" and (
+        module is not None and module.answer is None and not module.codes)
 
 
 def _heads_a_list(context: Context, row: Row) -> bool:
@@ -231,7 +239,7 @@ def nameable(printed: str) -> bool:
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))
-        and _VERBS.isdisjoint(low.split())
+        and _VERBS.isdisjoint(printed.split())
         and not otherthings.is_part(low)
         and not ("," in low and states.in_text(low))
         and not (

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline, socketline
 from triage.intake.lines.row import Row
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, measuring, mended, phases, refvolts
@@ -40,18 +41,20 @@ def read(context: Context, row: Row) -> list[Row] | None:
     of the line is handed back to be read, None where nothing was measured in it."""
     if len(row.low) > _LONGEST:
         return None
-    if (exciter := _EXCITER.search(row.low)) is not None:
+    # Most lines hold no figure, and tell at most of a state, a test or a wire in words.
+    figures = has_digit(row.low)
+    if figures and (exciter := _EXCITER.search(row.low)) is not None:
         return _of_exciter(context, row, exciter)
     if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
         return []
     readings = context.builder.snapshot.readings
-    told = any(one.name.startswith(REFERENCE) for one in readings)
-    if references := refvolts.find(row.text, row.low, told):
+    if figures and (references := refvolts.find(
+            row.text, row.low, lambda: any(one.name.startswith(REFERENCE) for one in readings))):
         readings += [Reading(name=one.name, value=one.value, unit="V") for one in references]
         return _others(row, [(one.start, one.end) for one in references])
-    if socketline.read(context, row):
+    if figures and socketline.read(context, row):
         return []
-    found = measuring.find(row.text, row.low)
+    found = measuring.find(row.text, row.low) if figures else []
     among, tested = _among_deeds(row.low), _tested(row.low)
     if among is not None and not found and not tested:
         taken = [span for span in among if connectorline.read(context, row.part(*span))
@@ -60,7 +63,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
     if all(one.loose or one.kind in ("none", "bus") for one in found) and among is None and connectorline.read(
             context, row):
         return []
-    if not found and placeline.read(context, row):
+    if figures and not found and placeline.read(context, row):
         return []
     if not tested and all(one.kind == "none" for one in found):
         return None

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
+from triage.intake.scan.assembly import NOT_STATED, Builder, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event
 
@@ -75,7 +75,7 @@ def _module(context: Context, row: Row, raw: RawModule) -> None:
         context.saw_list(name)
     for lamp in raw.lamps or []:
         builder.snapshot.said.lamps = [*(builder.snapshot.said.lamps or []), lamp]
-    _codes(draft, raw)
+    _codes(builder, draft, raw)
     if raw.vin is not None:
         context.facts.vins.append(raw.vin)
         context.facts.values.setdefault("vin", raw.vin)
@@ -84,10 +84,10 @@ def _module(context: Context, row: Row, raw: RawModule) -> None:
     builder.snapshot.readings += list(raw.readings.values())
 
 
-def _codes(draft: ModuleDraft, raw: RawModule) -> None:
+def _codes(builder: Builder, draft: ModuleDraft, raw: RawModule) -> None:
     """The codes of a responder, each with what was stored with it."""
     for entry in raw.codes:
         code = CodeDraft(entry.code, entry.failure_type, entry.status, entry.status_byte, entry.text, entry.count)
         if entry.code == raw.freeze_code and raw.freeze_frame is not None:
             code.freeze = {name: value for name, value in raw.freeze_frame.model_dump().items() if value is not None}
-        draft.codes.append(code)
+        builder.hold(draft, code)

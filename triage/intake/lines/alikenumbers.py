@@ -284,15 +284,13 @@ def shape_between(row: Row) -> tuple[str, int] | None:
 
 def _place(row: Row, is_name: IsName) -> _Place | None:
     """The number of a row that fills a piece of it, or begins it."""
-    if of_other_use(row):
-        return None
     for mark, pieces in _cuts(row.text):
         for at, (start, end) in enumerate(pieces):
             token = row.text[start:end]
             if _WHOLE.fullmatch(token) is not None and own_at(row, start, token) is not None:
-                return _between(row, mark, pieces, at, is_name)
-    match = _FIRST.match(row.text)
-    if match is None or of_other_use(row, 0, match.end(1)) or own_at(row, 0, match[1]) is None:
+                return None if of_other_use(row) else _between(row, mark, pieces, at, is_name)
+    match = _FIRST.match(row.text) if signs.of(row.low) & SIGN else None
+    if match is None or of_other_use(row) or of_other_use(row, 0, match.end(1)) or own_at(row, 0, match[1]) is None:
         return None
     rest = row.text[match.end() :]
     described, said = trailing_status(rest)

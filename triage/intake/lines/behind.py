@@ -31,8 +31,11 @@ _ENCLOSED = {
     "/": lazily(r"(?<=\s)/([^\W\d][^/]{0,60})/(?=\s|$)"),
     # Behind a name stands its abbreviation.
     "[": lazily(r"(?<![^\W_])(?<![^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
-    # Behind words.
-    "w": lazily(r"(?<=[^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
+    # Behind words, round ones at the end of a column too.
+    "w": lazily(
+        r"(?<=[^\W_] )(?:\[\s?(?=\w[^\[\]]{0,60}\])|\(\s?(?=\w[^()]{0,60}\)(?:\s{2}|\t|$)))"
+        r"(\w[^\[\]()]{0,60}?)\s?[\])]"
+    ),
 }
 _ABBREVIATED = lazily(r"\(\s?([^\W\d][^()]{1,60}\(([A-Z][A-Za-z0-9-]{1,7})\))\s?\)")
 _ARTICLES = word_set("the a an der die das dem den le la les el los las l")

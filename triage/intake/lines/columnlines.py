@@ -8,7 +8,7 @@ each, codes. So many of them tell whether the column is a list.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from typing import Literal, NamedTuple
 
@@ -122,9 +122,17 @@ class Entry(NamedTuple):
     indent: int
 
 
-def entries(parts: Sequence[str], is_name: IsName) -> list[Entry]:
+#: The kind of a line of a column; kept for a text, whose columns are looked for at several places.
+KindOf = Callable[[str], Kind]
+
+
+def kinds(is_name: IsName) -> KindOf:
+    """What the lines of columns are, each asked for once."""
+    return cache(lambda text: kind_of(text, is_name))
+
+
+def entries(parts: Sequence[str], kind: KindOf) -> list[Entry]:
     """What the lines of a column are, those that hold nothing, or are drawn, left out."""
-    kind = cache(lambda text: kind_of(text, is_name))
     return [Entry(kind(text.strip()), len(text) - len(text.lstrip())) for text in parts if text.strip(_RULE)]
 
 
@@ -166,4 +174,4 @@ def weighed(found: Sequence[Entry]) -> Weighed:
     return Weighed(names, known, told, said, edge, strange, first)
 
 
-__all__ = ["Entry", "Kind", "Weighed", "entries", "heads_scan", "kind_of", "weighed"]
+__all__ = ["Entry", "Kind", "KindOf", "Weighed", "entries", "heads_scan", "kind_of", "kinds", "weighed"]

@@ -17,7 +17,7 @@ from functools import cached_property
 from typing import Any
 
 from triage.intake.codes.finds import Finds, Found
-from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.codes.ownnumbers import SIGN, TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
 from triage.intake.lines.outline import Level, level_of
@@ -34,6 +34,7 @@ from triage.intake.lines.ownevidence import (
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.happenings import is_aside
@@ -136,7 +137,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         )
         if _in_column(row, shapes) or _at_the_start(row, shapes, is_name, beside) or _led(row, is_name):
             continue
-        match = _BEHIND_NAME.match(row.text, address_end(row))
+        match = _BEHIND_NAME.match(row.text, address_end(row)) if signs.of(row.low) & SIGN else None
         if match is None or of_other_use(row, *match.span(4)):
             continue
         if is_name(tidy(match[1])) or _in_a_list(row, match, shapes.marks):
@@ -174,7 +175,7 @@ def _before_others(rows: Sequence[Row], marks: Counter[str]) -> None:
     for row in rows if max(marks.values(), default=0) >= _FEW else ():
         if not row.finds.codes or row.head or row.roles or row.finds.codes[0].kind == "own":
             continue
-        match = _BEHIND_NAME.match(row.text, address_end(row))
+        match = _BEHIND_NAME.match(row.text, address_end(row)) if signs.of(row.low) & SIGN else None
         if match is None or match.end() > row.finds.codes[0].start or marks[match[2].strip() or " "] < _FEW:
             continue
         first = own_at(row, match.start(4), match[4])
@@ -292,7 +293,7 @@ def _starts(row: Row | None, beside: Row) -> bool:
 def _at_the_start(row: Row, shapes: Shapes, is_name: Callable[[str], bool], beside: bool) -> bool:
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
     ``beside``: a line right above or below starts with a code, or a name stands above."""
-    match = _FIRST.match(row.text)
+    match = _FIRST.match(row.text) if signs.of(row.low) & SIGN else None
     if match is None or of_other_use(row, *match.span(1)):
         return False
     after = manner(row, match.end())

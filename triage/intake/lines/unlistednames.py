@@ -46,7 +46,7 @@ _NUMBER = lazily(r"[0-9]{3}|0x|[0-9] ?x(?![a-z])|[0-9][.:][0-9]|[0-9]/|[0-9]+[A-
 #: A word that no name ends with.
 _OPEN = word_set(
     "with from by of to the a an for in at on mit von zu der die das dem den avec de du la le et con del el")
-_AND = word_set("and und et y")
+_AND = word_set("and und et y plus sowie dazu zudem ausserdem ainsi ademas")
 _OPEN |= _AND
 _MOST_WORDS, _LONGEST = 5, 48
 

@@ -14,7 +14,7 @@ from functools import lru_cache
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set
-from triage.intake.plain.slips import nearest
+from triage.intake.plain.slips import Choices, nearest
 from triage.intake.words.answerwords import ANSWER_KEYS
 from triage.intake.words.column_words import ROLES
 from triage.intake.words.module_words import ENTRIES, SPELLINGS
@@ -58,7 +58,7 @@ _FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phra
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
-_LONG_NAMES = tuple(_LONG)
+_LONG_NAMES = Choices(_LONG)
 #: Keys of programs, which write several words as one: "lowestVoltage".
 _RUN_TOGETHER = {phrase.replace(" ", ""): role for phrase, role in _ROLE.items() if " " in phrase and len(phrase) >= 9}
 #: "Steuergeraet"

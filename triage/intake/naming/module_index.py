@@ -12,7 +12,7 @@ from functools import cached_property
 from typing import NamedTuple
 
 from triage.intake.naming.shortforms import by_consonants, written_out
-from triage.intake.plain.slips import nearest
+from triage.intake.plain.slips import Choices, nearest
 from triage.intake.words.module_words import (
     FILLERS,
     SIDES,
@@ -56,7 +56,8 @@ PARTS = words_of(
 #: Words that name nothing by themselves.
 _WEAK = SOFT | frozenset(SIDES) | {"power", "heck"}
 #: Words in which a slip is put right ("link" is a word of its own).
-_RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")]
+_RIGHT_WORDS = Choices(
+    [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")])
 
 
 #: Variant spellings long enough for a slip in them, and the word at the end of German compounds.
@@ -147,9 +148,13 @@ class Index:
     def cover(self, words: Words) -> Hit | None:
         """The module when the words are several of its names one after the other ("ECM engine control")."""
         found: list[Hit] = []
-        at = 0
+        at = stop = 0
         while at < len(words):
-            for end in range(len(words), at, -1):
+            if stop <= at:
+                # No name goes on across a word that none has.
+                stop = next((place for place in range(at, len(words)) if not self._may_be_in_a_name(words[place])),
+                            len(words))
+            for end in range(stop, at, -1):
                 hit = self.exact(words[at:end])
                 if hit:
                     found.append(hit)
@@ -161,6 +166,11 @@ class Index:
                 at += 1
         names = agreed(found)
         return Hit(names.pop(), 97.0, None, 0.0, "pieces") if len(names) == 1 else None
+
+    def _may_be_in_a_name(self, word: str) -> bool:
+        """Whether a name may have a word, or may be meant by words with it: it has it, or it may be left out."""
+        return word in self.vocabulary or word in SOFT or word in FILLERS or (
+            drop_fillers((word,))[0] in self.vocabulary)
 
     def own(self, name: str) -> str:
         """The table's own name where ``name`` is only an alias of it."""

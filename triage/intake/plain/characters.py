@@ -13,13 +13,21 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from triage.intake.plain.patterns import lazily
 
+
+def _translator(table: Mapping[int, str]) -> Callable[[str], str]:
+    """``str.translate`` with a table for texts that hold few of its characters: no other one is looked up in it."""
+    written = {chr(code): char for code, char in table.items()}
+    pattern = lazily(f"[{''.join(map(re.escape, written))}]")
+    return lambda text: pattern.sub(lambda match: written[match[0]], text)
+
+
 #: One character for one character.
-_PLAIN: dict[int, int | str] = {
+_PLAIN: dict[int, str] = {
     **dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d\u2500\u2501\u2550"), "-"),
     **dict.fromkeys(
         map(
@@ -63,7 +71,7 @@ _PLAIN: dict[int, int | str] = {
 #: Hollow marks, which a key may tell from the filled ones beside them.
 _HOLLOW = "\u25cb\u25e6\u25a1\u25c7\u25ab"
 _TOLD_APART = lazily(f"[{_HOLLOW}]\\s?[=:-]\\s?[^\\W\\d_]")
-_WITH_HOLLOW = {**_PLAIN, **dict.fromkeys(map(ord, _HOLLOW), "o")}
+_plain, _with_hollow = _translator(_PLAIN), _translator({**_PLAIN, **dict.fromkeys(map(ord, _HOLLOW), "o")})
 #: Two of them are also of units: "m/s\u00b2".
 _RAISED = lazily("(?<=[0-9A-F)\\]])[\u00b2\u00b3]")
 #: Letters of other alphabets that are drawn as ours. Read as ours only in a word that mixes alphabets.
@@ -88,6 +96,7 @@ _UNACCENTED = {
     for base in [unicodedata.normalize("NFD", chr(code))]
     if base[0].isascii()
 } | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I", 0x141: "L", 0x142: "l"}
+_unaccented = _translator(_UNACCENTED)
 _BLANKS = (" ", "\t")
 #: ASCII that is not shown, or shown as a space.
 _UNUSUAL = lazily("[\x00-\x08\x0b-\x1f\x7f]")
@@ -145,7 +154,7 @@ def low(text: str) -> str:
     """
     if text.isascii():
         return text.lower()
-    plain = text.translate(_UNACCENTED)
+    plain = _unaccented(text)
     small = plain.lower()
     return small if len(small) == len(text) else "".join(c.lower()[:1] for c in plain)
 
@@ -211,7 +220,7 @@ def lines(text: str) -> list[Line]:
             indent = indent_of(raw) if raw[:1] in _BLANKS else 0
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
         else:
-            found.append(_line(number, raw, _WITH_HOLLOW if apart else _PLAIN))
+            found.append(_line(number, raw, _with_hollow if apart else _plain))
     return list(map(_with_small_x, found)) if "X" in text and _LARGE_X.search(text) is not None else found
 
 
@@ -226,13 +235,13 @@ def _with_small_x(line: Line) -> Line:
     return line
 
 
-def _line(number: int, raw: str, written: dict[int, int | str] = _PLAIN) -> Line:
+def _line(number: int, raw: str, written: Callable[[str], str] = _plain) -> Line:
     """One line in plain characters. ``written``: the character for each other one."""
     if raw.isascii():
         if not _UNSEEN.search(raw):
             return line_of(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
         return _line_with_offsets(number, raw)
-    plain = raw.translate(written)
+    plain = written(raw)
     if "\u00b2" in plain or "\u00b3" in plain:
         plain = _RAISED.sub("\u2020", plain)
     if _FOREIGN.search(plain):
@@ -311,7 +320,7 @@ def _line_with_offsets(number: int, raw: str, plain: str | None = None) -> Line:
                 out[-1] = joined
         else:
             spread = char if char in "\u00b0\u00b2\u00b3" else unicodedata.normalize("NFKC", char)
-            for piece in spread.translate(_PLAIN):
+            for piece in _plain(spread):
                 out.append(" " if piece.isspace() else piece)
                 offsets.append(place)
     text = "".join(out)

@@ -114,6 +114,21 @@ class _Pattern:
         last = next(at for at in range(len(slots) - 1, -1, -1) if () not in _choices(slots[at]))
         self.ends = frozenset([parts[-1] for slot in slots[last:] for parts in _choices(slot) if parts])
 
+    def seconds(self, first: str) -> frozenset[str] | None:
+        """The words of which one stands behind the first one; None where it may be the only word."""
+        found: set[str] = set()
+        open_ended = False
+        for parts in _choices(self._texts[0]):
+            if parts and parts[0] == first:
+                found.update(parts[1:2])
+                open_ended = open_ended or len(parts) == 1
+        for slot in self._texts[1:] if open_ended else ():
+            choices = _choices(slot)
+            found.update(parts[0] for parts in choices if parts)
+            if () not in choices:
+                return frozenset(found)
+        return None if open_ended else frozenset(found)
+
     @cached_property
     def slots(self) -> list[dict[str, list[tuple[str, ...]]]]:
         """By slot: its wordings by their first word; () where it may be left out. Few texts ask for a pattern."""
@@ -183,6 +198,8 @@ class Phrasebook:
         for entries in wordings:
             entries.sort(key=lambda entry: -len(entry[0]))
         self._patterns: dict[str, list[_Pattern]] = {}
+        #: By the first word, as far as a text had it, and the second: the patterns that may begin so; "" for any other.
+        self._by_second: dict[str, dict[str, list[_Pattern]]] = {}
         every = [_Pattern(slots, meaning) for meaning, all_slots in (patterns or {}).items() for slots in all_slots]
         for pattern in every:
             for word in pattern.starts:
@@ -227,7 +244,7 @@ class Phrasebook:
                 if _matches(low, plain, found, at, parts):
                     size, meaning = len(parts), said
                     break
-        for pattern in self._patterns.get(word, ()):
+        for pattern in self._patterns_at(word, plain[at + 1] if at + 1 < len(plain) else ""):
             if len(plain) <= _SHORT and pattern.ends.isdisjoint(plain):
                 continue
             longer = pattern.size_at(low, plain, found, at)
@@ -236,6 +253,19 @@ class Phrasebook:
         if size and at + size < len(plain) and plain[at + size] in self._more and meaning:
             size += self._size_of_more(low, plain, found, at, size)
         return size, meaning
+
+    def _patterns_at(self, first: str, second: str) -> Sequence[_Pattern]:
+        """The patterns that may begin with two words, in their order."""
+        if first not in self._patterns:
+            return ()
+        by_second = self._by_second.get(first)
+        if by_second is None:
+            by_second = self._by_second[first] = {}
+            told = [(pattern, pattern.seconds(first)) for pattern in self._patterns[first]]
+            for each in {"", *(word for _, words in told for word in words or ())}:
+                by_second[each] = [pattern for pattern, words in told if words is None or each in words]
+        found = by_second.get(second)
+        return by_second[""] if found is None else found
 
     def _size_of_more(self, low: str, plain: tuple[str, ...], found: Words, at: int, size: int) -> int:
         """The number of words behind a wording that change nothing of it."""

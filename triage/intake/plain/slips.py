@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
+from functools import lru_cache
 
 
-def nearest(word: str, words: Collection[str], most: int = 1) -> str | None:
+class Choices:
+    """Words that are looked among again and again, by their length: so few slips leave it nearly as it was."""
+
+    def __init__(self, words: Iterable[str]) -> None:
+        self._words = tuple(words)
+        self.near = lru_cache(maxsize=128)(self._near)
+
+    def _near(self, length: int, most: int) -> tuple[str, ...]:
+        """Those of nearly a length, in their order."""
+        return tuple(word for word in self._words if abs(len(word) - length) <= most)
+
+
+def nearest(word: str, words: Collection[str] | Choices, most: int = 1) -> str | None:
     """The word of ``words`` at most ``most`` letters off ``word`` (one left out, put in, changed, or two swapped: the
     optimal string alignment distance), the nearest of several; None where there is none.
 
@@ -15,11 +28,12 @@ def nearest(word: str, words: Collection[str], most: int = 1) -> str | None:
     from rapidfuzz import process  # loaded for texts with slips alone
     from rapidfuzz.distance import OSA
 
-    best = process.extractOne(word, words, scorer=OSA.distance, score_cutoff=most)
+    choices = words.near(len(word), most) if isinstance(words, Choices) else words
+    best = process.extractOne(word, choices, scorer=OSA.distance, score_cutoff=most)
     return None if best is None else best[0]
 
 
-def nearest_twice(word: str, words: Collection[str]) -> str | None:
+def nearest_twice(word: str, words: Collection[str] | Choices) -> str | None:
     """The same for two slips, not both of them a letter put for another, which make words of their own.
 
     >>> nearest_twice("comunicatoin", ("communication",)), nearest_twice("corrected", ("connected",))
@@ -43,4 +57,4 @@ def one_off(word: str) -> set[str]:
     return swapped | doubled | left_out
 
 
-__all__ = ["nearest", "nearest_twice", "one_off"]
+__all__ = ["Choices", "nearest", "nearest_twice", "one_off"]

@@ -49,7 +49,7 @@ _NO_REPLY = _NO | word_set(
 _GENERIC = lazily(
     r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
     r"^[\s*-]*rest(?! ?(?:[0-9]|volt|spannung|strom|current))(?=[\s:,-])|alles andere|alles ubrige|der rest|"
-    r"(?:tout )?le reste|el resto|todo lo demas|"
+    r"(?:tout )?le reste|^[\s*-]*reste(?! (?:muet|inj|ind|stock))(?=[\s:,-])|(?:el )?resto|todo lo demas|"
     r"rest of(?![a-z])[a-z ]*|remaining (?:modules|units)|"
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
     r"steuergerate)[a-z ]*|"

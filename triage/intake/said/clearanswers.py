@@ -92,7 +92,7 @@ _REST = (
     r"(?:(?:and |und |et |y )?(?:all )?(?:the )?(?:rest|others?|other (?:modules|ecus|ones)|remaining(?: (?:modules|"
     r"ones|ecus))?)|"
     r"everything else|every ?one else|all the rest|(?:die |alle )?(?:anderen|ubrigen|restlichen)|alles andere|rest|"
-    r"(?:tous )?les autres|(?:tout )?le reste|(?:todos )?los demas|el resto|todo lo demas|(?:an)?sonst (?:alles?|"
+    r"(?:tous )?les autres|(?:tout )?le reste|(?:todos )?los demas|(?:el )?resto|todo lo demas|(?:an)?sonst (?:alles?|"
     r"uberall)|sinon tout|all else|otherwise all|(?:todas )?las demas)"
 )
 _ALL = (

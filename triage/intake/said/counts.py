@@ -7,8 +7,10 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.words.wordings import CODES
 
+#: It begins where a row of marks and blanks does, which is taken whole: a wide gap is tried once.
 COUNT = lazily(
-    r"[\s,:;/(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
+    r"(?<![\s,:;/(\[-])[\s,:;/(\[-]*+"
+    r"(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*+[:=]?+\s*+)?"
     r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
     r"error|gespeicherte|codes?)\s+)*"
     rf"({CODES}(?:\([a-z]{{1,2}}\))?)"

@@ -18,6 +18,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 
 Order = Literal["day", "month"]
 
@@ -149,6 +150,7 @@ def _order(lows: Iterable[str]) -> tuple[Order | None, bool]:
     return None, False
 
 
+@remembered
 def may_stand_in(low: str) -> bool:
     """Whether a date may stand in a line in small letters; surely none where not."""
     return _SIGNS.search(low) is not None

@@ -10,6 +10,7 @@
 
 from __future__ import annotations
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 
@@ -35,13 +36,11 @@ _ALONE = lazily(rf"\s*(?:(?:but|and|aber|mais|pero|und|et|y|though|or|oder|ich|j
                 rf"(?: (?:now|any ?more|mehr|plus|ya|exactly|genau|for sure|any longer))?\s*")
 #: Deeds that nobody may be sure of; of a run the doubt is about how long.
 OF_DEEDS = ("cleared", "replaced", "programmed", "paired", "calibrated", "battery disconnected", "actuator test")
-_SIGNS = lazily(
-    r"forg[eo]t|sure|certain|can.?.?t |couldn|don.?t|dunno|no idea|maybe|perhaps|possib|might|may have|think|reckon|"
-    r"guess|"
-    r"believe|presum|probab|or not|weiss|ahnung|vielleicht|evtl|event|vermutl|wahrsch|glaub|sicher|oder n|oder auch|"
-    r"vergess|sais|souviens|peut|pas sur|oubli|crois|ou pas|ou non|doute|acuerdo|recuerdo|lo se|quiza|tal vez|mejor|"
-    r"creo|"
-    r"segur|o no")
+#: A word of each of those.
+_SIGNS = signs.of_pattern(
+    r"forg[eo]t|remember|recall|^(?:say|tell|know|may|or|oder|sur|ou|lo|vez|o)$|dunno|idea|sure|certain|maybe|perhaps|"
+    r"possib|might|think|reckon|guess|believe|presum|probab|weiss|ahnung|vielleicht|evtl|event|vermutl|wahrsch|glaub|"
+    r"sicher|vergess|sais|souviens|peut|oubli|crois|doute|acuerdo|recuerdo|quiza|mejor|creo|segur")
 _MARKS = lazily(r"[,;](?=\s|$)|[.!?]+(?=\s|$)|[()]|\s-+\s|"
                  r"\s(?:but|aber|mais|pero|because|weil|parce qu'?e?|car|porque)\s")
 
@@ -57,7 +56,7 @@ def left_out(low: str) -> str:
 @remembered
 def find(low: str) -> tuple[tuple[int, int], ...]:
     """The places of the clauses in which somebody isn't sure, each with the one before that it is told of."""
-    if len(low) > 600 or _SIGNS.search(low) is None:
+    if len(low) > 600 or not signs.of(low) & _SIGNS:
         return ()
     cut = clauses(low)
     found: list[tuple[int, int]] = []

@@ -11,6 +11,7 @@ Between these scans nothing was done then. Days and weeks are none: a module put
 
 from __future__ import annotations
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.doubts import clauses
@@ -30,14 +31,16 @@ _LONG_AGO = lazily(
     # A year with no day and no month beside it.
     r"(?:in|im|en|back in|since|year|jahr|wurde|was|ano) (?:19[89]|20[0-4])[0-9](?![-./0-9]| ?(?:km|mi|v|rpm|w)))"
     r"(?![a-z0-9])")
-_SIGNS = lazily(r"year|yr|month|ago|summer|winter|spring|autumn|owner|keeper|user|jahr|monat|sommer|herbst|langer zeit|"
-                r"besitzer|l'an|mois|annee|il y a|proprie|pasado|hace |dueno|(?:19[89]|20[0-4])[0-9]")
+#: A word of each text that tells of such a time.
+_SIGNS = signs.of_pattern(
+    r"year|yr|month|^(?:ago|il|passee?)$|summer|winter|spring|autumn|owner|keeper|user|jahr|monat|sommer|herbst|langer|"
+    r"besitzer|dernier|mois|annee|proprie|pasado|hace|dueno|(?:19[89]|20[0-4])[0-9]")
 
 
 @remembered
 def find(low: str) -> tuple[tuple[int, int], ...]:
     """The places of the clauses of a line in small letters that tell of such a time."""
-    if len(low) > 600 or _SIGNS.search(low) is None:
+    if len(low) > 600 or not signs.of(low) & _SIGNS:
         return ()
     return tuple((start, end) for start, end in clauses(low) if _LONG_AGO.search(low, start, end) is not None)
 

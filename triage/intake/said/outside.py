@@ -165,6 +165,9 @@ _HABIT = lazily(
     r"(?: (?:up|only|just|fine|ok|every time|always|nur|immer|an|jedes mal|seulement|uniquement|toujours|que|solo|"
     r"siempre|bien)){0,3} (?:with|off|from|on|mit|avec|con) "
     r"(?:(?:a|an|the|my|our|dem|der|einem|einer|le|la|un|une|el|una) )?$")
+#: It is there all the same: "starts only with jump pack connected".
+_CONNECTED = lazily(
+    r" ?(?:connected|attached|hooked up|clipped on|angeschlossen|dran|branche|connecte|conectado)(?![a-z])")
 #: "8.8 without the pack, 12.5 with": of two readings the later.
 _WITH_IT = lazily(r"[0-9] ?v? (?:with|mit|avec|con)(?: (?:it|one|ihm|lui|el))?\s*(?:[.,;)]|$)")
 _ALONE = lazily(
@@ -235,7 +238,8 @@ def outside_supply(low: str) -> OutsideSupply | None:
         if match is None or (kind == "donor vehicle" and put_in(low)):
             # "A module from a donor car fitted": no car that feeds another.
             continue
-        if _HABIT.search(low, max(0, match.start() - 40), match.start()) is not None:
+        habit = _HABIT.search(low, max(0, match.start() - 40), match.start()) is not None
+        if habit and _CONNECTED.match(low, match.end()) is None:
             continue
         before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
         behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]

@@ -307,23 +307,23 @@ _CAUSE = (
 )
 _BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause d[eu']|por|debido a)\s+{_CAUSE}")
 _CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
-_DEED_SIGNS = lazily(
+#: A word of each text that tells of a deed.
+_DEED_SIGNS = signs.of_pattern(
     r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|erneuer|effac|"
     r"borr|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
-    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]|remplac|"
-    r"wechselt|change|put in|[a-z]baut|montiert|(?:monte|pose|installe)e?(?![a-z])|"
-    r"(?:montad|instalad|puest)[oa]|(?:monto|montado|puso|puesto|instalo|"
-    r"instalado) "
+    r"geloes|^new$|neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset|^(?:out|raus|put)$|remplac|"
+    r"wechselt|change|[a-z]baut|montiert|(?:monte|pose|installe)e?(?![a-z])|"
+    r"(?:montad|instalad|puest)[oa]|(?:monto|puso|instalo)$"
 )
 
 
 @remembered
 def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
-    if len(low) > 600 or not _DEED_SIGNS.search(low):
+    if len(low) > 600 or not signs.of(low) & _DEED_SIGNS:
         return ()
     low, sure = tocome.done(low), longago.left_out(doubts.left_out(low))
     untouched = uncleared.span(low) or (0, 0)

@@ -3,14 +3,15 @@
 That it comes back once the part that pulls it down is unplugged is how such a fault is found (common practice).
 
 >>> line = "5V ref at the oil sensor plug: 1.2 V. unplugged the map sensor: 5.0 V"
->>> [(one.name, one.value) for one in find(line, line.lower(), False)]
+>>> [(one.name, one.value) for one in find(line, line.lower(), bool)]
 [('5 V reference at a sensor plug', 1.2), ('5 V reference, unplugged: map sensor', 5.0)]
->>> find("coolant sensor 1.2 V", "coolant sensor 1.2 v", False), find("5 v ref ok", "5 v ref ok", False)
+>>> find("coolant sensor 1.2 V", "coolant sensor 1.2 v", bool), find("5 v ref ok", "5 v ref ok", bool)
 ([], [])
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
@@ -50,22 +51,23 @@ class Reference(NamedTuple):
     value: float
 
 
-def find(text: str, low: str, told: bool) -> list[Reference]:
-    """The readings of a reference voltage in a line; ``told``: one was read in a line above."""
+def find(text: str, low: str, told: Callable[[], bool]) -> list[Reference]:
+    """The readings of a reference voltage in a line; ``told``: whether one was read in a line above, asked where the
+    line itself leaves it open."""
     if len(low) > _LONGEST or "v" not in low or _WANTED.search(low) is not None:
         return []
     found = []
     for match in _READ.finditer(low):
         place = f"{REFERENCE} at a sensor plug" if match["where"].strip(" :=") else REFERENCE
         found.append(Reference(match.start(), match.end("value"), place, float(match["value"].replace(",", "."))))
-    if not (found or told):
+    without = [match for pattern in _WITHOUT for match in pattern.finditer(low)]
+    if not (found or (without and told())):
         return []
-    for pattern in _WITHOUT:
-        for match in pattern.finditer(low):
-            if not any(one.start < match.end() and match.start() < one.end for one in found):
-                part = text[slice(*match.span("part"))].strip(" -")
-                found.append(Reference(match.start(), match.end(), f"{REFERENCE}, {UNPLUGGED}{part}",
-                                       float(match["value"].replace(",", "."))))
+    for match in without:
+        if not any(one.start < match.end() and match.start() < one.end for one in found):
+            part = text[slice(*match.span("part"))].strip(" -")
+            found.append(Reference(match.start(), match.end(), f"{REFERENCE}, {UNPLUGGED}{part}",
+                                   float(match["value"].replace(",", "."))))
     found = [one._replace(end=_unit(low, one.end)) for one in found]
     return sorted(one for one in found if one.value <= _MOST)
 

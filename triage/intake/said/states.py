@@ -17,7 +17,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, Hit, covered, word_set
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.slips import nearest
+from triage.intake.plain.slips import Choices, nearest
 from triage.intake.words.vocabulary import DOUBTFUL_STATES, SERVICE, STATE_FILLER, STATES, denies
 from triage.model.snapshot import StatusWord
 
@@ -156,7 +156,7 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 @remembered
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
-    return None if word in _OTHER_WORDS else nearest(word, LONG_STATES, 1 if len(word) < 9 else 2)
+    return None if word in _OTHER_WORDS else nearest(word, _LIKE_STATES, 1 if len(word) < 9 else 2)
 
 
 @remembered
@@ -209,6 +209,7 @@ _LONG_STATES_MEANING = {
 LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
                 "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher", "confirmation",
                 "confirmacion", "bestatigung")
+_LIKE_STATES = Choices(LONG_STATES)
 #: The same without their last letter, with it twice, and with the last two swapped, where that is no word of its own.
 _BY_LAST = {
     slip: word

@@ -21,7 +21,7 @@ from collections.abc import Sequence
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, covered
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.slips import nearest, nearest_twice
+from triage.intake.plain.slips import Choices, nearest, nearest_twice
 from triage.intake.words import answerwords as kinds
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -45,6 +45,7 @@ _NUMBER = lazily(r"(?:0x|x)?[0-9]{1,4}(?:x|st|nd|rd|th|s|ms|h)?|0x[0-9a-f]{1,4}|
 _LONGEST = 90
 #: In a shorter word a slip makes another word; a word must be as long as the second for two slips.
 _SHORTEST, _TWICE = 5, 8
+_LONG = Choices(kinds.LONG)
 
 
 def meaning(low: str) -> str | None:
@@ -116,7 +117,7 @@ def _mended(word: str) -> str | None:
         return kinds.LEFT_OUT[word]
     if not _SHORTEST <= len(word) <= 18 or not word.isalpha() or word in kinds.NO_SLIPS:
         return None
-    best = nearest(word, kinds.LONG) or (nearest_twice(word, kinds.LONG) if len(word) >= _TWICE else None)
+    best = nearest(word, _LONG) or (nearest_twice(word, _LONG) if len(word) >= _TWICE else None)
     return best if best is not None and best[0] == word[0] else None
 
 

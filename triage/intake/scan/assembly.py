@@ -148,6 +148,8 @@ class Builder:
         #: A status of all codes of the snapshot that a heading announced.
         self.next_of_all: StatusWord | None = None
         self._keys: dict[str, str] = {}
+        #: By code: the modules of a name that hold it, in all snapshots.
+        self._held: dict[str, list[ModuleDraft]] = {}
         self.restated: list[tuple[int, Line, int, int]] = []
 
     @property
@@ -238,9 +240,9 @@ class Builder:
         """The module of a code that no name stands with: the only one that held it in the scans before ("came back with
         C0035"), else a stand-in."""
         start, end = (offset + code.start, offset + code.end) if code else (offset, offset)
-        earlier = self.snapshots if self.next_phase is not None else self.snapshots[:-1]
-        holders = {small(module.printed): module.printed for snapshot in earlier for module in snapshot.modules.values()
-                   if code is not None and module.printed != NOT_STATED and module.entries(code.text)}
+        now = {} if self.next_phase is not None else self.snapshot.modules
+        holders = {small(module.printed): module.printed for module in self._held.get(code.text if code else "", ())
+                   if now.get(" ".join(small(module.printed).split())) is not module}
         if len(holders) == 1:
             (printed,) = holders.values()
             self.notice("note", f"no module is named: taken for {printed}, which held it before", line, start, end)
@@ -280,7 +282,7 @@ class Builder:
         draft = self._same(module.entries(found.text), found, status)
         if draft is None:
             draft = CodeDraft(found.text, found.failure_type, status, found.status_byte, text)
-            module.codes.append(draft)
+            self.hold(module, draft)
         else:
             draft.status = draft.status or status
             draft.failure_type = draft.failure_type or found.failure_type
@@ -288,6 +290,12 @@ class Builder:
             draft.text = draft.text or text
         self.code = draft
         return draft
+
+    def hold(self, module: ModuleDraft, draft: CodeDraft) -> None:
+        """Put a code into a module that does not hold it."""
+        module.codes.append(draft)
+        if module.printed != NOT_STATED:
+            self._held.setdefault(draft.code, []).append(module)
 
     @staticmethod
     def _same(codes: Iterable[CodeDraft], found: Found, status: StatusWord | None) -> CodeDraft | None:

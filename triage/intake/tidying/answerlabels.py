@@ -1,6 +1,6 @@
 """A label that says twice what modules did, before their names: "OK modules (no codes): Door LF", "Timeout, no answer:
 Radio". The second answer is enough. So it is without a word for modules and without how many they are: "Silent units
-(2): Radio, Door LF".
+(2): Radio, Door LF". The dots of a form between an answer and its modules are as good as a colon.
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "OK modules (no codes): Door LF\\n- Timeout / no answer: Radio\\nABS: ok, no codes\\nABS, no codes: 2"
@@ -40,10 +40,35 @@ _FINE = lazily(
 _COUNTED = lazily(
     r"[\s*>#-]{0,8}(?P<label>[a-z][a-z' -]{1,50}?)(?P<count>\s?[(\[]\s?[0-9]{1,3}\s?[)\]])?\s?:(?=\s|$)")
 
+#: A label with the dots of a form behind it, whatever stands in its blank.
+_DOTTED = lazily(r"[\s*>#-]{0,8}(?P<label>[a-z][a-z/' -]{0,49}[a-z])\s?(?P<dots>\.{3,60})\s?(?=\S)")
+
 
 def shortened(found: Sequence[Line]) -> list[Line]:
     """The lines with the second answer of such labels alone, and those without "these were" before one. Linear."""
-    return [_bare(_pointed(_one(line))) if ":" in line.text[:80] else line for line in found]
+    coloned = (_coloned(line) if "..." in line.text[:80] else line for line in found)
+    return [_bare(_pointed(_one(line))) if ":" in line.text[:80] else line for line in coloned]
+
+
+def _coloned(line: Line) -> Line:
+    """A line with a colon for the dots between an answer and the modules it is of.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> said = "No reply ...... Radio, ABS\\nABS ......... no reply\\nNot fitted ....... none\\nOk ...... C0035"
+    >>> [_coloned(line).text for line in lines(said)]
+    ['No reply: Radio, ABS', 'ABS ......... no reply', 'Not fitted: none', 'Ok ...... C0035']
+    """
+    match = _DOTTED.match(line.low)
+    if match is None:
+        return line
+    rest = line.low[match.end() :].strip()
+    # "Not fitted ..... none" names no module.
+    if find(rest).codes or answer_of_cell(rest) not in (None, "clean"):
+        return line
+    label = " ".join(word for word in match["label"].split() if word not in SEVERAL)
+    if answer_of_cell(label) is None and (label[-1:] != "e" or answer_of_cell(label[:-1]) is None):
+        return line
+    return reworded(line, match.end("label"), match.end(), ": ")
 
 
 def _bare(line: Line) -> Line:

@@ -16,7 +16,8 @@ from triage.intake.plain.remember import remembered
 
 _ADDRESS = lazily(
     r"(?:(?:diag(?:nostic|nose)?[ .-]{0,2})?(?:addr?(?:ess)?|adresse|adr|dir(?:eccion)?)|(?:ecu|node|can)[ -]?id|id|no|"
-    r"nr|n\u00b0|num(?:ero)?|nummer|number|pos)\.?\s*[:=]\s*(?:0x|\$|#)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?"
+    r"nr|n\u00b0|num(?:ero)?|nummer|number|pos)\.?\s*[:=]\s*(?:(?:sa|src)\s?)?(?:0x|\$|#)?"
+    r"(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?"
 )
 _KEY = lazily(r"([^:=|]{1,34}?)\s*[:=]\s*\S")
 #: The key of the module stands so many lines above or below at most.

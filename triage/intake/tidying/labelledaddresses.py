@@ -1,5 +1,6 @@
 """Addresses with a word for them behind the names of modules, left out wherever a name stands: "Brakes, addr. 05 .....
-no answer", "Radio (address 0x2C): no faults". A name with two addresses is that of two modules, and keeps them.
+no answer", "Radio (address 0x2C): no faults"; and those in the brackets of the name: "[Radio [0x2C]] 2 faults". A name
+with two addresses is that of two modules, and keeps them.
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "Brakes, addr. 05 .. no answer\\nKQM (addr. 2C): ok\\nDoor, addr. 1\\nDoor, addr. 2\\nsource address 3"
@@ -23,7 +24,10 @@ _PLACE = lazily(
     r"(?:addr(?:ess)?|adr|adresse|direccion)\.?\s?[:=#]?\s?(?P<number>(?:0x|\$)?(?=[0-9a-f]{0,4}[0-9])[0-9a-f]{1,4}h?)"
     r"(?P<close>\s?[)\]])?)(?![\w/])(?![.,][0-9])"
 )
-_SIGN = signs.of_pattern("^(?:addr|adr|direccion)")
+#: "[Radio [0x2C]]"
+_NESTED = lazily(
+    r"\s{0,20}[\[(<]\s?[^\[\]()<>]{2,60}?(?P<cut>\s?[\[(<]\s?(?P<number>(?:0x|\$)[0-9a-f]{1,4})\s?[\])>])\s?[\])>]")
+_SIGN = signs.of_parts("[0x", "(0x", "<0x", "[$", "($", "<$") | signs.of_pattern("^(?:addr|adr|direccion)")
 _SOURCE = ("source", "quell", "sender")
 _FEWEST, _LONGEST_NAME = 2, 60
 
@@ -45,6 +49,9 @@ def left_out(found: Sequence[Line]) -> Sequence[Line]:
 
 def _place(line: Line) -> re.Match[str] | None:
     """Where such an address stands behind what may be a name; None where none does."""
+    nested = _NESTED.match(line.low)
+    if nested is not None:
+        return nested
     match = _PLACE.search(line.low, 0, _LONGEST_NAME + len(line.text) - len(line.text.lstrip()) + 30)
     if match is None or (match["cut"].strip()[:1] in ("(", "[")) != (match["close"] is not None):
         return None

@@ -22,6 +22,7 @@ from triage.intake.codes.found import find
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.glue import together
 from triage.intake.naming import IsName
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -31,6 +32,7 @@ _BULLET = lazily(r"\s*(?:[-*\u2022>+]\s{1,3}|[0-9]{1,2}[.)]\s{1,3})?")
 _OWN = lazily(rf"{TOKEN}(?![\w-])")
 #: Between a code and its text, and between the name and what stands behind that.
 _MARK = lazily(r"\s*[;|\t]\s*|\s+/\s+|\s+[-\u2013\u2014]+\s+|\s{2,}|\s*,\s+")
+_CELLS = lazily(r"[;|\t]|\s/\s")
 _DELIMITER = lazily(r"\s*[;|\t]|\s+/\s")
 #: A name in brackets may hold an abbreviation in brackets.
 _NAME = lazily(r"\s?\(([^()]{2,50}(?:\([^()]{1,12}\))?)\)")
@@ -54,9 +56,10 @@ def parted(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     """The lines, such names in cells of their own, where most lines that begin with a code and a delimiter have one.
     Linear."""
     coded = {at: begin for at, line in enumerate(found) if (begin := _code(line)) is not None}
-    if len(coded) < _FEWEST:
+    if len(coded) < _FEWEST or any(_names_column(line) for line in found[: min(coded)]):
         return found
-    rows = {at: row for at, begin in coded.items() if (row := _row(found[at], begin)) is not None}
+    rows = {at: row for at, begin in coded.items() if (row := _row(found[at], begin)) is not None
+            and not is_name(found[at].text[slice(*row.text)].strip())}
     marked = [at for at, row in rows.items() if row.marked]
     delimited = sum(_DELIMITER.match(found[at].text, end) is not None for at, (_, end) in coded.items())
     if len(marked) < _FEWEST or len(marked) < _MOST * delimited:
@@ -66,6 +69,12 @@ def parted(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     if known < _MOST * len(marked) and not (known and len(named) <= _MOST * len(marked)):
         return found
     return [_written(line, rows[at]) if at in rows else line for at, line in enumerate(found)]
+
+
+def _names_column(line: Line) -> bool:
+    """Whether a line is the head of a table with a column of modules."""
+    cells = _CELLS.split(line.low) if len(line.text) <= _LONGEST else []
+    return len(cells) > 2 and "module" in [role_of(cell.strip(), exactly=True) for cell in cells]
 
 
 def _code(line: Line) -> tuple[int, int] | None:
@@ -94,7 +103,8 @@ def _row(line: Line, code: tuple[int, int]) -> _Row | None:
             continue
         if behind is None and _COUNT.match(rest) is None:
             continue
-        if line.text[mark.end() : name.start()].strip():
+        text = line.text[mark.end() : name.start()]
+        if text.strip() and _CELLS.search(text) is None:
             return _Row(code, (mark.end(), name.start()), name.span(1), (begin, len(line.text.rstrip())),
                         _DELIMITER.match(mark[0]) is not None)
     return None

@@ -19,6 +19,7 @@ from typing import NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.lines import columnlines
+from triage.intake.lines.columnlines import KindOf
 from triage.intake.naming import IsName
 from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
@@ -44,12 +45,13 @@ class _Columns(NamedTuple):
 
 def below(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
     """The lines, those of each further column below the one before; the same lines where there is none. Linear."""
-    out = _below(found, is_name)
+    kind = columnlines.kinds(is_name)
+    out = _below(found, kind)
     if out is found:
         bare = _without_bar(found)
-        return found if bare is None or (out := _below(bare, is_name, drawn=True)) is bare else out
+        return found if bare is None or (out := _below(bare, kind, drawn=True)) is bare else out
     for _ in range(_MOST_COLUMNS - 2):
-        out = _below(out, is_name)
+        out = _below(out, kind)
     return out
 
 
@@ -63,7 +65,7 @@ def _without_bar(found: Sequence[Line]) -> Sequence[Line] | None:
             if line.text.count("|") == 1 and abs(line.text.find("|") - at) <= _SLACK else line for line in found]
 
 
-def _below(found: Sequence[Line], is_name: IsName, drawn: bool = False) -> Sequence[Line]:
+def _below(found: Sequence[Line], kind: KindOf, drawn: bool = False) -> Sequence[Line]:
     """The lines, those of one further column below the first. ``drawn``: a bar stood between both."""
     starts: Counter[int] = Counter()
     gapped: list[int] = []
@@ -78,14 +80,14 @@ def _below(found: Sequence[Line], is_name: IsName, drawn: bool = False) -> Seque
     # More lines may be set in than begin at the edge.
     tried |= {min(start for start in starts if edge - _FARTHEST <= start <= edge) for edge in tried}
     for edge in sorted(tried):
-        out = _unfolded(found, gapped, edge, is_name, drawn)
+        out = _unfolded(found, gapped, edge, kind, drawn)
         if out is not None:
             return out
     return found
 
 
 def _unfolded(
-    found: Sequence[Line], gapped: Sequence[int], edge: int, is_name: IsName, drawn: bool
+    found: Sequence[Line], gapped: Sequence[int], edge: int, kind: KindOf, drawn: bool
 ) -> list[Line] | None:
     """The lines with the columns that meet at an edge one below the other; None where no two lists do."""
     out: list[Line] = []
@@ -97,9 +99,9 @@ def _unfolded(
         if tried > _TRIED:
             # A few lines may stand above the columns; else it is a table.
             continue
-        columns = _stretch(found, at, done, edge, is_name)
+        columns = _stretch(found, at, done, edge, kind)
         last = columns.last
-        if not _are_lists(found, columns, is_name, drawn):
+        if not _are_lists(found, columns, kind, drawn):
             continue
         out += found[done : columns.first]
         pairs = [_parts(line, cut) for line, cut in zip(found[columns.first : columns.last], columns.cuts, strict=True)]
@@ -123,7 +125,7 @@ def _cut(line: Line, edge: int) -> int | None:
 
 
 def _stretch(
-    found: Sequence[Line], at: int, done: int, edge: int, is_name: IsName
+    found: Sequence[Line], at: int, done: int, edge: int, kind: KindOf
 ) -> _Columns:
     """The lines around one that is cut at an edge that may be of both columns."""
     first = at
@@ -144,7 +146,7 @@ def _stretch(
         told = found[first + place].text.strip()
         if not told:
             below = found[first + place + 1].text.strip() if place + 1 < len(cuts) else ""
-            if columnlines.kind_of(below, is_name) not in ("name", "both", "code"):
+            if kind(below) not in ("name", "both", "code"):
                 break
         stop = place + 1
     return _Columns(first, first + stop, cuts[:stop])
@@ -160,7 +162,7 @@ def _is_left(line: Line, edge: int) -> bool:
     return _cut(line, edge) == -1
 
 
-def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName, drawn: bool) -> bool:
+def _are_lists(found: Sequence[Line], columns: _Columns, kind: KindOf, drawn: bool) -> bool:
     """Whether both columns are lists of names with codes or answers below them; the second begins with one. Where a bar
     was drawn between them none of the names need be known: in a table one side holds the codes."""
     sides = [(line.text, "") if cut < 0 else (line.text[:cut], line.text[cut:])
@@ -171,7 +173,7 @@ def _are_lists(found: Sequence[Line], columns: _Columns, is_name: IsName, drawn:
     if 2 * sum(_VALUE.match(side) is not None for side in right) > len(right):
         # Keys and their values: "Module     -> Radio".
         return False
-    lists = [columnlines.entries(side, is_name) for side in zip(*sides, strict=True)]
+    lists = [columnlines.entries(side, kind) for side in zip(*sides, strict=True)]
     if any(entry.indent > _FARTHEST for own in lists for entry in own):
         return False
     left, other = map(columnlines.weighed, lists)

@@ -81,17 +81,20 @@ def written_out(found: list[Line]) -> list[Line]:
         return found
     kept = _flowing(found)
     known: dict[str, str] = {}
-    for line in kept:
-        for each in _statements(line):
+    statements = [list(_statements(line)) for line in kept]
+    for line, own in zip(kept, statements, strict=True):
+        for each in own:
             text = line.text[each.start : each.end].strip(_EDGE)
             if find(text).codes and _same(line.low[each.start : each.end]) is None:
                 known.setdefault(each.name, text)
     changed, last = False, ""
     for at, line in enumerate(kept):
-        for start, end, text in reversed(told := list(_told(line, known, last))):
-            line = reworded(line, start, end, text)
-        kept[at], changed = line, changed or bool(told)
-        last = next((each.name for each in reversed(list(_statements(line))) if each.name in known), last)
+        own = statements[at]
+        if told := list(_told(line, own, known, last)):
+            for start, end, text in reversed(told):
+                line = reworded(line, start, end, text)
+            kept[at], own, changed = line, list(_statements(line)), True
+        last = next((each.name for each in reversed(own) if each.name in known), last)
     return kept if changed else found
 
 
@@ -137,9 +140,11 @@ def _same(low: str) -> re.Match[str] | None:
     return found if found is not None and found[0].strip() and any(sign in found[0] for sign in _SIGNS) else None
 
 
-def _told(line: Line, known: dict[str, str], last: str) -> Iterator[tuple[int, int, str]]:
+def _told(
+    line: Line, statements: Sequence[_Statement], known: dict[str, str], last: str
+) -> Iterator[tuple[int, int, str]]:
     """The places of a line that say so, with what stands for them. Adds to the known lists."""
-    for each in _statements(line):
+    for each in statements:
         low = line.low[each.start : each.end]
         said = _same(low)
         if said is None:

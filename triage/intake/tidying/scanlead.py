@@ -96,12 +96,14 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     modules in a text."""
     found: list[Row] = []
     led = False
-    for row in [part for each in rows for one in _by_number(each) for whole in _by_date(one)
-                for part in _by_sentence(whole)]:
+    told = [part for each in rows for one in _by_number(each) for whole in _by_date(one)
+            for part in _by_sentence(whole)]
+    for at, row in enumerate(told):
         stamp = _DATED.match(row.low)
         of_scan = _SCAN_OF.match(row.low) if stamp is None else None
         if stamp is not None and (
-                _tells_of_several(row, stamp.end(), names) or (stamp["on"] and _holds(row, stamp.end(), len(row.low)))):
+                _tells_of_several(row, stamp.end(), names) or _heads_answer(told, at, stamp.end(), names)
+                or (stamp["on"] and _holds(row, stamp.end(), len(row.low)))):
             found += [row.part(*stamp.span("date")), row.part(stamp.end())]
             led = True
             continue
@@ -196,6 +198,19 @@ def _tells_of_several(row: Row, start: int, names: Find) -> bool:
     rest = row.low[start:]
     told = sum(code.start >= start for code in row.finds.codes) + len(spoken(rest))
     return told > 1 and len(names(rest)) > 1
+
+
+def _heads_answer(rows: Sequence[Row], at: int, start: int, names: Find) -> bool:
+    """Whether a sentence behind a date begins with the answer of a module, and the line below tells of another without
+    a date: "3 May 2024 11:08: nothing stored in the tail lift", else the date would be taken for the module. In a log
+    the lines around have their own."""
+    row, low = rows[at], rows[at].low[start:]
+    told = spoken(low)
+    if not told or told[0].start or row.finds.codes or len(names(low)) != 1:
+        return False
+    below = rows[at + 1] if at + 1 < len(rows) else None
+    return below is not None and _holds(below, 0, len(below.low)) and not any(
+        _DATED.match(near.low) for near in (*rows[max(0, at - 1) : at], below))
 
 
 def _bracketed(row: Row, names: Find) -> list[Row]:

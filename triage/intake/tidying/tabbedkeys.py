@@ -53,7 +53,10 @@ def coloned(found: Sequence[Line]) -> Sequence[Line]:
 
 def _led(found: Sequence[Line]) -> Sequence[Line]:
     """The lines with a colon alone for what leads to one, or stands behind it."""
-    led = {at: match.span(1) for at in signs.places(found, _LED_SIGN) if (match := _LED.match(found[at].text))}
+    dotted = [*signs.places(found, _LED_SIGN)]
+    # Where lines have several such keys, these are read together.
+    several = any(found[at].text.count("..:") > 1 for at in dotted)
+    led = {} if several else {at: match.span(1) for at in dotted if (match := _LED.match(found[at].text))}
     led |= {at: match.span(1) for at in signs.places(found, _SIGN) if (match := _COLON.fullmatch(found[at].text))}
     return [reworded(line, *led[at], ": ") if at in led else line for at, line in enumerate(found)] if led else found
 

@@ -35,7 +35,7 @@ _MODULES = word_set("""
 #: The same word in one language, the singular in another: counted only beside other counts of modules.
 _EITHER = word_set("module modul stg ecu ecus")
 _CODES = word_set("""
-    code codes dtc dtcs fault faults error errors trouble fehler fehlercode fehlercodes fehlereintrage eintrage
+    code codes dtc dtcs fault faults error errors trouble fehler fehlern fehlercode fehlercodes fehlereintrage eintrage
     defaut defauts codigo codigos averia averias fallo fallos errores""")
 #: What a count is called beside those, or tells of the modules counted.
 _COUNTS = word_set("""
@@ -48,7 +48,8 @@ _COUNTS = word_set("""
     antwortend antworten davon mit ohne fehlerhaft auffallig betroffen erreicht d de des du en del los las les avec
     sans dont lus lues trouves detectes interroges scannes presents ayant repondu repondant defaillants con sin leidas
     leidos encontradas encontrados detectadas detectados escaneadas escaneados consultadas consultados responden
-    respondieron contestaron que unidad mando unite und et y and muets muettes mudos mudas stumme silents""")
+    respondieron contestaron que unidad mando unite und et y and muets muettes mudos mudas stumme silents
+    them these denen entre eux elles ellos ellas dans en au""")
 _SUMS = word_set("total totals totale totaux totales sum gesamt gesamtzahl insgesamt summe suma somme")
 _OF = word_set("of de des der d in no number count anzahl nombre numero")
 #: Heads of a summary, with or without a colon.
@@ -75,13 +76,30 @@ def left_out(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those that only count modules left blank, those that head a list of names without their count.
     ``is_name`` tells the name of a module. Linear."""
     found: list[Row] = []
+    wrapped = False
     for at, row in enumerate(rows):
+        wrapped = wrapped or _is_wrapped(rows, at)
+        if wrapped:
+            wrapped = _is_wrapped(rows, at)
+            found.append(Row(row.line, "", 0))
+            continue
         if row.blank or row.finds.codes or len(row.low) > _LONGEST or not _speaks(row.low):
             found.append(row)
             continue
         listed = _list(rows, at, is_name)
         found += [listed] if listed is not None else _without(row)
     return found
+
+
+def _is_wrapped(rows: Sequence[Row], at: int) -> bool:
+    """Whether the last count of a row has its number in the next: "Modules: 10, faulty: 6, codes" above "total: 11"."""
+    row, below = rows[at], rows[at + 1] if at + 1 < len(rows) else None
+    if below is None or row.blank or below.blank or len(row.low) + len(below.low) > _LONGEST or not (
+            _speaks(row.low) and has_digit(below.low)):
+        return False
+    if row.finds.codes or below.finds.codes or _each_counted(row.low):
+        return False
+    return is_summary(f"{row.low} {below.low}")
 
 
 def _list(rows: Sequence[Row], at: int, is_name: IsName) -> Row | None:

@@ -60,7 +60,9 @@ _RAN = (
     r"fait [0-9]{1,3} ?(?:km|min\w*)|(?:di|dimos) una vuelta|hice [0-9]{1,3} ?km|(?:conduje|rode|circule)(?![a-z]))"
 )
 _TAIL = rf"{_ON}{_SO_READ}{_FOLLOWS}"
-MENDED_LEAD = rf"{_BEGIN}{_WHO}(?:{_MENDED}|{_NEW_IN}|{DONE_DE}|{_MENDED_FR}|{_MENDED_ES}){_TAIL}"
+#: "New battery in, cleared, read again" tells of the clear.
+_NO_CLEAR = rf"(?![^.;:|]{{0,50}}?(?<![a-z]){_CLEARED}(?![a-z]))"
+MENDED_LEAD = rf"{_BEGIN}{_WHO}(?:{_MENDED}|{_NEW_IN}|{DONE_DE}|{_MENDED_FR}|{_MENDED_ES}){_NO_CLEAR}{_TAIL}"
 CLEARED_LEAD = rf"{_BEGIN}{_WHO}{_CLEARED}{_TAIL}"
 RAN_LEAD = rf"{_BEGIN}{_WHO}{_RAN}{_TAIL}"
 #: What every text has in which such a lead stands.

@@ -156,7 +156,7 @@ _STROKED = {ord("\u0142"): "l", ord("\u0141"): "L", ord("\u00f8"): "o", ord("\u0
 
 
 class _Unaccented(dict[int, str]):
-    """For ``str.translate``: each character without its accents, worked out once."""
+    """Each character without its accents, worked out once."""
 
     def __missing__(self, char: int) -> str:
         if char in _STROKED:
@@ -167,12 +167,13 @@ class _Unaccented(dict[int, str]):
 
 
 _UNACCENTED = _Unaccented()
+_NOT_ASCII = lazily(r"[^\x00-\x7f]")
 
 
 def plain(text: str) -> str:
     """``text`` in lower case without accents, abbreviations joined ("a/c" to "ac"); punctuation stays."""
     if not text.isascii():
-        text = text.translate(_UNACCENTED)
+        text = _NOT_ASCII.sub(lambda match: _UNACCENTED[ord(match[0])], text)
     text = text.casefold()
     if text.replace(" ", "").isalpha():
         return text

@@ -132,7 +132,9 @@ NOMINAL_AFTER = lazily(
 )
 #: "14 volt side too low": a part of the vehicle's network by its round voltage.
 SIDE_AFTER = lazily(r"[ -]{1,3}(?:side|rail|seite|schiene|netzseite)(?![a-z])")
-NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
+NOMINAL_BEFORE = lazily(
+    r"(?:nominal|nennspannung|system|nominale|bordnetz|anlage|reseau de bord|red de a bordo)"
+    r"(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
