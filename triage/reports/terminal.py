@@ -147,7 +147,9 @@ def _snapshots(paper: Paper, shown: View, show_all: bool) -> None:
 
 def _short_list(paper: Paper, shown: View, show_all: bool) -> None:
     number = sum(len(item.lines) for item in shown.items)
-    paper.head("short list", f"{many(len(shown.items), 'root')}, {many(number, 'code')}" if number else "")
+    # A root may be modules that came and went, and no code.
+    codes = f", {many(number, 'code')}" if number else ""
+    paper.head("short list", f"{many(len(shown.items), 'root')}{codes}" if shown.items else "")
     if not shown.items:
         paper.put("no code is established as a fault that persists", "  ")
         return
