@@ -122,3 +122,12 @@ def test_what_remains_silent_is_no_rest() -> None:
 def test_the_round_voltage_of_an_electrical_system_is_none_that_was_read() -> None:
     assert scans("Bordnetz 24V, gemessen 23,1 an Batterie\nEBS SPN 629/12 aktiv\n")[0].startswith("23.1 V")
     assert scans("Bordnetz 11,8 V\nABS C0035 aktiv\n")[0].startswith("11.8 V")
+
+
+@pytest.mark.parametrize("brackets", ["[{}] ", "[{} ] ", "({}) "])
+@pytest.mark.parametrize("mark", [": ", " > ", " - "])
+def test_a_short_form_in_brackets_before_the_name(brackets: str, mark: str) -> None:
+    listed = [("EMR", "Engine mgmt", "P0563 stored"), ("DSH", "Dash", "U0100 active"), ("AC", "Air con", "no codes")]
+    text = "".join(f"{brackets.format(short)}{name}{mark}{told}\n" for short, name, told in listed)
+    assert modules_of(text) == {"engine control": ["P0563 stored"], "instrument cluster": ["U0100 current"],
+                                "air conditioning": ["clean"]}

@@ -104,6 +104,9 @@ def strip_links(text: str) -> str:
     for opening, closing in ("()", "[]"):
         if kept.count(opening) > kept.count(closing) and text.find(closing, parts[last - 1][2]) >= 0:
             kept += closing
+        # So does one that opens right before: "[DSH] Dash".
+        if kept.count(closing) > kept.count(opening) and text[: parts[first][1]].rstrip().endswith(opening):
+            kept = opening + kept
     return kept
 
 
