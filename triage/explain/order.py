@@ -89,8 +89,8 @@ def _faint_behind(checks: list[NextCheck], faint: Set[str], listed: Set[str], sa
     sure = [place for place, check in enumerate(checks) if not listed.isdisjoint(check["settles"])]
     late = [check for check in checks[:sure[-1] if sure else 0] if check["settles"] and (
         all(name in faint for name in check["settles"])
-        or check["do"].startswith(CIRCUIT_WORDS) and listed.isdisjoint(check["settles"])
-        and safe.isdisjoint(check["settles"]))]
+        or (check["do"].startswith(CIRCUIT_WORDS) and listed.isdisjoint(check["settles"])
+        and safe.isdisjoint(check["settles"])))]
     if not late:
         return checks
     behind = sure[-1] + 1
