@@ -11,7 +11,8 @@ PIECES = [
     ("U0422-81", "Invalid data from the body", "active", 30), ("B1318-16", "Battery voltage low", "stored", 18),
     ("C1460", "Wheel speed left", "active", 7), ("B0171", "Internal fault", "active", 36),
     ("U0131", "Lost communication with the steering", "stored", 26), ("P0562", "Supply low", "stored", 4),
-    ("C1461", "Wheel speed right", "active", 7), ("C1462", "Wheel speed rear", "stored", 3), ("C1463", "Pump", "active", 1)]
+    ("C1461", "Wheel speed right", "active", 7), ("C1462", "Wheel speed rear", "stored", 3),
+    ("C1463", "Pump", "active", 1)]
 
 
 def read(body: str) -> dict[str, list[str]]:
