@@ -319,6 +319,16 @@ def _supply_unmarked(low: str, names: Find) -> tuple[int, int] | None:
     return (match.end(), match.end() + 1) if behind and behind[0][2] and not behind[0][0] else None
 
 
+def dated(low: str) -> tuple[int, int]:
+    """Where the date ends that a text begins with, and where what it tells begins behind its mark; 0 where none does.
+
+    >>> dated("06.07.2024 08:30: abs c0035"), dated("abs 06.07.2024: c0035")
+    ((16, 18), (0, 0))
+    """
+    stamp = _DATED.match(low) if low[:1].isdigit() else None
+    return (stamp.end("date"), stamp.end()) if stamp is not None else (0, 0)
+
+
 @remembered
 def is_lead(low: str) -> bool:
     """Whether a text says which scan it is and nothing of a module: its number, phase, time, supply.
