@@ -39,7 +39,12 @@ JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as"
 _BRACKETS = lazily(r"[(\[][^()\[\]]{1,80}[)\]]")
 _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
-_JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+_JOINT = lazily(
+    r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z])[\s,;&+/|.()\[\]-]*)?"
+    r"(?:(?:also|auch|ausserdem|zudem|dazu|aussi|egalement|tambien|ademas|mas|as well)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+#: A status cut short, with the full stop that says so: "hist. P0562, conf. P0563".
+_CUT_SHORT = lazily(
+    r"(?<![a-z])(?:conf|cnf|hist|pend|perm|curr?|act|inact|interm|spor|sporad|mem|gesp|akt|inakt|prov)\.$")
 _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
 #: What leads from a code to its own module, and from that to the next code.
 _OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
@@ -170,6 +175,8 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if has_digit(head[-3:]) and (service := SERVICE.search(head)) is not None:
         # "Permanent DTC (mode $0A): P0715"
         head = head[: service.start()]
+    if _CUT_SHORT.search(head) is not None:
+        head = head[:-1]
     hits = states.in_text(head, translated)
     if not hits or head[hits[-1].start : hits[-1].end] == "is showing" or (
             not colon and head.endswith(" logged")):
