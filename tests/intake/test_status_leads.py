@@ -93,3 +93,20 @@ def test_a_status_before_a_list_that_its_sentence_closes(text: str) -> None:
 def test_a_french_plus_between_codes_denies() -> None:
     for text in ("ABS : C0035 plus actif, C0040 présent", "ABS : plus actif C0035, présent C0040"):
         assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 current"]}
+
+
+@pytest.mark.parametrize(("line", "codes"), [
+    ("TCM: inactive P0715, conf. U0100", ["P0715 stored", "U0100 confirmed"]),
+    ("TCM - hist. P0715 ; pend. P0700 ; conf. U0100", ["P0715 stored", "P0700 pending", "U0100 confirmed"]),
+    ("TCM: gesp. P0715 ; akt. U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: en attente P0715, conf. U0100", ["P0715 pending", "U0100 confirmed"]),
+    ("TCM: stored P0715, also active U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: gespeichert P0715, dazu aktiv U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: mémorisé P0715, et aussi présent U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: memorizado P0715, también activo U0100", ["P0715 stored", "U0100 current"]),
+    # Behind their codes they stay theirs.
+    ("TCM: P0715 hist. U0100 conf.", ["P0715 stored", "U0100 confirmed"]),
+    ("TCM: P0715 inactive, U0100 conf.", ["P0715 stored", "U0100 confirmed"]),
+])
+def test_a_status_cut_short_and_one_that_adds_lead_too(line: str, codes: list[str]) -> None:
+    assert modules_of(f"{line}\nradio: no codes\n") == {TCM: codes, "radio": ["clean"]}

@@ -42,8 +42,12 @@ _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 _JOINT = lazily(
     r"[\s,;&+/|.()\[\]-]*+(?:(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|"
     r"(?:count(?:er)?|occurrences?|compteur|contador|zahler|anzahl)\s?[:=]?\s?[0-9]{1,3})(?![a-z0-9])"
-    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|ausserdem|zudem|aussi|ademas)|"
+    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|auch|ausserdem|zudem|aussi|egalement|"
+    r"tambien|ademas|as well)|"
     r"and|und|et|y|e|plus|mas|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*+")
+#: A status cut short, with the full stop that says so: "hist. P0562, conf. P0563".
+_CUT_SHORT = lazily(
+    r"(?<![a-z])(?:conf|cnf|hist|pend|perm|curr?|act|inact|interm|spor|sporad|mem|gesp|akt|inakt|prov)\.$")
 _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
 #: What leads from a code to its own module, and from that to the next code.
 _OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
@@ -181,6 +185,8 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if (joined := _PLUS.fullmatch(head)) is not None and least:
         # "stored P0562 plus active P0118": between two codes an English "plus" joins them, no French one denies.
         head = head[: joined.end(1)].replace("plus", " " * 4) + head[joined.end(1) :]
+    if _CUT_SHORT.search(head) is not None:
+        head = head[:-1]
     hits = states.in_text(head, translated)
     if not hits or _PLAIN.fullmatch(head, hits[-1].end) is None:
         return _short_word(head, first, len(text), colon, translated)
