@@ -126,6 +126,11 @@ _WAS = lazily(
 #: "6.4 V, jump pack connected, now 11.1 V"
 _NOW_LATER = lazily(
     r"[,;.(](?: [a-z][a-z -]{2,40}[,;.])? ?(?:now|jetzt|maintenant|ahora)(?: at| is| bei| a)? ?[0-9]{1,2}[.,][0-9]")
+#: "Now 12.1 without a charger", "it is 12.1 now without the charger": not what it was before one went on.
+_IS_NOW = lazily(r"(?<![a-z])(?:now|jetzt|nun|maintenant|ahora)(?: [a-z']{1,6}){0,2} $")
+_WITHOUT = lazily(
+    r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}(now |jetzt |nun |maintenant |ahora )?"
+    r"(?:without|w/o|ohne|sans|sin) ")
 _SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at|bei|a) [0-9]")
 #: "It was at 7.8 V, scan after 2 hrs on the charger 12.4 V"
 _AT_SCAN = lazily(
@@ -238,6 +243,8 @@ def _moment(before: str, after: str) -> Moment:
         return "earlier"
     if _READ_AT.search(before):
         return "scan"
+    if (bare := _WITHOUT.match(after)) is not None and (bare[1] or _IS_NOW.search(before)):
+        return "now"
     clause = _clause(before)
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:

@@ -77,10 +77,12 @@ _CLOCK = lazily(r"[\s>*#(-]*((?:[01]?[0-9]|2[0-3])\.[0-5][0-9])(?![0-9.,/])\W{0,
 _MINUTES = lazily(r" ?min(?![a-z])")  # behind a whole number of something else: "ran 10 min"
 #: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
 _AT_SCAN = lazily(
-    r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
-    r"maintenant|leid[oa] a|ahora) $"
+    r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|(?:aus)?gelesen bei|lue? a|leid[oa] a|"
+    r"(?:now|jetzt|maintenant|ahora)(?: (?:is|it'?s|at|reads?|reading|shows?|showing|bei|auf|wieder|nur|noch|a|en|"
+    r"esta en))?) $"
 )
-_NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$))")
+_NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$)|"
+                     r" (?:with|without|on|off|mit|ohne|am|avec|sans|con|sin) )")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
