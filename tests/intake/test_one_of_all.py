@@ -80,3 +80,42 @@ def test_now_without_a_charger_is_now(told: str) -> None:
 def test_without_a_charger_alone_is_before_it() -> None:
     shot = first("Battery 10.9 without charger, 13.1 now with it on\nECM: P0113\n")
     assert (shot.volts, shot.lowest_volts) == (13.1, 10.9)
+
+
+@pytest.mark.parametrize("told", [
+    "Battery only had 8.9 V. Scanned with support at 12.8 V: ECM P0562.",
+    "Battery only had 8.9 V. Scanned it at 12.8 V: ECM P0562.",
+    "Batterie hatte nur noch 8,9 V. Mit Stützladung 12,8 V ausgelesen: im ECM P0562.",
+    "La batterie n'avait plus que 8,9 V. Lu avec maintien de charge à 12,8 V : ECM P0562.",
+    "La batería solo tenía 8,9 V. Leído con mantenedor a 12,8 V: ECM P0562.",
+])
+def test_what_it_had_was_before_the_scan(told: str) -> None:
+    shot = first(told)
+    assert (shot.volts, shot.lowest_volts) == (12.8, 8.9)
+
+
+@pytest.mark.parametrize("text", [
+    "Motor P0171. Kombi ist sauber. Airbag hat sich nicht gemeldet, Klima auch nicht.",
+    "Motor P0171. Kombi ist sauber. Airbag meldete sich nicht, Klima auch nicht.",
+    "Motor P0171. Kombi is clean. Airbag did not answer, Klima didn't either.",
+])
+def test_what_did_not_answer_either(text: str) -> None:
+    assert answers(text) == {"Motor": "codes", "Kombi": "clean", "Airbag": "silent", "Klima": "silent"}
+
+
+def test_likewise_is_said_of_what_was_told_last() -> None:
+    assert answers("Cluster is clean, airbag had a nap, HVAC too. Engine P0171.") == {
+        "Cluster": "clean", "Engine": "codes"}
+
+
+@pytest.mark.parametrize("text", [
+    "module=Engine Control; addr=0x10; dtcs=P0191-29(confirmed)\nmodule=Brake Control; addr=0x18; dtcs=",
+    "module=Engine Control; dtcs=P0191-29(confirmed); vbat=11.7\nmodule=Brake Control; dtcs=; vbat=11.7",
+    "Module: Engine Control | Fehler: P0191-29\nModule: Brake Control | Fehler:",
+])
+def test_an_empty_key_of_codes_is_an_answer_where_others_hold_theirs_behind_it(text: str) -> None:
+    assert answers(text) == {"Engine Control": "codes", "Brake Control": "clean"}
+
+
+def test_codes_may_stand_below_their_key() -> None:
+    assert answers("Module: Engine; codes:\n  P0562\nModule: ABS; codes: C0035") == {"Engine": "codes", "ABS": "codes"}
