@@ -46,6 +46,12 @@ _PLACED = lazily(
     r"(?:under(?:neath)?|behind|beside|next to|near|below|above|by|in front of|unter|hinter|neben|sous|derriere|bajo|"
     r"debajo de|detras de)\s(?:(?:the|dem|der|le|la|el)\s|l')?$"
 )
+#: A lamp that is called by a module is none: "ABS light on and airbag no codes".
+_LAMP = lazily(
+    r"[ -]?(?:warning |warn|kontroll)?(?:lights?|lamps?|telltales?|lampen?|leuchten?)(?=\s*(?:$|[.,;)])|"
+    r"\s(?:is|was|are|were|on|off|out|lit|comes?|came|stays?|stayed|flash\w*|still|now|and|but|leuchtet|brennt|blinkt|ist|"
+    r"war|an|aus|und)(?![a-z]))")
+_OF_LAMP = lazily(r"(?<![a-z])(?:voyant|temoin|testigo|luz|lampara)\s(?:(?:de|du|del)\s)?(?:(?:la|el)\s|l'|d')?$")
 #: Between a plain word ("steering") and the answer of its module.
 _ADVERBS = lazily(
     r"(?:\s(?:is|was|are|has|had|still|again|now|also|just|all|completely|totally|always|module|unit|ecu|itself|though|"
@@ -99,6 +105,8 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     covered = cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
     for start, end, sure in _compounds(context, row):
         placed = _PLACED.search(row.low, max(0, start - 40), start) is not None
+        placed = placed or _LAMP.match(row.low, end) is not None or (
+            _OF_LAMP.search(row.low, max(0, start - 24), start) is not None)
         if placed or 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]

@@ -32,6 +32,7 @@ from triage.intake.words.volt_words import (
     FILLED,
     LABEL,
     LOWEST,
+    LOWEST_AFTER,
     LOWEST_FILLED,
     NEVER_BELOW,
     NOMINAL_AFTER,
@@ -119,7 +120,9 @@ def _find(low: str) -> tuple[Volt, ...]:
         at += len(pair)
         if not pair:
             stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
-            volt = _judged(low, numbers[at], last, stop, found)
+            begun = START_AFTER.match(low, last, numbers[at].start) if found else None
+            # "12.3 at start 11.8 lowest": said of the one before.
+            volt = _judged(low, numbers[at], begun.end() if begun is not None else last, stop, found)
             if volt is not None:
                 if volt.of in ("named", "bare") and at and _behind_nominal(low, numbers[at - 1], numbers[at]):
                     volt = volt._replace(of="supply", labelled=True)
@@ -357,6 +360,8 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
         return True
     if number.start in voltremarks.starts(low) or (seen and _is_of_the_scan(low, number)):
         return True
+    if seen and number.value >= _SECTION and LOWEST_AFTER.match(after.lstrip(" (,")):
+        return True  # "12.3 at start, 11.8 lowest"
     if filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
         return (
