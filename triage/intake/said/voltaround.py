@@ -127,9 +127,10 @@ def is_made(low: str, start: int, own: str) -> bool:
         PUTS_OUT.search(own) is not None and ALTERNATORS.search(low, max(0, start - 120), start) is not None)
 
 
-#: "Lowest 6.9 V, present 12.1 V"
+#: "Lowest 6.9 V, present 12.1 V", "24 V vehicle, measured 24.9 V"
 _NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
-                "actuellement actualmente")
+                "actuellement actualmente measured gemessen abgelesen mesure mesuree releve relevee medido medida "
+                "bei nur noch knapp etwa circa ungefahr rund solo apenas seulement")
 
 
 _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""

@@ -97,7 +97,7 @@ _CRANK = (
     r"(?:while|when|whenever|as) (?:the engine|engine|it|he|she|we|i|you|they)(?: was| is)? "
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
-    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing|s(?= (?:at|to) ))?|"
+    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing?|s(?= (?:at|to) ))?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
@@ -257,7 +257,7 @@ VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
     r"coche|vehiculo|gasolina|(?:mini|midi|auto|reise|linien|schul|stadt)bus|coach|minivan|pick-?up|camper|motorhome|"
-    r"excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
+    r"tipper|dumper|excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
     r"porteur|benne|ensileuse|moissonneuse|kipper|utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
 #: Right behind a nominal voltage the kind of vehicle that has it: "12 V diesel panel van", "24 V city bus".
