@@ -73,6 +73,7 @@ _LINKS = word_set(
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
     "asked also both now haben hatten tienen tiene "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
+    "calculateurs boitiers qui que centralitas unidades units ecus steuergerate steuergeraten welche who "
     "try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
     "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "

@@ -13,6 +13,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines import supplyrow
+from triage.intake.lines.recut import without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import reworded
@@ -52,6 +53,13 @@ _OF_CODES = lazily(
     r"defauts?|codigos?|averias?)(?:[ _]?list[ea]?)?)[\"']?\s?[:=]\s?"
     r"(?:[\"']{2}|(?=[;|,]|$)|(?=[\"']?[pcbu][0-3][0-9a-f]{3}))"
 )
+#: The lamp that a code lights.
+_LAMP = lazily(
+    r"(?:^|\s{2,}|[,;|]\s?)(?:(?:warning|amber|red|stop|malfunction|warn|kontroll)[ -]?)?"
+    r"(?P<lamp>(?:lamps?|mil|telltale|lampe|leuchte|voyant|temoin|testigo)(?: (?:status|state))?\s?[:=]\s?"
+    r"[a-z-]{2,12}(?:/[a-z]{2,8})?(?: lamp)?)(?:\s*[,;|]\s?|\s{2,}|\s*$)"
+)
+_LONGEST_LAMP = 160
 _NOTHING = ("=;", "=,", "=|", "= |", ":;", ": ;", ":|", ": |")
 _BRACKETS = frozenset("{}[],; ")
 
@@ -59,7 +67,7 @@ _BRACKETS = frozenset("{}[],; ")
 def cut(rows: Sequence[Row]) -> list[Row]:
     """The rows, those of several known keys cut at them: the module first, then the code, then the rest. What only
     opens or closes a bracket round them is left out."""
-    rows = _with_none(rows)
+    rows = _without_lamps(_with_none(rows))
     found: list[Row] = []
     for at, row in enumerate(rows):
         if row.text and (":" in row.text or "=" in row.text or "..." in row.text):
@@ -93,6 +101,25 @@ def _with_none(rows: Sequence[Row]) -> Sequence[Row]:
             line = reworded(row.line, row.start + key.end(), row.start + key.end(), "none")
             mended[at] = Row(line, row.text[: key.end()] + "none" + row.text[key.end() :], row.start)
     return mended
+
+
+def _without_lamps(rows: Sequence[Row]) -> Sequence[Row]:
+    """The rows, those below a code without the lamp that it has among other things that are told of it: "Lamp: none
+    Active   Occ: 3"."""
+    told = {at: lamp for at, row in enumerate(rows) if not row.finds.codes and (":" in row.text or "=" in row.text)
+            and len(row.text) <= _LONGEST_LAMP and (lamp := _LAMP.search(row.low)) is not None
+            and _is_below_code(rows, at)}
+    if not told:
+        return rows
+    found: list[Row] = []
+    for at, row in enumerate(rows):
+        if (lamp := told.get(at)) is None:
+            found.append(row)
+        elif row.low[: lamp.start()].strip(_EDGE):
+            found.append(without(row, (lamp.start(), lamp.end("lamp"))))
+        elif row.low[lamp.end() :].strip(_EDGE):
+            found.append(without(row, lamp.span()))
+    return found
 
 
 @remembered

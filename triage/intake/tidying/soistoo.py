@@ -39,12 +39,24 @@ _SIGN = signs.of_words(frozenset((
     "so", "nor", "neither", "as", "including", "includes", "incl", "inc", "inkl", "inklusive", "einschliesslich",
     "compris", "incluido", "incluida", "incluidos", "incluidas", "incluyendo", "incluso")).__contains__)
 
+#: Heads of lists: "Modules that answered:" and, somewhere below, "Modules that did not:".
+_DID = lazily(r"(?<![a-z])(?:(?:that|which|who)\s)?(answered|answer|replied|reply|responded|respond|communicated|"
+              r"communicate|connected|talked)(?=\s?[:(]|\s-|$)")
+_DID_NOT = lazily(
+    r"[\s*>#(-]*(?:the )?(?:(?:modules?|units?|ecus?|systems?|controllers?|those|ones|control units)\s)?"
+    r"(?:(?:that|which|who)\s)?(?:did not|didn'?t|do not|don'?t|does not|would not|wouldn'?t|could not|couldn'?t)"
+    r"(?=\s?[:(]|\s-)")
+_NOT = signs.of_words(frozenset(("did", "didn", "didnt", "do", "don", "dont", "does", "would", "wouldn", "wouldnt",
+                                 "could", "couldn", "couldnt")).__contains__)
+
+_HEAD = 80
 FindNames = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
 def written_out(found: Sequence[Line], find: FindNames) -> Sequence[Line]:
     """The lines with the answer before "so is", or before "including", also behind the names that follow it."""
     mended: list[Line] | None = None
+    found = _with_verb(found)
     for at in signs.places(found, _SIGN):
         line = found[at]
         for match in reversed(list(_TOO.finditer(line.low))):
@@ -63,6 +75,20 @@ def written_out(found: Sequence[Line], find: FindNames) -> Sequence[Line]:
                 words = "clean" if said[-1].answer == "clean" else words
                 mended = mended or list(found)
                 line = mended[at] = reworded(line, match.start(), end, f", {line.text[match.end() : end]} {words}")
+    return mended or found
+
+
+def _with_verb(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, "did not" in the head of a list with the verb of the head above that tells who did."""
+    mended: list[Line] | None = None
+    heads = {at: head for at in signs.places(found, _NOT) if (head := _DID_NOT.match(found[at].low)) is not None}
+    done, did = 0, False
+    for at, head in heads.items():
+        did = did or any(_DID.search(line.low[:_HEAD]) is not None for line in found[done:at])
+        done = at
+        if did:
+            mended = mended or list(found)
+            mended[at] = reworded(found[at], head.end(), head.end(), " answer")
     return mended or found
 
 
