@@ -151,4 +151,8 @@ ROLES: dict[str, frozenset[str]] = {
 }
 
 
-__all__ = ["ROLES"]
+#: Heads of what is told besides a code, a failure type where the cells hold nothing else.
+BESIDE_CODE = frozenset(("zusatz", "zusatzcode", "suffix", "ext", "ext.", "extension", "erweiterung", "addition",
+                         "add.", "suffixe", "sufijo", "complement", "complemento", "byte"))
+
+__all__ = ["BESIDE_CODE", "ROLES"]
