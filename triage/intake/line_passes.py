@@ -92,7 +92,7 @@ def scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], 
 def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
-    found = namemarks.told(found, lambda name: names.likely(names.bare(name)))
+    found = namemarks.told(phaseslips.spaced(found), lambda name: names.likely(names.bare(name)))
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = quotednames.bare(dittos.repeated(found), lambda name: names.score(names.bare(name)) >= 60.0)
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(found)))

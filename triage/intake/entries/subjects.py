@@ -53,7 +53,7 @@ _LAMP = lazily(
     r"\s(?:is|was|are|were|on|off|out|lit|comes?|came|stays?|stayed|flash\w*|still|now|and|but|leuchtet|brennt|blinkt|ist|"
     r"war|an|aus|und)(?![a-z]))")
 #: What feeds the vehicle is no module that holds anything: "with the charger P0087 came straight back".
-_FED = lazily(r"(?<![a-z])(?:with|on|mit|am|ohne|without|avec|sur|sans|con|sin|al|en) "
+_FED = lazily(r"(?<![a-z])(?:with|on|mit|am|ohne|without|avec|sur|sans|con|sin|al) "
               r"(?:(?:the|a|dem|einem|le|un|el) )?$")
 _OF_LAMP = lazily(r"(?<![a-z])(?:voyant|temoin|testigo|luz|lampara)\s(?:(?:de|du|del)\s)?(?:(?:la|el)\s|l'|d')?$")
 #: Between a plain word ("steering") and the answer of its module.

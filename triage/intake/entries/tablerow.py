@@ -9,6 +9,7 @@ from typing import cast
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
+from triage.intake.entries.cellanswers import answer_in
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
@@ -232,7 +233,7 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     places = () if is_unread(by_role) else _ANSWERS  # "answered | 1976 pump relay" is anything but clean
     for role in places:
         for cell in by_role.get(role, ()):
-            answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
+            answer = answer_in(cell, role) if _says(cell) else None
             if answer == "clean" and role == "code":
                 # "none | no response from module": it has none to give.
                 beside = (answer_of_cell(other.low) for other in by_role.get("description", ()) if _says(other))

@@ -98,7 +98,10 @@ _FED = lazily(
     rf"(?<![a-z])(?<!no )(?<!kein )(?<!keine )(?<!sans )(?<!sin ){_DEVICE}(?: (?:is|was|still|now|just|hooked|"
     rf"noch|jetzt|toujours))* (?:on|up|connected|dran|drauf|an|"
     r"angeklemmt|angeschlossen|branche|conectado|puesto)(?: (?:it|there|since|now))*(?:[,;:.]| -)?"
-    r"(?: (?:then|dann|danach|nun|puis|ensuite|luego))? ?$"
+    r"(?: (?:then|dann|danach|nun|puis|ensuite|luego))?"
+    r"(?:,? ?(?:and|so|which|und|et|y)? ?(?:(?:i|we|it|that|es|das|ich) |j')?(?:got|gave(?: me)?|have|had|saw|read|"
+    r"showed|came up to|went (?:up )?to|brought it (?:up )?to|hatten?|gab|zeigte|kam auf|avai[st]|donnait|"
+    r"tenia|daba))? ?$"
 )
 #: Days and weeks before the scan.
 _ANOTHER_DAY = lazily(

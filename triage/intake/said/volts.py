@@ -82,6 +82,12 @@ _AT_SCAN = lazily(
     r"(?:now|jetzt|maintenant|ahora)(?: (?:is|it'?s|at|reads?|reading|shows?|showing|bei|auf|wieder|nur|noch|a|en|"
     r"esta en))?) $"
 )
+#: The same behind a charger that was put on: "put my booster on and got 12.6".
+_GOT = lazily(
+    r"(?<![a-z])(?:on|up|connected|dran|drauf|an|angeklemmt|branche|conectado)(?: it)?,? ?(?:and|so|which|und|et|y)? ?"
+    r"(?:(?:i|we|it|that|es|das|ich) |j')?(?:got|gave(?: me)?|have|had|saw|read|showed|came up to|went (?:up )?to|"
+    r"brought it (?:up )?to|hatten?|gab|zeigte|kam auf|avai[st]|donnait|tenia|daba) $"
+)
 _NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$)|"
                      r" (?:with|without|on|off|mit|ohne|am|avec|sans|con|sin) )")
 #: No gap parts a number from the word for the battery: "batt11.4".
@@ -240,6 +246,7 @@ def _is_of_the_scan(low: str, number: _Number) -> bool:
     """Whether a number with a decimal stands behind "scanned at" or the like."""
     plausible = not number.round and 8.0 <= number.value <= 32.0
     return plausible and (_AT_SCAN.search(low[max(0, number.start - 24) : number.start]) is not None
+                          or _GOT.search(low[max(0, number.start - 40) : number.start]) is not None
                           or _NOW_BEHIND.match(low, number.end) is not None)
 
 
