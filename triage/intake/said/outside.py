@@ -238,7 +238,7 @@ def connected(low: str) -> tuple[tuple[int, int], ...]:
     """Where a sentence names a device that somebody connected, and so no module.
 
     >>> connected("puse el cargador: motor sin fallos"), connected("charger connected: engine clean")
-    (((9, 17),), ((0, 7),))
+    (((8, 16),), ((0, 7),))
     >>> connected("charger no faults, engine clean"), connected("no comms with charger")
     ((), ())
     """
