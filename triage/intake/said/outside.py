@@ -196,9 +196,10 @@ _ALONE = lazily(
 _PUT_ON = lazily(
     r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|conecte|conectamos|"
     r"conectado|enchufe|enchufado|mis|branche|connecte|raccorde|angeschlossen)|"
-    r"(?:^|[.;,:!(])\s*(?:with|on|con|avec|sous|mit|am|an))\s"
+    r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*(?:with|on|con|avec|sous|mit|am|an))\s"
     r"(?:(?:the|a|an|my|our|el|un|le|du|das|dem|den|ein|einen|einem)\s)?$"
 )
+_OPENS = lazily(r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*$")
 _IS_ON = lazily(
     r"\s(?:(?:is|was|now|still|ist|war|jetzt|est|etait|esta|estaba|noch)\s){0,2}(?:connected|hooked up|attached|"
     r"clipped on|plugged in|on|angeschlossen|angeklemmt|dran|ran|branche|connecte|en place|conectado|enchufado|puesto)"
@@ -246,7 +247,7 @@ def connected(low: str) -> tuple[tuple[int, int], ...]:
     return tuple(
         (start, end) for start, end in found
         if _IS_ON.match(low, end) or _PUT_ON.search(low, max(0, start - 24), start)
-        or _PUT_ON.match(low, start, end)) if found else ()
+        or (low.startswith(("on ", "with "), start) and _OPENS.search(low, max(0, start - 8), start))) if found else ()
 
 
 @remembered

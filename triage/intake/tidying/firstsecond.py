@@ -18,6 +18,7 @@ from collections.abc import Sequence
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 
 _CODE = r"[pcbu][0-3][0-9a-f]{3}(?:[-:][0-9a-f]{2})?"
@@ -31,8 +32,8 @@ _TWO = lazily(
     rf"{_THE}(?:second|2nd|latter|other|last|zweite[rs]?|andere[rs]?|letzte[rs]?|2\.|2e|2eme|deuxieme|seconde?|autre|"
     rf"segund[oa]|otr[oa]|2[oa]){_IS}{_STATUS}\s?(?:\)|(?=[.,;!?]|$))"
 )
-_SIGN = signs.of_words(frozenset(
-    ["first", "former", "erste", "erster", "erstes", "premier", "premiere", "primero", "primera", "primer"]).__contains__)
+_SIGN = signs.of_words(word_set(
+    "first former erste erster erstes premier premiere primero primera primer").__contains__)
 _LONGEST = 1000
 
 
