@@ -17,7 +17,8 @@ _LONG_AGO = lazily(
     r"(?<![a-z])(?:last (?:week|month|year|time|visit)|yesterday|the other day|ago|previous(?:ly)?|earlier|already|"
     r"by (?:the|a|another|someone|somebody|his|her|their)|(?:customer|owner|driver|garage)s? (?:had |has |says |said )*"
     r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
-    r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
+    r"bereits|hier|deja|semaine derniere|ayer|"
+    r"ya(?! (?:no|esta|estan|sin|nada|limpi)(?![a-z]))|semana pasada|anteriormente)(?![a-z])"
 )
 #: "Codes cleared: P0562" lists what was there before.
 _LISTED = lazily(
