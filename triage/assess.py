@@ -184,7 +184,7 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
     events = work.links.events
     saying = _chargers_say(work)
     return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
-                        tuple(saying.get(place, ())), events[place].local)
+                        tuple(saying.get(place, ())), events[place].local, events[place].flat)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
