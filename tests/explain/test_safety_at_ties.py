@@ -75,3 +75,18 @@ def test_one_clean_test_says_little() -> None:
                            *clean[:count]), tables())
         (line,) = [line for line in found.verification if line.code == "U0140"]
         assert ("one clean test says little" in line.why) is little
+
+
+def test_the_circuit_of_what_is_established_goes_before_that_of_a_doubt() -> None:
+    doubt, sure = step("test the circuit of body", 1.55, "body U1200"), step("test the pedal", 1.27, "engine P2138")
+    brakes = step("test the circuit of brakes", 1.6, "brakes C0031")
+    drop, shared = step("drop", 1.4), step("test the circuit of both", 1.5, "body U1200", "engine P2138")
+
+    def found(*steps: NextCheck) -> list[str]:
+        return [check["do"] for check in in_order([], steps, [], never_cleared=False, safe={"brakes C0031"},
+                                                  listed={"engine P2138"})]
+
+    assert found(doubt, sure) == ["test the pedal", "test the circuit of body"]
+    assert found(doubt, brakes, drop, sure) == [
+        "test the circuit of brakes", "drop", "test the pedal", "test the circuit of body"]
+    assert found(shared, sure) == ["test the circuit of both", "test the pedal"]

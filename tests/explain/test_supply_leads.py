@@ -129,7 +129,7 @@ def test_the_page_lets_the_supply_lead_and_names_its_witness() -> None:
     assert [root.title for root in page.short_list] == ["charging failed"]
     assert page.short_list[0].why[-1] == "its witnesses, read while it failed: engine control P0562"
     text = " ".join(terminal(page).split())
-    assert "SHORT LIST (1 root) supply charging failed needs repair - 11.7 V running" in text
+    assert "SHORT LIST 1 root supply charging failed needs repair - 11.7 V running" in text
     assert "witness of the supply event; as a fault of its own" in text
     assert "mend the supply, then clear and read again (1 code)" in text
     assert "charging failed" in brief(page)

@@ -106,3 +106,19 @@ def test_pages_in_two_columns() -> None:
         "ABS": ["C0035-11 stored", "C0040 current"], "Radio": "clean", "Seats": ["B1100 stored", "B1101 stored"],
         "Gearbox": ["P0700 pending"], "Roof fan": "silent", "Tailgate": ["B1300-13 current", "B1301 stored"],
         "Gateway": ["U0100 current", "U0101 current"]}
+
+
+@pytest.mark.parametrize("drawn", ["10 20 re S", "10 20 30 40 re S"])
+def test_a_drawing_that_cannot_be_followed_is_told(drawn: str) -> None:
+    # Two numbers are no box. What is printed on the page is read all the same.
+    canvas = pytest.importorskip("reportlab.pdfgen.canvas")
+    page = io.BytesIO()
+    sheet = canvas.Canvas(page, pageCompression=0)
+    sheet.drawString(72, 700, "Engine control: P0118-16 current")
+    sheet._code.append(drawn)
+    sheet.save()
+    reading = read_bytes(page.getvalue(), load(), source="a.pdf")
+    assert [code.code for scan in reading.snapshots[0].modules for code in scan.codes] == ["P0118"]
+    told = [(notice.severity, notice.message) for notice in reading.notices if "lines drawn" in notice.message]
+    assert bool(told) == (drawn == "10 20 re S")
+    assert all(severity == "warning" and "page 1 " in message for severity, message in told)

@@ -20,6 +20,8 @@ from triage.model.verdict import NextCheck
 CLEAR_WORDS = "hold the supply, clear"
 RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "work what the codes name",
                 "let the engine stand")
+#: How the step begins that takes a circuit apart.
+CIRCUIT_WORDS = "test the circuit"
 #: Those among them that run or drive the vehicle on its own battery.
 OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
 #: How the steps begin that look for feed, ground or wires of a module: a path that was measured bad may be what they
@@ -51,7 +53,7 @@ def in_order(
         late = [check for check in kept[:behind] if _among(check, again)]
         kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
     kept = _failed_first(kept, failed)
-    kept = _faint_behind(kept, faint, listed)
+    kept = _faint_behind(kept, faint, listed, safe)
     kept = _clear_first(kept) if never_cleared else kept
     kept = _path_first(kept)
     # On a battery that was flat and that nobody tested since, nobody runs or drives the vehicle (common practice).
@@ -81,11 +83,14 @@ def _failed_first(checks: list[NextCheck], failed: Sequence[NextCheck]) -> list[
     return [*(check for check in checks[:behind] if not _among(check, late)), *late, *checks[behind:]]
 
 
-def _faint_behind(checks: list[NextCheck], faint: Set[str], listed: Set[str]) -> list[NextCheck]:
-    """The ranked steps, those of nothing but faults that hardly persist behind the last one of what is established."""
+def _faint_behind(checks: list[NextCheck], faint: Set[str], listed: Set[str], safe: Set[str]) -> list[NextCheck]:
+    """The ranked steps, those of nothing but faults that hardly persist behind the last one of what is established; so
+    too a circuit of what is not established, unless it is of a safety class: the list of faults goes before doubts."""
     sure = [place for place, check in enumerate(checks) if not listed.isdisjoint(check["settles"])]
-    late = [check for check in checks[:sure[-1] if sure else 0] if check["settles"]
-            and all(name in faint for name in check["settles"])]
+    late = [check for check in checks[:sure[-1] if sure else 0] if check["settles"] and (
+        all(name in faint for name in check["settles"])
+        or (check["do"].startswith(CIRCUIT_WORDS) and listed.isdisjoint(check["settles"])
+        and safe.isdisjoint(check["settles"])))]
     if not late:
         return checks
     behind = sure[-1] + 1

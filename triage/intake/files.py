@@ -71,7 +71,9 @@ def read_bytes(data: bytes, tables: Tables, *, source: str | None = None, day: d
     if not data.strip():
         raise InputError(_at(source, f"the input is empty; {_EXPECTED}"))
     if data[:1024].lstrip().startswith(b"%PDF-"):
-        return _checked(read_text(_pdf_text(data, source), tables, source=source, day=day), source, pdf=True)
+        text, undrawn = _pdf_text(data, source)
+        pages = _checked(read_text(text, tables, source=source, day=day), source, pdf=True)
+        return pages._replace(notices=pages.notices + _undrawn(undrawn, source)) if undrawn else pages
     _refuse_binary(data, source)
     text = decode(data, source)
     stripped = text.lstrip("\ufeff \t\r\n")
@@ -135,8 +137,9 @@ def decode(data: bytes, source: str | None = None) -> str:
     return text
 
 
-def _pdf_text(data: bytes, source: str | None) -> str:
-    """The text of a PDF, page after page, by the extra ``pdf``."""
+def _pdf_text(data: bytes, source: str | None) -> tuple[str, list[int]]:
+    """The text of a PDF, page after page, by the extra ``pdf``, and the numbers of the pages whose lines are no
+    drawing: what stands in which cell of a table is not known there."""
     try:
         import pypdf
     except ImportError:
@@ -149,28 +152,38 @@ def _pdf_text(data: bytes, source: str | None) -> str:
     logging.getLogger("pypdf").setLevel(logging.CRITICAL)
     try:
         pages = pypdf.PdfReader(io.BytesIO(data)).pages
-        text = "\n\f\n".join(_page_text(page) for page in pages)
+        texts = [_page_text(page) for page in pages]
     except Exception as error:
         raise InputError(
             _at(source, f"the PDF can't be read ({type(error).__name__}); paste the text of the report instead")
         ) from None
-    if not text.strip():
+    if not any(text.strip() for text, _ in texts):
         raise InputError(
             _at(source, "the PDF holds no text (pictures of pages?); paste the text of the report instead")
         )
-    return text
+    return "\n\f\n".join(text for text, _ in texts), [at for at, (_, drawn) in enumerate(texts, 1) if not drawn]
 
 
-def _page_text(page: Any) -> str:
-    """The text of one page, its columns kept apart where pypdf can, its ruled tables cell by cell."""
+def _page_text(page: Any) -> tuple[str, bool]:
+    """The text of one page, its columns kept apart where pypdf can, its ruled tables cell by cell; and whether its
+    drawing could be followed for that."""
     try:
         plain = str(page.extract_text(extraction_mode="layout"))
     except Exception:
-        return str(page.extract_text())
+        return str(page.extract_text()), False
+    columns = pdfcolumns.one_below_another(plain)
     try:
-        return pdftables.text_of(page, pdfcolumns.one_below_another(plain))
+        return pdftables.text_of(page, columns), True
     except (ValueError, TypeError, IndexError):  # a drawing that is none: the text is there all the same
-        return pdfcolumns.one_below_another(plain)
+        return columns, False
+
+
+def _undrawn(pages: list[int], source: str | None) -> list[Notice]:
+    """One notice for the pages that were read without the lines drawn on them."""
+    places = f"page{'s' if len(pages) > 1 else ''} {', '.join(map(str, pages))}"
+    message = (f"the lines drawn on {places} can't be followed: what stands in which cell of a table is not sure "
+               "there; compare its modules with the report")
+    return [Notice("warning", message, source)]
 
 
 def _json(text: str, tables: Tables, source: str | None) -> Reading | None:
