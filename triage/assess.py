@@ -11,6 +11,7 @@ import numpy as np
 from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
+from triage.explain.bad_path import bad_ground, held_words, set_by_ground
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
@@ -330,6 +331,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     printed, missed = printed_names(book.sessions[0]), work.standings.unasked
     opportunity = evidence.hypotheses.opportunity
     tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
+    held = set_by_ground(book, work.links, 0, verdict["supply"])
     result = []
     for entry in verdict["faults"]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
@@ -337,6 +339,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
+        why += [held_words(bad_ground(verdict["supply"]) or "")] if fault in held else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(

@@ -52,13 +52,14 @@ def pointer_checks(
 
 
 def feed_checks(
-    book: Casebook, link: Links, case: Case, bits: Floats, names: list[str],
+    book: Casebook, link: Links, case: Case, bits: Floats, names: list[str], held: Sequence[int] = (),
 ) -> list[NextCheck]:
-    """The feed and ground of a module that holds a low-supply code while its peers hold none."""
+    """The feed and ground of a module that holds a low-supply code while its peers hold none. ``held``: faults that a
+    ground which was measured bad can set."""
     lone = link.events[case.place].lone
     found: dict[int, list[int]] = {}
     for fault in case.open:
-        if book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
+        if fault not in held and book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
             found.setdefault(int(book.fault_module[fault]), []).append(fault)
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
 
