@@ -27,7 +27,11 @@ def page(complaint: str | None, before: Json | None = None, *, again: bool = Fal
 
 @pytest.mark.parametrize("complaint", [
     "ABS lamp on, battery flat last week", "jump started yesterday", "Batterie war leer", "mit Starthilfe gestartet",
-    "batterie à plat, dépannée", "batería descargada ayer"])
+    "batterie à plat, dépannée", "batería descargada ayer", "12 V flat after ten days parked", "flat after ten days",
+    "battery after three weeks at the quay flat", "driver left his headlights on", "hazards were left on",
+    "Batterie nach drei Wochen leer", "Innenlicht brannte die ganze Nacht", "Warnblinker über Nacht an gelassen",
+    "plafonnier laissé allumé", "contact laissé mis", "se quedaron las luces encendidas", "ABS lamp; batería a cero",
+    "key fob battery flat, van battery flat too"])
 def test_words_prove_a_low_supply(complaint: str) -> None:
     found = page(complaint)
     event = next(row for row in found.verdict["supply"] if row["part"] == "event")
@@ -38,7 +42,9 @@ def test_words_prove_a_low_supply(complaint: str) -> None:
 
 
 @pytest.mark.parametrize("complaint", [
-    None, "flat tyre and ABS lamp", "ABS lamp, no flat battery since", "key battery flat"])
+    None, "flat tyre and ABS lamp", "ABS lamp, no flat battery since", "key battery flat", "12 V socket dead",
+    "battery light on while driving", "battery good but radio dead", "Batterie neu, Hupe tot", "pile de la clé vide",
+    "radio was left on the seat", "battery charger dead", "pila del mando descargada"])
 def test_other_words_prove_none(complaint: str | None) -> None:
     found = page(complaint)
     assert next(row for row in found.verdict["supply"] if row["part"] == "event")["state"] == "not tested"
