@@ -1,5 +1,5 @@
-"""A ground that was measured bad is mended before what it can set is judged: a volt lost there is a volt on every signal
-that comes back through it (common practice). The vehicles are invented."""
+"""A ground that was measured bad is mended before what it can set is judged: a volt lost there is a volt on every
+signal that comes back through it (common practice). The vehicles are invented."""
 
 from __future__ import annotations
 

@@ -21,8 +21,8 @@ from triage.model.verdict import NextCheck, SupplyVerdict
 HELD = "a ground measured bad can set it"
 #: How the reason of a ground ends that was measured bad.
 _FAILED = re.compile(r"on the ground path under load against [0-9.]+ V: too much$")
-_ENGINE = re.compile(r"(?<![a-z])(?:engine|block|motor|gearbox|transmission|moteur|bloque|culata|culasse|bo[iî]te|caja)|"
-                     r"motor(?:block|masse)|getriebe", re.IGNORECASE)
+_ENGINE = re.compile(r"(?<![a-z])(?:engine|block|motor|gearbox|transmission|moteur|bloque|culata|culasse|bo[iî]te|"
+                     r"caja)|motor(?:block|masse)|getriebe", re.IGNORECASE)
 _SHARED = re.compile(r"(?<![a-z])(?:batt|bater|akku|body|chassis|frame|main|caisse|carrocer|bastidor|minus|neg|haupt)|"
                      r"karosserie|carrosserie|rahmen", re.IGNORECASE)
 #: Words of what is read wrong where its ground is bad.
@@ -105,14 +105,16 @@ def with_held(
     codes = [names[fault].replace(module, case.name(module), 1) for fault, module in zip(held, modules, strict=True)]
     more = f" and {len(codes) - 3} more" if len(codes) > 3 else ""
     return [{**check, "do": f"{check['do']}; then clear and read again before {', '.join(codes[:3])}{more} "
-             f"{'is' if len(codes) == 1 else 'are'} judged", "settles": [*check["settles"], *(names[at] for at in held)]}
+             f"{'is' if len(codes) == 1 else 'are'} judged",
+             "settles": [*check["settles"], *(names[at] for at in held)]}
             if held and check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
 
 
 def ground_first(checks: Sequence[NextCheck], supply: Sequence[SupplyVerdict]) -> list[NextCheck]:
     """The steps, the one at a ground that more than one consumer hangs on before all others: what is tested on it is
     tested wrong. What proves that no high voltage is on stays before it."""
-    ground = [check for check in checks if check["do"].startswith(FOLLOW_WORDS)] if bad_ground(supply) is not None else []
+    bad = bad_ground(supply) is not None
+    ground = [check for check in checks if bad and check["do"].startswith(FOLLOW_WORDS)]
     proving = [check for check in checks if ground and "absence of voltage" in (check["gate"] or "")]
     return [*proving, *ground, *(check for check in checks if check not in proving and check not in ground)]
 
