@@ -27,6 +27,7 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
+from triage.explain.recovery import finish_first
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
@@ -263,6 +264,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
     short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
                        told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
+    finish_first(short, book)
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(
