@@ -16,7 +16,7 @@ Clock = Callable[[datetime | None], str]
 
 ENGINE_WORDS = {"off": "engine off", "cranking": "cranking", "running": "engine running", "ready": "ready to drive"}
 OUTSIDE_WORDS = {"none": "nothing connected", "charger": "charger connected", "jump pack": "jump pack connected",
-                 "donor vehicle": "donor vehicle connected"}
+                 "donor vehicle": "donor vehicle connected", "driven": "driven, so nothing connected"}
 
 
 def snap(number: int, column: Column, snapshot: Snapshot, clock: Clock) -> Snap:
