@@ -18,6 +18,7 @@ from triage.explain.complaint import complaint_answer
 from triage.explain.damage import damages
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
+from triage.explain.module_checks import inspection_due
 from triage.explain.page import (
     columns,
     is_quiet,
@@ -280,7 +281,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
         verification=proofs,
-        gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
+        gates=[*(told.message for told in shown if told.of_two_vehicles), *inspection_due(session),
+               *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
 
