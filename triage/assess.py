@@ -11,12 +11,14 @@ import numpy as np
 from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
+from triage.explain.bad_path import bad_ground, held_words, set_by_ground
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
 from triage.explain.damage import damages
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
+from triage.explain.module_checks import inspection_due
 from triage.explain.page import (
     columns,
     is_quiet,
@@ -26,6 +28,7 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
+from triage.explain.recovery import finish_first
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
@@ -186,7 +189,7 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
     events = work.links.events
     saying = _chargers_say(work)
     return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
-                        tuple(saying.get(place, ())), events[place].local)
+                        tuple(saying.get(place, ())), events[place].local, events[place].flat)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
@@ -264,6 +267,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
     short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
                        told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
+    finish_first(short, book)
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(
@@ -283,7 +287,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         would_change=would_change(
             lines, verdict, quiet=is_quiet(session, verdict), told={line.printed for line in of_supply}), notices=shown,
         verification=proofs,
-        gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
+        gates=[*(told.message for told in shown if told.of_two_vehicles), *inspection_due(session),
+               *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
 
@@ -348,6 +353,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     printed, missed = printed_names(book.sessions[0]), work.standings.unasked
     opportunity = evidence.hypotheses.opportunity
     tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
+    held = set_by_ground(book, work.links, 0, verdict["supply"])
     result = []
     for entry in verdict["faults"]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
@@ -355,6 +361,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
+        why += [held_words(bad_ground(verdict["supply"]) or "")] if fault in held else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(
