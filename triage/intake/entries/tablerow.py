@@ -297,7 +297,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
-    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
         type_cell(context, details, share_of(cell.text, *shares, is_type), has_type)
@@ -341,7 +341,8 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
 
 
 def _more(
-    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool,
+    shares: tuple[int, int],
 ) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
     byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())
