@@ -34,8 +34,8 @@ def test_what_is_an_answer_all_the_same(text: str) -> None:
 
 
 def test_descriptions_that_stand_again() -> None:
-    text = ("Dash (0x6A)\n    F9FA9  in memory\n    Relay sticks\n    D3C39  in memory\n    Relay sticks\n    A5BCC  active"
-            "\n    Relay sticks\n")
+    text = ("Dash (0x6A)\n    F9FA9  in memory\n    Relay sticks\n    D3C39  in memory\n    Relay sticks\n"
+            "    A5BCC  active\n    Relay sticks\n")
     assert modules_of(text) == {"instrument cluster": ["F9FA9 stored", "D3C39 stored", "A5BCC current"]}
 
 
@@ -48,7 +48,8 @@ def test_the_arrow_of_an_address(module: str, address: str) -> None:
 
 
 @pytest.mark.parametrize(("key", "word"), [
-    ("Snapshot", "Scan"), ("Scan", "Auslesung"), ("Relev\u00e9", "Lecture"), ("Escaneo", "Lectura"), ("Pass", "Reading")])
+    ("Snapshot", "Scan"), ("Scan", "Auslesung"), ("Relev\u00e9", "Lecture"), ("Escaneo", "Lectura"),
+    ("Pass", "Reading")])
 def test_a_scan_named_behind_a_key(key: str, word: str) -> None:
     block = "Unit: ABS\nCode: C0031\n---\nUnit: Radio\nStatus: clean\n"
     text = f"{key}: {word} 1\nSupply 11.7 V\n\n{block}\n{key}: {word} 2\nSupply 12.6 V\n\n{block}"
