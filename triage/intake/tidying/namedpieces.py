@@ -43,7 +43,8 @@ _ENCLOSED = lazily(r"\s?[,;:-]?\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\]
 _LAST = lazily(r"(?:\s{2,}|\t)[\[(]([^\W\d_][^][()]{1,40}(?:[\[(][^][()]{1,12}[\])])?)\s*[\])]\s*$")
 #: A name in square brackets at the end, or before the mark of the next piece, one blank before it.
 _SQUARE = lazily(r"(?<=[^\s|;,:(\[-])\s\[([^\W\d_][^][]{1,40})\]\s*(?=$|[|;,]|\s-\s|\s{2})")
-_NAMES = 2
+_PIECE = lazily(r"[^\W\d_][^|;,:()\[\]]{0,40}$")
+_NAMES, _MOST_LONG = 2, 2
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
 #: Those whose pieces may hold the name beside something else.
@@ -207,7 +208,8 @@ def _closing(rows: list[Row], names: Names) -> list[Row]:
         # One blank before the bracket parts a remark as well: names are told by how many are known.
         found = _ending(rows, _SQUARE, names)
         group, spans = [row for row, _ in found], [span for _, span in found]
-        if len(found) < _FEWEST or len(found) < _MOST * len(rows) or _share(group, spans, names, {}) < _LISTED:
+        if len(found) < _FEWEST or len(found) < _MOST * len(rows) or _share(group, spans, names, {}) < _LISTED or (
+                _MOST_LONG * sum(_is_short_of(row, span, names) for row, span in found) >= len(found)):
             return rows
     texts = Counter(row.text[slice(*span)] for row, span in found)
     told = sum(many for text, many in texts.items() if is_short(text) or many > 1 or names.score(tidy(text)) >= _LIKE)
@@ -216,6 +218,12 @@ def _closing(rows: list[Row], names: Names) -> list[Row]:
     for row, span in found:
         _name(row, span)
     return [row for row in rows if row.named is None]
+
+
+def _is_short_of(row: Row, span: Span, names: Names) -> bool:
+    """Whether what is in a bracket is the short form of a name right before it: "Gearbox control [TCM]"."""
+    before = _PIECE.search(row.text, row.finds.codes[0].end, span[0] - 1)
+    return before is not None and names.score(tidy(before[0])) >= _LIKE
 
 
 def _ending(rows: Sequence[Row], bracket: re.Pattern[str], names: Names) -> list[tuple[Row, Span]]:

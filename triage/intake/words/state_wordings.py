@@ -325,7 +325,8 @@ _PENDING: tuple[Slots, ...] = (
         "fehler | eintrag",
     ),
     ("ausstehende | anstehende | schwebende | anhangige | anhaengige | vorlaufige | vorlaeufige | "
-     "unbestatigte | unbestaetigte | nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
+     "unbestatigte | unbestaetigte | nicht bestatigte",
+     "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
      "no confirmados | provisionales"),
     ("pas | pas encore | non | non encore | n est pas | n est pas encore", _CONFIRMES),
