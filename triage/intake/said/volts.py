@@ -80,6 +80,13 @@ _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
 )
+#: The same where it stands alone: it says that the modules were read at it.
+_READ_AT = lazily(
+    r"(?<![a-z])(?:(?:re-?)?(?:scan|scanned)(?: it| them| all)? at|re-?read(?: it| them)? at|"
+    r"read(?: it| them)? again at|"
+    r"(?:neu|nochmal|wieder|erneut) (?:aus)?gelesen (?:bei|mit)|relue?s? (?:a|avec|sous)|"
+    r"(?:rele(?:i|ido)|le(?:i|ido) (?:otra vez|de nuevo)|a leer) (?:a|con)) $"
+)
 _NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$))")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
@@ -211,6 +218,8 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or _heads_a_scan(low, number)
             or _is_glued(low, number.start)
             or (at and _is_of_the_scan(low, number))
+            or (not number.round and 8.0 <= number.value <= 32.0
+                and _READ_AT.search(low[max(0, number.start - 32) : number.start]) is not None)
             or number.start in remarked
             or (ranged and voltranges.is_end(low, number, before, after))
         ):
