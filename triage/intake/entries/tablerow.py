@@ -9,6 +9,7 @@ from typing import cast
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
+from triage.intake.entries.cellanswers import answer_in
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
 from triage.intake.entries.shares import BREAK, is_type, share_of
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged, is_unread, text_of, type_cell
@@ -231,7 +232,7 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     places = () if is_unread(by_role) else _ANSWERS  # "answered | 1976 pump relay" is anything but clean
     for role in places:
         for cell in by_role.get(role, ()):
-            answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
+            answer = answer_in(cell, role) if _says(cell) else None
             if answer == "clean" and role == "code":
                 # "none | no response from module": it has none to give.
                 beside = (answer_of_cell(other.low) for other in by_role.get("description", ()) if _says(other))
@@ -296,7 +297,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
-    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
         type_cell(context, details, share_of(cell.text, shares, is_type), has_type)
@@ -340,7 +341,8 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
 
 
 def _more(
-    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool,
+    shares: tuple[int, int],
 ) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
     byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())

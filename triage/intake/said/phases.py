@@ -155,7 +155,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
             rf"{GELOESCHT}|"
-            rf"(?:efface|borrad[oa])(?=\s*(?:[,.;]|$|et (?:roul|fait|condui|essay|refait|relue?|lue?|rescann|a la )|y ))|"
+            rf"(?:efface|borrad[oa])(?=\s*(?:[,.;]|$|et (?:roul|fait|condui|essay|refait|re?lue?|rescann|a la )|y ))|"
             rf"effacement (?:des )?(?:defauts|"
             r"codes)|"
             r"(?:defauts?|codes?) "

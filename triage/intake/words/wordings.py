@@ -150,7 +150,10 @@ _SILENT: tuple[Slots, ...] = (
         "aborted | interrupted | unsuccessful | could not be established | cannot be established | down",
     ),
     ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | antwortete | "
-     "antworteten | reagierte | reagierten | meldete sich", "nicht"),
+     "antworteten | reagierte | reagierten", "nicht"),
+    ("nicht", "antworten | reagieren | geantwortet haben | erreichbar waren | erreichbar sind"),
+    ("meldete sich | meldeten sich | melden sich", "nicht | nie | gar nicht"),
+    ("hat sich | haben sich", "- | auch | leider | gar | uberhaupt", "nicht | nie", "- | mehr", "gemeldet"),
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
     (
         "keine | ohne",
