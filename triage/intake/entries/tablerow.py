@@ -300,9 +300,9 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        type_cell(context, details, share_of(cell.text, *shares, is_type), has_type)
+        type_cell(context, details, share_of(cell.text, shares, is_type), has_type)
     for cell in by_role.get("status", ()):
-        text = share_of(cell.text, *shares, lambda low: states.of_cell(low, context.translated, context.legend))
+        text = share_of(cell.text, shares, lambda low: states.of_cell(low, context.translated, context.legend))
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
@@ -367,7 +367,7 @@ def _more(
         status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     described = filter(_says, by_role.get("description", ()))
-    told = [share_of(cell.text, *shares) for cell in described if cell.text.strip(" -")]
+    told = [share_of(cell.text, shares) for cell in described if cell.text.strip(" -")]
     details.texts += told
     doubtful = context.style.doubtful_states and "status" not in by_role
     for text in told if details.status is None else ():
