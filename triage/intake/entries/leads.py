@@ -39,7 +39,15 @@ JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as"
 _BRACKETS = lazily(r"[(\[][^()\[\]]{1,80}[)\]]")
 _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
-_JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+_JOINT = lazily(
+    r"[\s,;&+/|.()\[\]-]*+(?:(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|"
+    r"(?:count(?:er)?|occurrences?|compteur|contador|zahler|anzahl)\s?[:=]?\s?[0-9]{1,3})(?![a-z0-9])"
+    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|auch|ausserdem|zudem|aussi|egalement|"
+    r"tambien|ademas|as well)|"
+    r"and|und|et|y|e|plus|mas|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*+")
+#: A status cut short, with the full stop that says so: "hist. P0562, conf. P0563".
+_CUT_SHORT = lazily(
+    r"(?<![a-z])(?:conf|cnf|hist|pend|perm|curr?|act|inact|interm|spor|sporad|mem|gesp|akt|inakt|prov)\.$")
 _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
 #: What leads from a code to its own module, and from that to the next code.
 _OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
@@ -63,7 +71,11 @@ _ONE = lazily(
 _EIN = lazily(
     r"(?<![a-z])eine?[nrms]? ((?:(?:noch|aktuell|derzeit) )?[a-z]{4,14}?)e[nrms]?(?: fehler(?:code)?)? ?$"
 )
-_REACH, _FEWEST = 60, 2
+_REACH, _FEWEST, _LONGEST_SHORT = 60, 2, 9
+_PLUS = lazily(r"(\s*plus)\s.*")
+#: The last mark before a status, or the last word that joins it to the code in front.
+_LAST_MARK = lazily(
+    r"(?:[,;:&+/|>=)]|\s-|(?:^|\s)(?:and|und|et|y|plus|mas|sowie|also|dazu|aussi|ademas)(?=\s))(?=[^,;:&+/|>=)]*$)")
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
@@ -186,13 +198,20 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if not colon and "ein" in head and (ein := _EIN.search(head)) is not None and (
             status := states.of_cell(ein[1], True)) is not None:
         return _Start(first + ein.start(), first + len(text), status, colon=False, single=True)
+    if (joined := _PLUS.fullmatch(head)) is not None and least:
+        # "stored P0562 plus active P0118": between two codes an English "plus" joins them, no French one denies.
+        head = head[: joined.end(1)].replace("plus", " " * 4) + head[joined.end(1) :]
+    if _CUT_SHORT.search(head) is not None:
+        head = head[:-1]
     hits = states.in_text(head, translated)
-    if not hits or head[hits[-1].start : hits[-1].end] == "is showing" or (
+    if not hits or _PLAIN.fullmatch(head, hits[-1].end) is None:
+        return _short_word(head, first, len(text), colon, translated)
+    if head[hits[-1].start : hits[-1].end] == "is showing" or (
             not colon and head.endswith(" logged")):
         # "BCM is showing P0562 and B1318", "BCM logged P0562" only say that it holds them.
         return None
     last = hits[-1]
-    if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):
+    if _KEYED.search(head, 0, last.start):
         return None
     if any(word not in _LIST_WORDS for word, start, _ in words(head) if start >= last.end):
         return None
@@ -212,6 +231,17 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     return _Start(first + start, first + len(text), status, colon, single=single)
 
 
+def _short_word(head: str, first: int, end: int, colon: bool, translated: bool) -> _Start | None:
+    """A short form of a status that a text ends with, behind a mark or alone: "P0562, hist." """
+    mark = _LAST_MARK.search(head)
+    start = mark.end() if mark is not None else 0
+    word = head[start:].strip()
+    status = states.of_cell(word.rstrip("."), translated) if 2 < len(word) <= _LONGEST_SHORT else None
+    if status is None or _KEYED.search(head, 0, start):
+        return None
+    return _Start(first + start + len(head[start:]) - len(head[start:].lstrip()), first + end, status, colon)
+
+
 def _where_all(
     low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool
 ) -> list[_Start | None]:
@@ -227,7 +257,10 @@ def _where_all(
     for first, last in pairwise([0, *ends, len(codes)]):
         said, led = codes[first:last], starts[first:last]
         all_led = _all_led(low[: begins[last]] if last < len(codes) else low, said, led, translated)
-        if ends and sum(start is not None for start in led) < _FEWEST and "," in low[said[0][1] : said[-1][0]]:
+        closed = (not first or _ENDED.search(low, codes[first - 1][1], said[0][0])) and (
+            last == len(codes) or _ENDED.search(low, said[-1][1], codes[last][0]))
+        if ends and not closed and sum(start is not None for start in led) < _FEWEST and (
+                "," in low[said[0][1] : said[-1][0]]):
             # "The radio shows pending B1000, and B1001, ABS C0035 active": of how many it is said is not clear.
             all_led = False
         found += [start if start is None or start.colon or start.single or all_led else None for start in led]

@@ -343,7 +343,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
         return Volt(start, end, value, "supply", True)
     if voltaround.is_made(low, start, own):
         return Volt(start, end, value, "made", True)
-    return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
+    return Volt(start, end, value, "bare" if voltaround.names_nothing(own, after) else "named", False)
 
 
 #: Behind the lowest one: "min 9.0 V, present 11.4 V".
