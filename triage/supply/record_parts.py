@@ -185,10 +185,14 @@ def _judged(
                            part="battery", state="not tested")
         return load_test(one.value, temperature_c=celsius)
     if one.kind == "rest":
-        # Said to be rested without a time: taken as rested.
+        # Said to be rested without a time: taken as rested, and told so.
         hours = one.hours if one.hours is not None else limit("rest hours least")
-        return rested_voltage(one.value, battery=battery_type, rested_hours=hours, temperature_c=celsius,
-                              nominal=nominal)
+        found = rested_voltage(one.value, battery=battery_type, rested_hours=hours, temperature_c=celsius,
+                               nominal=nominal)
+        if one.hours is not None:
+            return found
+        said = found.text.replace(f"after {hours:.3g} h of rest", "said to be rested, hours not told")
+        return replace(found, text=said, figures={**found.figures, "rested_hours": None})
     if one.kind == "crank":
         return _crank(one.value, nominal, celsius)
     if one.kind == "ripple":

@@ -88,7 +88,7 @@ _VEHICLE = lazily(
     r"digger|backhoe|wheel loader|telehandler|forklift|bulldozer|dozer|dumper|mahdrescher|maehdrescher|hacksler|"
     r"traktor|schlepper|bagger|radlader|gabelstapler|stapler|omnibus|reisebus|linienbus|sattelzug|zugmaschine|tracteur|"
     r"moissonneuse(?:-batteuse)?|pelleteuse|pelle|tractopelle|chargeuse|autobus|autocar|car scolaire|poids lourd|"
-    r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla))"
+    r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla)(?: (?:4x[24]|6x[246]|8x[48]|4wd|awd))?)"
     rf"(?={complaints.ENGINE}\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
 )
 _DRIVE = (
