@@ -28,6 +28,7 @@ from triage.explain.page import (
 from triage.explain.proof_checks import LEAST_GAIN, proof_first
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
+from triage.explain.returned import with_returned
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
@@ -50,6 +51,7 @@ from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, NextCheck, SupplyVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
 from triage.relations.names import by_company, by_reports, one_name, under_given_names
+from triage.relations.returned import recurred, returned
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -121,13 +123,16 @@ class Worked:
         if earlier:
             self.links.recurrences = recurrences(
                 self.book, self.line, self.links, earlier, tables, canonical)
+        self.returns = returned(self.book, self.line, self.links, tables)
+        self.links.recurrences |= recurred(self.returns, self.book, tables)
         self.evidence: Evidence = weigh_evidence(
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
         self.back = came_back(self.book, self.line, self.links, self.evidence.hypotheses.opportunity, tables)
-        self.names = fault_names(self.book)
         self.safety = safety_class(self.book, self.links)
+        self.back[[fault for fault in self.returns if self.safety[fault]]] = True
+        self.names = fault_names(self.book)
 
     def proofs(self, place: int, supply: Sequence[SupplyVerdict]) -> list[VerificationLine]:
         """What is shown gone since the repair or clear of session ``place``, and what is not."""
@@ -303,6 +308,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = work.proofs(0, verdict["supply"])
+    again = {work.names[fault]: told.what for fault, told in work.links.recurrences.items()}
+    short = with_returned(short, lines, again, proofs, repaired=repair_column(book, work.line, 0) is not None)
     electric = is_electric(session, module_names(book, 0))
     of_supply = _supply_proofs(work, tables, verdict["supply"], electric=electric)
     proofs = in_states([*proofs, *of_supply])
