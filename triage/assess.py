@@ -11,12 +11,14 @@ import numpy as np
 from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
+from triage.explain.bad_path import bad_ground, held_words, set_by_ground
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
 from triage.explain.damage import damages
 from triage.explain.fitness import came_back, doubted, stuck_closed, unanswered
 from triage.explain.meaning import meaning
+from triage.explain.module_checks import inspection_due
 from triage.explain.page import (
     columns,
     is_quiet,
@@ -25,15 +27,16 @@ from triage.explain.page import (
     told_in_ready,
     would_change,
 )
-from triage.explain.proof_checks import LEAST_GAIN, proof_first
+from triage.explain.proof_checks import proofs_first
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
+from triage.explain.recovery import finish_first
 from triage.explain.returned import with_returned
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
-from triage.explain.standing import ASIDE, SHORT, STANDINGS, Standings, persisting, safety_class, standings
+from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, safety_class, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.supply_since import supply_since
 from triage.explain.unasked import NOT_ASKED
@@ -194,21 +197,14 @@ def _proofs_first(
     work: Worked, place: int, checks: list[NextCheck], supply: Sequence[SupplyVerdict], *, unfit: bool,
 ) -> list[NextCheck]:
     """The steps of a session, after a repair with the proof of it before what is only done again."""
-    book, names = work.book, work.names
+    book = work.book
     if repair_column(book, work.line, place) is None:
         return checks
-    mine = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
-    chance = 1.0 / (1.0 + 10.0 ** (-np.clip(work.evidence.decibans[mine.start:mine.stop], -60, 60) / 10.0))
-    bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance)) * work.tables.rate("check.answers_right")
-    where = work.standings.standing
     lines = work.proofs(place, supply)
     if is_electric(book.sessions[place], module_names(book, place)):
         told_in_ready((), (), lines)
-    return proof_first(
-        checks, lines, {names[fault]: max(float(bit), LEAST_GAIN) for fault, bit in zip(mine, bits, strict=True)
-                        if where[fault] != ASIDE},
-        {names[fault]: work.standings.dangers[fault] for fault in mine},
-        {names[fault] for fault in mine if where[fault] == SHORT}, unfit=unfit)
+    return proofs_first(book, work.standings, work.evidence.decibans, work.names, work.tables, place, checks, lines,
+                        unfit=unfit)
 
 
 def module_names(book: Casebook, place: int) -> list[str]:
@@ -227,7 +223,7 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
     events = work.links.events
     saying = _chargers_say(work)
     return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
-                        tuple(saying.get(place, ())), events[place].local)
+                        tuple(saying.get(place, ())), events[place].local, events[place].flat)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
@@ -305,6 +301,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
     short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
                        told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
+    finish_first(short, book)
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = work.proofs(0, verdict["supply"])
@@ -324,7 +321,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         would_change=would_change(
             lines, verdict, quiet=is_quiet(session, verdict), told={line.printed for line in of_supply}), notices=shown,
         verification=proofs,
-        gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
+        gates=[*(told.message for told in shown if told.of_two_vehicles), *inspection_due(session),
+               *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
 
@@ -379,6 +377,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     printed, missed = printed_names(book.sessions[0]), work.standings.unasked
     opportunity = evidence.hypotheses.opportunity
     tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
+    held = set_by_ground(book, work.links, 0, verdict["supply"])
     result = []
     for entry in verdict["faults"]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
@@ -386,6 +385,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
+        why += [held_words(bad_ground(verdict["supply"]) or "")] if fault in held else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(

@@ -326,3 +326,16 @@ def test_what_the_last_scan_lists_is_never_shown_gone(made: Json) -> None:
             kind = work.book.failure_type[fault]
             name = work.book.module_name[work.book.fault_module[fault]]
             assert (name, work.book.code[fault] + (f"-{kind}" if kind else "")) not in gone
+
+
+@pytest.mark.parametrize(("drove", "proved"), [(True, True), (None, False)])
+def test_a_vehicle_that_was_driven_had_nothing_connected(drove: bool | None, proved: bool) -> None:
+    """Common practice: nobody drives with a charger on its lead; the page says the same of charging and of proof."""
+    run = {"volts": 14.3, "engine": "running", "ran_minutes": 20, "drove": drove}
+    found = assess(job(van("before-clear", holds("engine control", "P0562", "P0118"), **FLAT),
+                       van("after-clear", **HELD), van("after-run", **run)), tables())
+    line = next(one for one in found.verification if one.code == "P0562")
+    assert ("nobody said that outside supply was off" in line.why) is not proved
+    charging = next(row for row in found.verdict["supply"] if row["part"] == "charging")
+    assert (charging["state"] == "proven") is proved
+    assert found.columns[-1].outside_supply == ("driven" if proved else None)

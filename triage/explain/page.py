@@ -11,8 +11,9 @@ from triage.explain.supply_checks import OVER, path_of_reason, supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Group, Mark, Sight, VerificationLine
 from triage.model.casebook import Casebook
 from triage.model.drive import in_ready
+from triage.model.fed import alone
 from triage.model.session import Session, day_and_clock
-from triage.model.snapshot import STATUS_WORDS
+from triage.model.snapshot import STATUS_WORDS, Snapshot
 from triage.model.verdict import Verdict
 
 _SIGHTS: dict[int, Sight] = {1: "seen", 0: "not seen", -1: "not readable"}
@@ -28,10 +29,17 @@ def columns(session: Session, book: Casebook) -> list[Column]:
             name=f"{number} {(snapshot.phase or 'phase not said').replace('-', ' ')}",
             at=day_and_clock(snapshot.at) if snapshot.at else None,
             volts=snapshot.volts, lowest_volts=snapshot.lowest_volts, engine=snapshot.engine,
-            outside_supply=snapshot.outside_supply, minutes=snapshot.ran_minutes, modules=len(answered),
+            outside_supply=_fed_by(session, snapshot), minutes=snapshot.ran_minutes, modules=len(answered),
             silent=len(snapshot.modules) - len(answered), codes=sum(len(scan.codes) for scan in answered),
         ))
     return heads
+
+
+def _fed_by(session: Session, snapshot: Snapshot) -> str | None:
+    """What fed the vehicle, as the scan says, or as the supply is judged where it says nothing."""
+    if snapshot.outside_supply is not None or not alone(session, snapshot):
+        return snapshot.outside_supply
+    return "driven" if snapshot.drove else "none"
 
 
 def marks(book: Casebook, fault: int) -> list[Mark]:

@@ -7,15 +7,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence, Set
+from typing import TYPE_CHECKING
+
+import numpy as np
 
 from triage.explain.case import gate_of
 from triage.explain.common_steps import DRIVE
 from triage.explain.fitness import DRIVEN, STAND_WORDS
 from triage.explain.order import CIRCUIT_WORDS, CLEAR_WORDS, MOST, RETURN_WORDS
 from triage.explain.part_tests import WATCH_WORDS
+from triage.explain.standing import ASIDE, SHORT, Standings
 from triage.explain.supply_checks import DRAW_WORDS, DROP_WORDS, LOAD_WORDS
 from triage.model.assessment import VerificationLine
 from triage.model.verdict import NextCheck
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from triage.model.casebook import Casebook, Floats
 
 #: So many proofs are told, those of a safety class first; project's own choice.
 MOST_PROOFS = 3
@@ -28,6 +36,22 @@ _DRIVES = re.compile(r"drive above|a drive |driving")
 _UNTESTED = (*LOAD_WORDS, DROP_WORDS, DRAW_WORDS)
 _HAVE_TESTED = " tested by a qualified person"
 _SET_UP = ("finish", "program", "write", "pair", "calibrate")
+
+
+def proofs_first(
+    book: Casebook, standing: Standings, decibans: Floats, names: Sequence[str], tables: Tables, place: int,
+    checks: Sequence[NextCheck], lines: Sequence[VerificationLine], *, unfit: bool,
+) -> list[NextCheck]:
+    """The ranked ``checks`` of session ``place`` with the proofs of its ``lines``."""
+    mine = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+    chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans[mine.start:mine.stop], -60, 60) / 10.0))
+    bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance)) * tables.rate("check.answers_right")
+    where = standing.standing
+    return proof_first(
+        checks, lines, {names[fault]: max(float(bit), LEAST_GAIN) for fault, bit in zip(mine, bits, strict=True)
+                        if where[fault] != ASIDE},
+        {names[fault]: standing.dangers[fault] for fault in mine},
+        {names[fault] for fault in mine if where[fault] == SHORT}, unfit=unfit)
 
 
 def proof_first(
@@ -121,4 +145,4 @@ def _ahead(check: NextCheck, established: Set[str]) -> bool:
         (STAND_WORDS, *_SET_UP))
 
 
-__all__ = ["LEAST_GAIN", "proof_first"]
+__all__ = ["proof_first", "proofs_first"]

@@ -26,6 +26,7 @@ from triage.explain.standing import HARD, INTERMITTENT, safety_class
 from triage.model.assessment import VerificationLine, VerificationState
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
 from triage.model.crash import crash_record
+from triage.model.fed import alone
 from triage.model.session import Session, printed_names
 from triage.model.status import read_status
 from triage.model.triggers import Trigger
@@ -276,7 +277,8 @@ def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]
         supply = _supply(since, fault, column)
         if not supply:
             doubts.append("nobody read the supply" if supply is None else "the supply was too low to trust it")
-        elif facts.supply and book.outside[place, column] != 0:
+        elif facts.supply and book.outside[place, column] != 0 and not alone(
+                since.session, since.session.snapshots[book.order[place][column]]):
             doubts.append("outside supply was connected" if book.outside[place, column] == 1 else
                           "nobody said that outside supply was off")
         elif chance < least:
