@@ -56,7 +56,7 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     is_read = np.asarray((book.volts < _MOST).any(axis=1)).tolist()
     most, among, high = holders.max(axis=1), peers.max(axis=1).tolist(), _high_holders(book)
     local = local_drops(book, line, tables)
-    read_flat = ((holders > 0) & (book.volts < tables.rate("battery.flat") * scale)).any(axis=1).tolist()
+    read_flat = np.asarray(((holders > 0) & (book.volts < tables.rate("battery.flat") * scale)).any(axis=1)).tolist()
     found = []
     for session in range(count):
         lasting: Literal["low", "high"] | None = "low" if fails[session] else "high" if exceeds[session] else None
