@@ -35,8 +35,9 @@ from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
 from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
 from triage.explain.supply_checks import supply_in_doubt
+from triage.explain.supply_since import supply_since
 from triage.explain.unasked import NOT_ASKED
-from triage.explain.verification import verification
+from triage.explain.verification import in_states, repair_column, verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
@@ -47,7 +48,7 @@ from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
-from triage.model.verdict import FaultVerdict, Verdict, fault_name
+from triage.model.verdict import FaultVerdict, SupplyVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
 from triage.relations.names import by_company, by_reports, one_name, under_given_names
 from triage.relations.targets import links
@@ -55,6 +56,7 @@ from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
 from triage.supply.feed_drops import with_feed_drops
 from triage.supply.record import SupplyFacts, supply_record
+from triage.supply.since_repair import proved_since
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -271,7 +273,10 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     proofs = verification(
         session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
         work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"]))
-    if is_electric(session, module_names(book, 0)):
+    electric = is_electric(session, module_names(book, 0))
+    of_supply = _supply_proofs(work, tables, verdict["supply"], electric=electric)
+    proofs = in_states([*proofs, *of_supply])
+    if electric:
         told_in_ready(lines, open_groups, proofs)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
@@ -279,12 +284,25 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         set_aside=set_aside(lines, was_low=supply_in_doubt(verdict["supply"])), count=count_line(lines),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
-        would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
+        would_change=would_change(
+            lines, verdict, quiet=is_quiet(session, verdict), told={line.printed for line in of_supply}), notices=shown,
         verification=proofs,
         gates=[*(told.message for told in shown if told.of_two_vehicles), *inspection_due(session),
                *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
+
+
+def _supply_proofs(
+    work: Worked, tables: Tables, supply: Sequence[SupplyVerdict], *, electric: bool,
+) -> list[VerificationLine]:
+    """What is proven of the supply since the repair, and what is not; nothing where nothing was repaired."""
+    book, session, scale = work.book, work.book.sessions[0], float(work.line.scale[0])
+    start = repair_column(book, work.line, 0)
+    if start is None:
+        return []
+    since = {int(place) for place in book.order[0][start:]}
+    return supply_since(supply, proved_since(session, supply, 12.0 * scale, since), scale, tables, electric=electric)
 
 
 def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:

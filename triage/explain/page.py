@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from triage.explain.complaint import listed
 from triage.explain.heard import AREAS
@@ -121,21 +122,24 @@ def _in_short(why: str) -> str:
         len(head) < LONGEST // 2) else head
 
 
-def would_change(lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False) -> list[str]:
+def would_change(
+    lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False, told: Collection[str] = (),
+) -> list[str]:
     """What would change the verdict: the measurements nobody made and the tests nobody could run. ``quiet``: nothing
-    speaks of a weak supply, so that the parts of it which nobody measured are told in the headline alone."""
-    told = []
-    told += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
-             if entry["state"] == "not tested" and entry["part"] != "event"
+    speaks of a weak supply, so that the parts of it which nobody measured are told in the headline alone; ``told``:
+    parts that are told elsewhere on the page."""
+    missing = []
+    missing += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
+             if entry["state"] == "not tested" and entry["part"] not in ("event", *told)
              and not (quiet and entry["why"].startswith(_NOBODY))]
     unread = [line for line in lines if line.verdict["standing"] == "unsettled" and line.marks
               and line.marks[-1].sight == "not readable"]
     if unread:
         modules = sorted({line.printed for line in unread})
-        told.append(f"an answer from {', '.join(modules)}, which could not be read in the last snapshot")
+        missing.append(f"an answer from {', '.join(modules)}, which could not be read in the last snapshot")
     if any(mark.volts is None for line in lines for mark in line.marks):
-        told.append("the supply at the snapshots where nobody read it")
-    return told
+        missing.append("the supply at the snapshots where nobody read it")
+    return missing
 
 
 __all__ = ["columns", "is_quiet", "marks", "supply_headline", "would_change"]
