@@ -265,8 +265,7 @@ def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]
     """
     book, facts, place = since.book, since.book.facts[fault], since.place
     least = since.tables.rate("standing.tested")
-    read, unread, missed = 0, 0, 1.0
-    doubts: list[str] = []
+    read, unread, missed, doubts = 0, 0, 1.0, list[str]()
     trigger = _trigger(since, fault)
     for column in clean:
         seen_pending = facts.trips == 1 or _pending_read(since, fault, column)

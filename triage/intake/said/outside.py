@@ -123,7 +123,7 @@ _OFF = lazily(
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
     r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|runter|enlevee?s?|otee?s?|"
     r"aus|sans|pas de|debranchee?s?|deconnectee?s?|retiree?s?|sin|desconectad[oa]s?|quitad[oa]s?|quit[eo]|quitamos|"
-    r"retirad[oa]s?|sacad[oa]s?|saque|nothing|taken off|took off|"
+    r"retirad[oa]s?|sacad[oa]s?|saque|fuera|nothing|taken off|took off|"
     r"not connected|"
     r"aucune?|ningun[oa]?)(?![a-z])"
 )
