@@ -184,7 +184,7 @@ def slip_for(word: str) -> str | None:
 
 
 #: Words of descriptions that are a letter off a status.
-_OTHER_WORDS = word_set("falling filing fairing foiling attenue lagged lodged jogged logger")
+_OTHER_WORDS = word_set("falling filing fairing foiling attenue lagged lodged jogged logger aussi")
 #: No longer text is looked through for a slip.
 _MOST_WORDS, _LONG_WORD = 6, 5
 _BESIDE_STATES = word_set("fault faults codes status error fehler defaut averia fallo")

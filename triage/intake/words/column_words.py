@@ -53,7 +53,8 @@ ROLES: dict[str, frozenset[str]] = {
         | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion | fault byte |
         fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
-        status | state | condition | fault status | code status | dtc status | fault code status | trouble code status |
+        status | state | st | sts | condition | fault status | code status |
+        dtc status | fault code status | trouble code status |
         error code status | fehlercodestatus | fehlercode-status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
@@ -86,7 +87,9 @@ ROLES: dict[str, frozenset[str]] = {
         faults | numero de averias | faults | count of codes | n codes | defauts | averias | fallos | nb de defauts |
         nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia |
         number of entries | no of entries | entries | entry count | anzahl eintrage | anzahl der eintrage |
-        nombre d'entrees | numero de entradas | number of events | number of dtc | dtc total | fault total"""),
+        nombre d'entrees | numero de entradas | number of events | number of dtc | dtc total | fault total |
+        fehler gesamt | fehler insgesamt | gesamtfehler | fehler (anzahl) | fehler anz. | anz. fehler | anz fehler |
+        total faults | total dtcs | faults total | defauts au total | total defauts | total averias | total fallos"""),
     "volts": phrase_set("""
         voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
         volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
@@ -111,12 +114,13 @@ ROLES: dict[str, frozenset[str]] = {
         spannung bei auftreten | tension au defaut | tension lors du defaut | tension a l'apparition | tension
         de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
-        result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
+        result | ergebnis | resultat | resultado | scan result | outcome |
         finding | findings | befund | constat | constatation | hallazgo | hallazgos | verdict | prufergebnis | bilan |
-        responded | answers | erreichbar | responde | repond | communicates | scanned | online | entry | eintrag |
+        scanned | entry | eintrag |
         entree | entrada | registro"""),
     "reply": phrase_set("""
-        response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
+        answered | responds | responding | responded | answers | erreichbar | responde | repond | communicates |
+        online | response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
         comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
         liaison | conexion | dialogue | can | link"""),
     "scan": SCANS,
@@ -151,4 +155,8 @@ ROLES: dict[str, frozenset[str]] = {
 }
 
 
-__all__ = ["ROLES"]
+#: Heads of what is told besides a code, a failure type where the cells hold nothing else.
+BESIDE_CODE = frozenset(("zusatz", "zusatzcode", "suffix", "ext", "ext.", "extension", "erweiterung", "addition",
+                         "add.", "suffixe", "sufijo", "complement", "complemento", "byte"))
+
+__all__ = ["BESIDE_CODE", "ROLES"]

@@ -119,7 +119,7 @@ NOT_SCANNED: tuple[Slots, ...] = (
      "non lue | pas lu | non interroge | no leido | no leida | sin leer"),
     ("scan | reading | query | polling | abfrage | auslesung | auslesen | lesung | lecture | interrogation | lectura | "
      "consulta | escaneo",
-     "aborted | stopped | cancelled | interrupted | broken off | abgebrochen | unterbrochen | interrompue | "
+     "aborted | cancelled | interrupted | broken off | abgebrochen | unterbrochen | interrompue | "
      "arretee | annulee | interrumpida | interrumpido | cancelada | abortada"),
     ("not", "scanned | read | checked | tested | polled | queried | done", "yet | today | this time | in this scan"),
     ("habe | haben", "nicht | noch nicht", "gelesen | abgefragt | gepruft | gescannt | ausgelesen"),
