@@ -45,8 +45,8 @@ _JOINT = lazily(
     r"\s?[,+&/](?![0-9])\s?(?:(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)\s)?|"
     r"\s(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)\s")
 #: Before a piece of a list of names.
-_OPENED = lazily(r"(?:^|[,;:.!?&/+]|(?<![a-z])(?:in|from|of|on|with|im|bei|von|dans|de|du|en|and|und|et|y|e|or|oder|ou|o|"
-                 r"the|der|die|das|den|dem|le|la|les|el|los|las))\s*$")
+_OPENED = lazily(r"(?:^|[,;:.!?&/+]|(?<![a-z])(?:in|from|of|on|with|im|bei|von|dans|de|du|en|and|und|et|y|e|or|oder|ou|"
+                 r"o|the|der|die|das|den|dem|le|la|les|el|los|las))\s*$")
 _PLAIN = lazily(r"[^\W\d_](?:[^\W\d_]|[' .\u2019-])*(?: [1-9])?")
 _ARTICLE = lazily(r"(?<![a-z])(?:(?:the|der|die|das|de[mrn]|vom|zum|zur|le|la|les|el|los|las|du|del|au)\s|l')$")
 _ARTICLES = word_set("the der die das den dem le la les el los las")
