@@ -109,3 +109,20 @@ def test_a_status_between_a_plain_name_that_opens_its_sentence_and_its_code(text
 def test_a_short_form_at_the_end_of_a_sentence_leads_on_to_no_other_name() -> None:
     read = modules_of("The dash is clean. Found U0140 in the mast rack ctrl. I skipped the radio.")
     assert read == {"instrument cluster": ["clean"], "mast rack ctrl": ["U0140"]}
+
+
+@pytest.mark.parametrize(("line", "codes"), [
+    ("TCM: inactive P0715, conf. U0100", ["P0715 stored", "U0100 confirmed"]),
+    ("TCM - hist. P0715 ; pend. P0700 ; conf. U0100", ["P0715 stored", "P0700 pending", "U0100 confirmed"]),
+    ("TCM: gesp. P0715 ; akt. U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: en attente P0715, conf. U0100", ["P0715 pending", "U0100 confirmed"]),
+    ("TCM: stored P0715, also active U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: gespeichert P0715, dazu aktiv U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: mémorisé P0715, et aussi présent U0100", ["P0715 stored", "U0100 current"]),
+    ("TCM: memorizado P0715, también activo U0100", ["P0715 stored", "U0100 current"]),
+    # Behind their codes they stay theirs.
+    ("TCM: P0715 hist. U0100 conf.", ["P0715 stored", "U0100 confirmed"]),
+    ("TCM: P0715 inactive, U0100 conf.", ["P0715 stored", "U0100 confirmed"]),
+])
+def test_a_status_cut_short_and_one_that_adds_lead_too(line: str, codes: list[str]) -> None:
+    assert modules_of(f"{line}\nradio: no codes\n") == {TCM: codes, "radio": ["clean"]}

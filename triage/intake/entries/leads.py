@@ -42,8 +42,12 @@ _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 _JOINT = lazily(
     r"[\s,;&+/|.()\[\]-]*+(?:(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|"
     r"(?:count(?:er)?|occurrences?|compteur|contador|zahler|anzahl)\s?[:=]?\s?[0-9]{1,3})(?![a-z0-9])"
-    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|ausserdem|zudem|aussi|ademas)|"
+    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|auch|ausserdem|zudem|aussi|egalement|"
+    r"tambien|ademas|as well)|"
     r"and|und|et|y|e|plus|mas|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*+")
+#: A status cut short, with the full stop that says so: "hist. P0562, conf. P0563".
+_CUT_SHORT = lazily(
+    r"(?<![a-z])(?:conf|cnf|hist|pend|perm|curr?|act|inact|interm|spor|sporad|mem|gesp|akt|inakt|prov)\.$")
 _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
 #: What leads from a code to its own module, and from that to the next code.
 _OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
@@ -63,6 +67,15 @@ _PLUS = lazily(r"(\s*plus)\s.*")
 #: The last mark before a status, or the last word that joins it to the code in front.
 _LAST_MARK = lazily(
     r"(?:[,;:&+/|>=)]|\s-|(?:^|\s)(?:and|und|et|y|plus|mas|sowie|also|dazu|aussi|ademas)(?=\s))(?=[^,;:&+/|>=)]*$)")
+#: Before the status of one code, with a word for it perhaps: "P0560 stored plus a live P0171".
+_ONE = lazily(
+    r"(?<![a-z0-9])(?:a|an|one|another|ein(?:e[nrms]?)?|une?|una|otr[oa]|autre)"
+    r"(?: (?:code|fault|dtc|fehler(?:code)?|defaut|averia|codigo|fallo))? $"
+)
+#: The same with the ending that a German word for a status has behind it: "ein gespeicherter P0560".
+_EIN = lazily(
+    r"(?<![a-z])eine?[nrms]? ((?:(?:noch|aktuell|derzeit) )?[a-z]{4,14}?)e[nrms]?(?: fehler(?:code)?)? ?$"
+)
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
@@ -89,15 +102,17 @@ def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: boo
     starts = [_before(low, codes, at, names, translated) for at in range(len(codes))]
     if not any(starts):
         return []
-    if any(start is not None and not start.colon for start in starts):
+    if any(start is not None and not start.colon and not start.single for start in starts):
         starts = _where_all(low, codes, starts, translated)
     found: list[Lead] = []
     led: list[list[int]] = []
+    alone = False
     for at, start in enumerate(starts):
         if start is not None:
+            alone = start.single
             found.append(Lead(start.start, start.end, start.status, (at,)))
             led.append([at])
-        elif found and at and not _left(low, found[-1], codes, names, at):
+        elif found and at and not alone and not _left(low, found[-1], codes, names, at):
             led[-1].append(at)
     return [lead._replace(codes=tuple(numbers)) for lead, numbers in zip(found, led, strict=True)]
 
@@ -128,7 +143,8 @@ def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int,
     of one module, not ``named`` in it, that begins with a status what looks like names are descriptions: "Stored: B1676
     Battery monitor, U0100"."""
     codes = row.finds.codes
-    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start):
+    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start) and not _EIN.search(
+            row.low, 0, codes[0].start):
         return {}, []
     of_one = not named and is_lead(row.low[: codes[0].start].rstrip(" :=-"))
     names = [] if of_one else [(start, end) for start, end, _ in context.names.find(row.low)]
@@ -139,13 +155,14 @@ def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int,
 
 class _Start(NamedTuple):
     """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on, ``boxed``
-    whether it stands in brackets."""
+    whether it stands in brackets, ``single`` whether "a" before it says it of one code."""
 
     start: int
     end: int
     status: StatusWord
     colon: bool
     boxed: bool = False
+    single: bool = False
 
 
 def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], translated: bool) -> _Start | None:
@@ -181,6 +198,11 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if (joined := _PLUS.fullmatch(head)) is not None and least:
         # "stored P0562 plus active P0118": between two codes an English "plus" joins them, no French one denies.
         head = head[: joined.end(1)].replace("plus", " " * 4) + head[joined.end(1) :]
+    if _CUT_SHORT.search(head) is not None:
+        head = head[:-1]
+    if not colon and "ein" in head and (ein := _EIN.search(head)) is not None and (
+            status := states.of_cell(ein[1], True)) is not None:
+        return _Start(first + ein.start(), first + len(text), status, colon=False, single=True)
     hits = states.in_text(head, translated)
     if not hits or _PLAIN.fullmatch(head, hits[-1].end) is None:
         return _short_word(head, first, len(text), colon, translated)
@@ -204,7 +226,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if verb is not None and not (opens and states.is_status(head[start:])):
         return None
     status = states.of_cell(head[start:], translated) or last.status
-    return _Start(first + start, first + len(text), status, colon or verb is not None)
+    colon = colon or verb is not None
+    single = not colon and _ONE.search(head, 0, start) is not None
+    return _Start(first + start, first + len(text), status, colon, single=single)
 
 
 def _short_word(head: str, first: int, end: int, colon: bool, translated: bool) -> _Start | None:
@@ -239,7 +263,7 @@ def _where_all(
                 "," in low[said[0][1] : said[-1][0]]):
             # "The radio shows pending B1000, and B1001, ABS C0035 active": of how many it is said is not clear.
             all_led = False
-        found += [start if start is None or start.colon or all_led else None for start in led]
+        found += [start if start is None or start.colon or start.single or all_led else None for start in led]
     return found
 
 

@@ -127,9 +127,23 @@ def is_made(low: str, start: int, own: str) -> bool:
         PUTS_OUT.search(own) is not None and ALTERNATORS.search(low, max(0, start - 120), start) is not None)
 
 
-#: "Lowest 6.9 V, present 12.1 V"
+#: "Measured 11.6 V", "on a mesuré 11,6 V": who measured, and no word for what.
+_MEASURED = word_set("""
+    measured measuring metered gemessen abgelesen wurde wurden hab habe haben mesure mesuree releve relevee
+    medido medida leido leida he hemos se ha ai avons on est etait era fue just i we only still about approx ich wir nur
+    noch ca etwa rund a seulement encore environ solo unos""")
+_MEASURES = word_set(
+    "measured measuring metered gemessen abgelesen mesure mesuree releve relevee medido medida leido leida")
+#: Behind a number: a pin, a connector with its own number, a sensor or a wire, which is not where the supply is.
+_AT_A_PART = lazily(
+    r"[ ,(]{0,3}(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? "
+    r"(?:[a-z-]{2,20}[ -])?(?:pin (?!16(?![0-9]))[0-9]|"
+    r"(?:stecker|connector|conector|connecteur|fiche|plug) [a-z]{0,2}[0-9]|"
+    r"(?:sensor|capteur|geber|fuhler|wire|leitung|kabel|fil|cable|injector|lamp|lampe|relay|relais)(?![a-z]))")
+#: "Lowest 6.9 V, present 12.1 V", "24 V vehicle, measured 24.9 V"
 _NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
-                "actuellement actualmente")
+                "actuellement actualmente measured gemessen abgelesen mesure mesuree releve relevee medido medida "
+                "bei nur noch knapp etwa circa ungefahr rund solo apenas seulement")
 
 
 _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
@@ -140,13 +154,17 @@ _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
     nuevamente""")
 
 
-def names_nothing(own: str) -> bool:
-    """Whether the words before a voltage name nothing that it may be of but the vehicle."""
+def names_nothing(own: str, after: str = "") -> bool:
+    """Whether the words before a voltage name nothing that it may be of but the vehicle; ``after``: those behind it."""
     words = re.sub(r"[^a-z ]", " ", own).split()
+    if not _MEASURES.isdisjoint(words) and _AT_A_PART.match(after) is not None:
+        return False
     if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]) or _SPEED.search(own):
         return True
     while words and words[-1] in _DAYS:
         words.pop()
+    if not _MEASURES.isdisjoint(words) and _MEASURED.issuperset(words):
+        return True
     if words and words[-1] in _FLAT and len(words[-1]) > 3:
         while words and (words[-1] in _FLAT or _is_small(words[-1])):
             words.pop()

@@ -73,8 +73,11 @@ _HALVES = lazily(
     rf"(?<![a-z0-9.,])(?:({'|'.join(sorted(_TENS, key=len, reverse=True))})|(1[0-5]|[6-9]|2[0-9]))"
     r"(?: and a half|[ -]?einhalb| ?v(?:olts|oltios)? et demi| ?v(?:olts|oltios)? y medio)(?=( v(?:olts?)?)?(?![a-z]))"
 )
-#: The unit in the key of a number.
-_IN_MILLIVOLTS = lazily(r"(?<=[a-z][_ ])mv([\"']?\s{0,3}[:=]\s{0,3}[\"']?)([0-9]{4,5})(?![0-9]|[.,][0-9])")
+#: The unit in the key of a number: "supply_mv: 11800", "Ubat (mV) ..... 11800".
+_IN_MILLIVOLTS = lazily(
+    r"(?:(?<=[a-z.][_ ])mv|(?<=[a-z.][(\[])mv[)\]]|(?<=[a-z.][ _][(\[])mv[)\]])"
+    r"([\"']?\s{0,3}(?:[:=\t|;]|\s|\.{2,40}(?!\.))\s{0,3}[\"']?)([0-9]{4,5})(?![0-9]|[.,][0-9])"
+)
 
 
 def dictated(low: str) -> bool:
@@ -97,7 +100,8 @@ def mended(low: str) -> str:
 def _in_volts(match: re.Match[str]) -> str:
     """A key that says millivolts and its number, in volts: "supply_mv: 11800"."""
     size = len(match[2])
-    return f"v{match[1]} {f'{int(match[2]) / 1000:.2f}'.rjust(size)[:size]}"
+    behind = ")" if match[0][2] in ")]" else ""
+    return f"v{behind}{match[1]} {f'{int(match[2]) / 1000:.2f}'.rjust(size)[:size]}"
 
 
 def _in_digits(match: re.Match[str]) -> str:

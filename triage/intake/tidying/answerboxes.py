@@ -1,7 +1,8 @@
 """Forms: a row of boxes for each module, one of them ticked for what it did: "[ ] faults [x] no answer [ ] not read".
 
 What is ticked is told behind the name or in the place of the boxes; where it is that there are codes, those below tell.
-So it is with boxes for the status of a code, on either side of what else its line tells.
+So it is with boxes for the status of a code, on either side of what else its line tells, and with those for where the
+scan stands: "Snapshot: [ ] before clear [x] after clear".
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "ABS\\n  [ ] codes [ ] clean [x] no answer\\nTCM  \\u2610 codes \\u2611 clean \\u2610 no answer\\n" + \
@@ -11,6 +12,8 @@ So it is with boxes for the status of a code, on either side of what else its li
 >>> text = "  [ ] active [x] pending   04711 valve stuck\\n  B1004   [x] stored [ ] active"
 >>> [line.text for line in told(lines(text))]
 ['  04711 valve stuck   pending', '  B1004   stored']
+>>> [line.text for line in told(lines("Scan: [ ] before clear [x] after clear\\n[x] new battery [ ] tyres"))]
+['Scan: after clear', '[x] new battery [ ] tyres']
 """
 
 from __future__ import annotations
@@ -23,7 +26,7 @@ from typing import NamedTuple
 from triage.intake.codes.found import find
 from triage.intake.plain.characters import Line, has_digit, has_letter, low, reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
+from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.model.snapshot import StatusWord
 
@@ -62,15 +65,15 @@ def told(found: Sequence[Line]) -> Sequence[Line]:
         if at < done:
             continue
         stop = at + 1
-        while stop in forms and not forms[stop].lead and not forms[stop - 1].rest:
+        while not _are_phases(forms[at].labels) and stop in forms and not forms[stop].lead and not forms[stop - 1].rest:
             stop += 1
         labels = [label for form in (forms[place] for place in range(at, stop)) for label in form.labels]
         answers = {answer for label, _ in labels if (answer := answer_of_cell(low(label))) is not None}
         ticked = [label for label, is_ticked in labels if is_ticked]
-        if len(labels) < _FEWEST or len(answers) < _FEWEST or len(ticked) != 1:
+        if len(ticked) != 1 or not (len(answers) >= _FEWEST or _are_phases(labels)):
             continue
         out += found[done:at]
-        text = ticked[0] if answer_of_cell(low(ticked[0])) is not None else ""
+        text = ticked[0] if len(answers) < _FEWEST or answer_of_cell(low(ticked[0])) is not None else ""
         text = ": ".join(filter(None, (forms[at].lead, text or forms[stop - 1].rest)))
         if text:
             line = found[at]
@@ -78,6 +81,16 @@ def told(found: Sequence[Line]) -> Sequence[Line]:
             out.append(reworded(line, indent, len(line.text), text))
         done = stop
     return [*out, *found[done:]] if done else found
+
+
+def _are_phases(labels: Sequence[tuple[str, bool]]) -> bool:
+    """Whether boxes ask where a scan stands, all but one with labels that tell it, what is ticked among those."""
+    told_by = {label: hit.phase for label, _ in labels if (hit := phases.find(low(label))) is not None}
+    return (
+        len(told_by) >= max(_FEWEST, len(labels) - 1)
+        and len({*told_by.values()}) >= _FEWEST
+        and all(label in told_by for label, is_ticked in labels if is_ticked)
+    )
 
 
 def _drawn(line: Line) -> str:

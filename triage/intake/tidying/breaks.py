@@ -164,9 +164,12 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
 
 
 def _are_rows(above: Row, row: Row) -> bool:
-    """Whether two lines begin with a code and are cut by as many commas, as the rows of a table are."""
+    """Whether two lines are cut by as many commas, as the rows of a table are, and begin with a code or have no blank
+    behind any of them: "no codes,Gateway," above "P0420,Tail lift,stored"."""
+    if not above.text.count(",") == row.text.count(",") > 1:
+        return False
     codes = [each.finds.codes[0].start for each in (above, row) if each.finds.codes]
-    return codes == [0, 0] and above.text.count(",") == row.text.count(",") > 1
+    return codes == [0, 0] or (", " not in above.text and ", " not in row.text)
 
 
 def _ends_as_name(row: Row) -> bool:
