@@ -171,3 +171,24 @@ def test_days_that_a_few_lines_begin_with_are_those_of_scans() -> None:
     # In a chat each message has its own.
     lines = ["19.11.24, 10:21 - ABS: C0035", "19.11.24, 10:22 - radio: no codes", "19.11.24, 10:25 - EPS: U0100"]
     assert len(read_text("\n".join(lines), load()).snapshots) == 1
+
+
+@pytest.mark.parametrize("text", ["Nils: ok, order the battery", "Nils (14:02): ok, Batterie bestellen",
+                                  "Nils: ok, commande la batterie"])
+def test_an_ok_of_somebody_is_no_answer_of_a_module(text: str) -> None:
+    assert modules_of(f"ABS: C0035 stored\n{text}") == {"anti-lock brakes": ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("text", ["Mast box: ok, no codes", "Mast box: ok"])
+def test_an_ok_behind_a_name_that_nobody_knows_is_its_answer(text: str) -> None:
+    assert modules_of(f"ABS: C0035 stored\n{text}") == {"anti-lock brakes": ["C0035 stored"], "Mast box": ["clean"]}
+
+
+@pytest.mark.parametrize(("lead", "phase"), [
+    ("erased all, key off and on, read again:", "after-clear"), ("new battery in, scan after that:", "after-repair"),
+    ("neue Batterie drin, danach:", "after-repair"), ("batterie neuve montée, ensuite :", "after-repair"),
+    ("batería nueva puesta, después:", "after-repair"),
+])
+def test_what_was_done_behind_the_time_of_a_message_heads_a_scan(lead: str, phase: str) -> None:
+    text = f"07:13 ABS: C0035\n07:20 radio: U0100\n07:55 {lead}\n07:58 ABS: C0040\n08:01 EPS: U0100\n"
+    assert [scan.split(" |")[0] for scan in scans(text)][-1] == phase
