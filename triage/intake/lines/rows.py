@@ -103,7 +103,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         # "23/02/2025 08:44 - as found:" tells of a scan, and nobody wrote it in a chat.
         of_scan = match is not None and text[start] != "[" and phases.find(line.low[match.end() : stop]) is not None
         sender = _SENDER.match(text, match.end()) if match is not None else None
-        of_scan = of_scan or (dated and match is not None and text[start] != "[" and sender is None)
+        of_scan = of_scan or (dated and match is not None and text[start] != "[" and sender is None and bool(
+            find(text[match.end() : stop]).codes or spoken(line.low[match.end() : stop])))
         if match is not None and match.end() < stop and not of_scan:
             start = match.end()
             named = sender is not None and (is_module(sender[1]) or _is_key(sender[1].lower()))

@@ -4,9 +4,9 @@ get a sentence of their own with a colon: "... next radio no answer cleared it a
 >>> from code_tables import load
 >>> from triage.intake.plain.characters import lines
 >>> names = Names(load())
->>> text = "before clear ABS has C0035 next EPS has U0100 stored then the radio silent cleared it all, read again ABS clean"
+>>> text = "before clear ABS has C0035 next EPS has U0100 then radio silent cleared it all, read again ABS clean"
 >>> print(told(lines(text), names)[0].text)
-before clear: ABS has C0035 next EPS has U0100 stored then the radio silent. cleared it all, read again: ABS clean
+before clear: ABS has C0035 next EPS has U0100 then radio silent. cleared it all, read again: ABS clean
 >>> text = "Before clear ABS has C0035, then EPS has U0100. Then the radio was silent. After clear ABS clean"
 >>> told(lines(text), names)[0].text == text
 True
@@ -31,10 +31,11 @@ from triage.intake.words.volt_words import LABEL
 #: What leads from one module to the next where no mark does.
 _LINKS = word_set("then next dann danach weiter puis ensuite luego despues")
 _LINK = lazily(r"(?<![a-z])(?:then|next|after that|dann|danach|weiter|puis|ensuite|luego|despues)(?![a-z])")
-_ENDS = lazily(rf"[!?;|\t]|\.{NOT_SHORT}(?=\s)")
+_ENDS = lazily(rf"[!?;|\t]|(?<!batt)(?<![^a-z]kl)(?<!min)(?<!bat)\.{NOT_SHORT}(?=\s)")
 #: Between words for the scan and a name.
 _ARTICLE = lazily(r"\s*(?:(?:the|der|die|das|le|la|les|el|los|las)\s|l')?$")
-_TALK = lazily(r"(?:(?:and|so|und|et|y|then|next|after that|dann|danach|weiter|puis|ensuite|luego|despues)\s)*")
+_TALK = lazily(
+    r"(?:(?:and|so|und|et|y|then|next|after that|dann|danach|weiter|puis|ensuite|luego|despues(?! del? ))\s)*")
 _GO_ON = lazily(r"(?:and|so|und|et|y|then|next|after that|dann|danach|weiter|puis|ensuite|luego|despues|\s)*")
 _FEWEST, _LEAST, _LONGEST, _MOST_WORDS, _FAR = 2, 80, 6000, 12, 100
 _SIGN = signs.of_words(_LINKS.__contains__)
@@ -61,12 +62,13 @@ def _leads(line: Line, names: Names) -> list[tuple[int, int, int]]:
     low = line.low
     codes = find(line.text, low).codes
     listed = names.find(low)
-    measured = [volt.start for volt in volts.find(low)] + [match.start() for match in LABEL.finditer(low)]
+    measured = [(volt.start, volt.end) for volt in volts.find(low)] + [match.span() for match in LABEL.finditer(low)]
     closed = sorted([*(code.end for code in codes), *(hit.end for hit in spoken(low)),
-                     *(hit.end for hit in states.in_text(low)), *(end for _, end, _ in listed)])
+                     *(hit.end for hit in states.in_text(low)), *(end for _, end, _ in listed),
+                     *(end for _, end in measured)])
     found: list[tuple[int, int, int]] = []
     least = 0
-    for anchor in sorted({*(start for start, _, _ in listed), *measured}):
+    for anchor in sorted({*(start for start, _, _ in listed), *(start for start, _ in measured)}):
         least = max([least, *(end for end in closed if end < anchor)])
         begin = max(least, anchor - _FAR)
         article = _ARTICLE.search(low, begin, anchor)
