@@ -169,7 +169,7 @@ def _are_rows(above: Row, row: Row) -> bool:
     if not above.text.count(",") == row.text.count(",") > 1:
         return False
     codes = [each.finds.codes[0].start for each in (above, row) if each.finds.codes]
-    return codes == [0, 0] or ", " not in above.text and ", " not in row.text
+    return codes == [0, 0] or (", " not in above.text and ", " not in row.text)
 
 
 def _ends_as_name(row: Row) -> bool:

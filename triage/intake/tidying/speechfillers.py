@@ -24,15 +24,26 @@ _ON = (
     r"(?:right|now|okay|ok|well) then|right so|let'?s see|here we go|"
     r"weiter geht(?:'?s| es)?|(?:als )?nachstes(?: dann)?|der nachste|machen wir weiter|"
     r"(?:on )?(?:passons|passe)(?: a la suite| au suivant)?|on continue|au suivant|la suite|"
-    r"seguimos|sigo|continuamos|el siguiente|pasamos al siguiente|vamos con el siguiente)"
+    r"seguimos|sigo|continuamos|el siguiente|pasamos al siguiente|vamos con el siguiente|"
+    # What opens a message, and what only says that the names behind its codes all hold them.
+    r"(?:just a |a )?quick (?:one|note|update|message)|heads[ -]?up|fyi|for your info|"
+    r"kurze (?:info|meldung|nachricht)|kurz gesagt|"
+    r"zur info|petit (?:mot|message)|pour (?:info|information)|mensaje rapido|para tu informacion|"
+    r"(?:the |it'?s (?:the )?)?same (?:code |fault |thing )?everywhere|"
+    r"(?:ist |steht )?uberall (?:das ?)?(?:gleiche?|selbe|dasselbe)|"
+    r"(?:c'est )?(?:partout (?:pareil|le meme|la meme chose|identique)|(?:pareil|le meme|la meme chose) partout)|"
+    r"(?:lo mismo|igual) en (?:todos(?: lados)?|todas partes)|en (?:todos(?: lados)?|todas partes) (?:lo mismo|igual))"
 )
 _TALK = lazily(rf"(?:^|(?<=[.!?;,] ))[ \t>]*({_LEAD}{_ON}(?:\s*[,:;.]|\s-+)\s+)(?=\S)")
+#: Before a code without a mark: "fyi C0800 in the radio".
+_TOLD = lazily(r"^[ \t>]*((?:fyi|quick one|zur info|pour info)\s)(?=[pcbu] ?[0-3][0-9a-f]{3}(?![0-9a-z])|spn ?[0-9])")
 #: The same without a mark behind it.
 _UP = lazily(r"(?:^|(?<=[.!?;,] ))((?:and )?next up,?\s(?:is |was |we have )?)(?=[a-z])")
 #: Before what heads a scan: "ok after clear:".
 _HEADS = lazily(
     r"^[ \t>]*((?:ok(?:ay)?|right|so|well|now|alright|bon|alors|bueno|vale|gut|also)[ ,]+)"
-    r"(?=(?:the )?(?:before|after|prior|pre|post|with|re-?scan|second|2nd|first|1st|scan|nach|vor|avant|apres|antes|"
+    r"(?=(?:the )?(?:as (?:found|it came|received|it was)|so wie|tel que|tal como|before|after|prior|pre|post|with|"
+    r"re-?scan|second|2nd|first|1st|scan|nach|vor|avant|apres|antes|"
     r"despues|tras|this is|das ist|voici)(?![a-z])[^:]{0,60}:)"
 )
 #: "Ok" before a name of which a verb tells more: "okay engine did not answer".
@@ -41,11 +52,13 @@ _OKAY = lazily(
     r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
     r"affiche|tiene|muestra|esta) )"
 )
+_PATTERNS = (_TALK, _TOLD, _UP, _HEADS, _OKAY)
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
     "moving carrying going getting pressing cracking keeping next on then so see here weiter nachstes nachste passons "
     "passe continue suivant suite seguimos sigo continuamos siguiente pasamos vamos ok okay right well now alright bon "
-    "alors bueno vale gut also").__contains__)
+    "alors bueno vale gut also quick heads fyi info kurz kurze petit pour mensaje para everywhere uberall partout "
+    "todos todas").__contains__)
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
@@ -60,12 +73,12 @@ def left_out(found: Sequence[Line]) -> list[Line]:
 @remembered
 def _holds(low: str) -> bool:
     """Whether such words stand in a line."""
-    return any(pattern.search(low) is not None for pattern in (_TALK, _UP, _HEADS, _OKAY))
+    return any(pattern.search(low) is not None for pattern in _PATTERNS)
 
 
 def _one(line: Line) -> Line:
     """A line without them."""
-    for pattern in (_TALK, _UP, _HEADS, _OKAY):
+    for pattern in _PATTERNS:
         for match in reversed(list(pattern.finditer(line.low))):
             line = reworded(line, *match.span(1), "")
     return line
