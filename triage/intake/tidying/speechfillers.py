@@ -1,13 +1,17 @@
-"""What somebody who dictates says to go on to the next module, left out: "Moving on, no faults in the ABS".
+"""What somebody who dictates says to go on to the next module, left out: "Moving on, no faults in the ABS"; and what
+opens a message, its greeting and the vehicle it is about: "hi, the van, no codes in the radio".
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Moving on, no faults in ABS. Right then: EPS clean, next up the radio did not answer\\nMoving: U0100"
 >>> [line.text for line in left_out(lines(text))]
 ['no faults in ABS. EPS clean, the radio did not answer', 'Moving: U0100']
+>>> [line.text for line in left_out(lines("hi, the van AB 12 CDE, no codes in the radio\\nABS clean"))]
+['no codes in the radio', 'ABS clean']
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from triage.intake.plain import signs
@@ -52,13 +56,37 @@ _OKAY = lazily(
     r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
     r"affiche|tiene|muestra|esta) )"
 )
-_PATTERNS = (_TALK, _TOLD, _UP, _HEADS, _OKAY)
+#: A greeting before what a line tells: "hi, no codes in the radio".
+_HELLO = lazily(
+    r"^[ \t>]*((?:hi|hello|hey|hiya|hallo|moin(?: moin)?|servus|gruss gott|salut|bonjour|bonsoir|hola|"
+    r"buenas(?: tardes)?|buenos dias|guten (?:morgen|tag|abend)|(?:good )?(?:morning|afternoon|evening))"
+    r"(?: (?:all|there|team|mate|guys|everyone|zusammen|(?:a )?tous|a todos))?[,!.]\s+)(?=\S)"
+)
+#: The vehicle that all of a text is about: "the estate car, no codes in the radio", "Kombi AB-C 123, radio clean".
+_PLATE = r"(?=[a-z0-9 -]{0,7}[0-9])(?:[a-z0-9]{1,4}[ -]?){1,2}[a-z0-9]{1,4}"
+_VEHICLE = lazily(
+    rf"^[ \t>]*({_LEAD}(?:(?:for|pour|para|fur|re|on) )?(?:the |this |my |our |le |la |el |un |une |una |"
+    r"der |die |das |den |dem |ein |einen )?(?:white |black |blue |red |silver |grey |green |blanc |blanco |weisser |"
+    r"delivery |courier |panel )?(?:(?:van|truck|lorry|car|minibus|pick-?up|camper(?: ?van)?|motorhome|ambulance|"
+    r"estate(?: car)?|saloon|transporter|lieferwagen|kastenwagen|lkw|pkw|wohnmobil|krankenwagen|"
+    r"rettungswagen|fourgon(?:nette)?|camion(?:nette)?|voiture|"
+    rf"utilitaire|camping-?car|furgon(?:eta)?|coche|turismo|autocaravana|ambulancia)(?: {_PLATE})?|"
+    rf"(?:kombi|break|bus|limousine|berline|berlina) {_PLATE}),\s+)"
+    r"(?=(?!vin|fin|km|odo|wip|bj)[a-z]|[0-3]?[0-9]\.[01]?[0-9]\.20[0-9]{2}(?![0-9]))"
+)
+_PATTERNS = (_TALK, _HELLO, _TOLD, _UP, _HEADS, _OKAY)
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
     "moving carrying going getting pressing cracking keeping next on then so see here weiter nachstes nachste passons "
     "passe continue suivant suite seguimos sigo continuamos siguiente pasamos vamos ok okay right well now alright bon "
     "alors bueno vale gut also quick heads fyi info kurz kurze petit pour mensaje para everywhere uberall partout "
-    "todos todas").__contains__)
+    "todos todas hi hello hey hiya hallo moin servus gruss salut bonjour bonsoir hola buenas buenos guten good morning "
+    "afternoon evening").__contains__)
+_VEHICLE_SIGN = signs.of_words(word_set("""
+    van truck lorry car minibus pickup pick camper campervan motorhome ambulance estate saloon transporter lieferwagen
+    kastenwagen lkw pkw wohnmobil krankenwagen rettungswagen fourgon fourgonnette camion camionnette voiture utilitaire
+    camping campingcar furgon furgoneta coche turismo autocaravana ambulancia kombi break bus limousine berline
+    berlina""").__contains__)
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
@@ -67,6 +95,10 @@ def left_out(found: Sequence[Line]) -> list[Line]:
     for at in signs.places(found, _SIGN):
         if _holds(found[at].low):
             kept[at] = _one(found[at])
+    led = [at for at in signs.places(kept, _VEHICLE_SIGN) if _VEHICLE.match(kept[at].low) is not None]
+    if len(led) == 1:
+        # Where several are told apart so, it is for others to say.
+        kept[led[0]] = _without(kept[led[0]], _VEHICLE)
     return kept
 
 
@@ -79,8 +111,14 @@ def _holds(low: str) -> bool:
 def _one(line: Line) -> Line:
     """A line without them."""
     for pattern in _PATTERNS:
-        for match in reversed(list(pattern.finditer(line.low))):
-            line = reworded(line, *match.span(1), "")
+        line = _without(line, pattern)
+    return line
+
+
+def _without(line: Line, pattern: re.Pattern[str]) -> Line:
+    """A line without what the first group of a pattern finds in it."""
+    for match in reversed(list(pattern.finditer(line.low))):
+        line = reworded(line, *match.span(1), "")
     return line
 
 
