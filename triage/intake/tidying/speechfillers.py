@@ -1,12 +1,12 @@
 """What somebody who dictates says to go on to the next module, left out: "Moving on, no faults in the ABS"; and what
-opens a message, its greeting and the vehicle it is about: "hi, the van, no codes in the radio".
+opens a message, its greeting, the vehicle that it is about in a line of its own: "hi, the van, no codes in the radio".
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Moving on, no faults in ABS. Right then: EPS clean, next up the radio did not answer\\nMoving: U0100"
 >>> [line.text for line in left_out(lines(text))]
 ['no faults in ABS. EPS clean, the radio did not answer', 'Moving: U0100']
->>> [line.text for line in left_out(lines("hi, the van AB 12 CDE, no codes in the radio\\nABS clean"))]
-['no codes in the radio', 'ABS clean']
+>>> [line.text for line in left_out(lines("hi, the van, no codes in the radio\\nABS clean"))]
+['the van, ', 'no codes in the radio', 'ABS clean']
 """
 
 from __future__ import annotations
@@ -14,11 +14,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.codes.found import find
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import remembered
+from triage.intake.said import complaints
+from triage.intake.said.answers import spoken
 
 #: What may stand before such words, and what may say the same alone where more follows it.
 _LEAD = r"(?:(?:ok(?:ay)?|and|so|right|well|now|alright|gut|also|bon|alors|bueno|vale)[ ,]{1,2}){0,2}"
@@ -59,8 +62,8 @@ _OKAY = lazily(
 #: A greeting before what a line tells: "hi, no codes in the radio".
 _HELLO = lazily(
     r"^[ \t>]*((?:hi|hello|hey|hiya|hallo|moin(?: moin)?|servus|gruss gott|salut|bonjour|bonsoir|hola|"
-    r"buenas(?: tardes)?|buenos dias|guten (?:morgen|tag|abend)|(?:good )?(?:morning|afternoon|evening))"
-    r"(?: (?:all|there|team|mate|guys|everyone|zusammen|(?:a )?tous|a todos))?[,!.]\s+)(?=\S)"
+    r"buenas(?: tardes)?|buenos dias|guten (?:morgen|tag|abend)|good (?:morning|afternoon|evening)|morning(?=,))"
+    r"(?: [a-z]{2,12}| a tous| a todos)?[,!.]\s+)(?=\S)"
 )
 #: The vehicle that all of a text is about: "the estate car, no codes in the radio", "Kombi AB-C 123, radio clean".
 _PLATE = r"(?=[a-z0-9 -]{0,7}[0-9])(?:[a-z0-9]{1,4}[ -]?){1,2}[a-z0-9]{1,4}"
@@ -74,14 +77,16 @@ _VEHICLE = lazily(
     rf"(?:kombi|break|bus|limousine|berline|berlina) {_PLATE}),\s+)"
     r"(?=(?!vin|fin|km|odo|wip|bj)[a-z]|[0-3]?[0-9]\.[01]?[0-9]\.20[0-9]{2}(?![0-9]))"
 )
-_PATTERNS = (_TALK, _HELLO, _TOLD, _UP, _HEADS, _OKAY)
+_PATTERNS = (_TALK, _TOLD, _UP, _HEADS, _OKAY)
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
     "moving carrying going getting pressing cracking keeping next on then so see here weiter nachstes nachste passons "
     "passe continue suivant suite seguimos sigo continuamos siguiente pasamos vamos ok okay right well now alright bon "
     "alors bueno vale gut also quick heads fyi info kurz kurze petit pour mensaje para everywhere uberall partout "
-    "todos todas hi hello hey hiya hallo moin servus gruss salut bonjour bonsoir hola buenas buenos guten good morning "
-    "afternoon evening").__contains__)
+    "todos todas").__contains__)
+_HELLO_SIGN = signs.of_words(word_set(
+    "hi hello hey hiya hallo moin servus gruss salut bonjour bonsoir hola buenas buenos guten good morning afternoon "
+    "evening").__contains__)
 _VEHICLE_SIGN = signs.of_words(word_set("""
     van truck lorry car minibus pickup pick camper campervan motorhome ambulance estate saloon transporter lieferwagen
     kastenwagen lkw pkw wohnmobil krankenwagen rettungswagen fourgon fourgonnette camion camionnette voiture utilitaire
@@ -95,11 +100,23 @@ def left_out(found: Sequence[Line]) -> list[Line]:
     for at in signs.places(found, _SIGN):
         if _holds(found[at].low):
             kept[at] = _one(found[at])
-    led = [at for at in signs.places(kept, _VEHICLE_SIGN) if _VEHICLE.match(kept[at].low) is not None]
-    if len(led) == 1:
+    for at in signs.places(kept, _HELLO_SIGN):
+        match = _HELLO.match(kept[at].low)
+        if match is not None and _tells(kept[at], match.end()):
+            kept[at] = reworded(kept[at], *match.span(1), "")
+    led = {at: match for at in signs.places(kept, _VEHICLE_SIGN) if (match := _VEHICLE.match(kept[at].low)) is not None}
+    if len(led) == 1 and _tells(kept[at := next(iter(led))], led[at].end()):
         # Where several are told apart so, it is for others to say.
-        kept[led[0]] = _without(kept[led[0]], _VEHICLE)
+        line, (start, end) = kept[at], led[at].span(1)
+        alone = [] if has_digit(line.text[start:end]) else [reworded(line, end, len(line.text), "")]
+        kept[at : at + 1] = [*alone, reworded(line, start, end, "")]
     return kept
+
+
+def _tells(line: Line, start: int) -> bool:
+    """Whether a line tells of codes or of an answer from a place on, and of nothing that is wrong with the vehicle."""
+    low = line.low[start:]
+    return complaints.told(line.text, line.low) is None and bool(find(line.text[start:], low).codes or spoken(low))
 
 
 @remembered
