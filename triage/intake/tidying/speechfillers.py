@@ -77,6 +77,19 @@ _VEHICLE = lazily(
     rf"(?:kombi|break|bus|limousine|berline|berlina) {_PLATE}),\s+)"
     r"(?=(?!vin|fin|km|odo|wip|bj)[a-z]|[0-3]?[0-9]\.[01]?[0-9]\.20[0-9]{2}(?![0-9]))"
 )
+#: That it answers again says nothing of its codes: "radio answers again, no codes", "ABS antwortet wieder: C0035".
+_AGAIN = lazily(
+    r"^[ \t>*\u2022-]*[a-z][^,:;.|\t]{1,60}?(\s(?:"
+    r"(?:(?:is|are) )?(?:now )?(?:answers?|answering|responds?|responding|replies|reply|talks?|talking|reachable|"
+    r"communicat(?:es?|ing)) (?:now )?again|(?:is|are) (?:now )?back online|"
+    r"(?:antworte(?:t|n)|reagier(?:t|en)|kommunizier(?:t|en)|melde(?:t|n) sich) (?:jetzt |nun )?wieder|"
+    r"(?:ist|sind) (?:jetzt |nun )?wieder (?:erreichbar|ansprechbar|da|online)|"
+    r"(?:repond(?:ent)?|communique(?:nt)?|dialogue(?:nt)?) (?:maintenant )?(?:a|de) nouveau|"
+    r"(?:est|sont) (?:a|de) nouveau joignables?|"
+    r"(?:responden?|contestan?|comunican?) (?:ahora )?(?:de nuevo|otra vez|nuevamente)|"
+    r"vuelven? a (?:responder|contestar|comunicar)"
+    r")(?:\s?[,:;]|\s-+)(?=\s))"
+)
 _PATTERNS = (_TALK, _TOLD, _UP, _HEADS, _OKAY)
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
@@ -87,6 +100,7 @@ _SIGN = signs.of_words(word_set(
 _HELLO_SIGN = signs.of_words(word_set(
     "hi hello hey hiya hallo moin servus gruss salut bonjour bonsoir hola buenas buenos guten good morning afternoon "
     "evening").__contains__)
+_AGAIN_SIGN = signs.of_words(word_set("again back wieder nouveau nuevo vez nuevamente vuelve vuelven").__contains__)
 _VEHICLE_SIGN = signs.of_words(word_set("""
     van truck lorry car minibus pickup pick camper campervan motorhome ambulance estate saloon transporter lieferwagen
     kastenwagen lkw pkw wohnmobil krankenwagen rettungswagen fourgon fourgonnette camion camionnette voiture utilitaire
@@ -104,6 +118,10 @@ def left_out(found: Sequence[Line]) -> list[Line]:
         match = _HELLO.match(kept[at].low)
         if match is not None and _tells(kept[at], match.end()):
             kept[at] = reworded(kept[at], *match.span(1), "")
+    for at in signs.places(kept, _AGAIN_SIGN):
+        match = _AGAIN.match(kept[at].low)
+        if match is not None and _tells(kept[at], match.end(), first=True):
+            kept[at] = reworded(kept[at], *match.span(1), ":")
     led = {at: match for at in signs.places(kept, _VEHICLE_SIGN) if (match := _VEHICLE.match(kept[at].low)) is not None}
     if len(led) == 1 and _tells(kept[at := next(iter(led))], led[at].end()):
         # Where several are told apart so, it is for others to say.
@@ -113,10 +131,15 @@ def left_out(found: Sequence[Line]) -> list[Line]:
     return kept
 
 
-def _tells(line: Line, start: int) -> bool:
-    """Whether a line tells of codes or of an answer from a place on, and of nothing that is wrong with the vehicle."""
+def _tells(line: Line, start: int, *, first: bool = False) -> bool:
+    """Whether a line tells of codes or of an answer from a place on, right there (``first``), and of nothing that is
+    wrong with the vehicle."""
+    start += len(line.low[start:]) - len(line.low[start:].lstrip())
     low = line.low[start:]
-    return complaints.told(line.text, line.low) is None and bool(find(line.text[start:], low).codes or spoken(low))
+    codes, answers = find(line.text[start:], low).codes, spoken(low)
+    if first and not (codes and not codes[0].start) and not (answers and not answers[0].start):
+        return False
+    return complaints.told(line.text, line.low) is None and bool(codes or answers)
 
 
 @remembered

@@ -62,7 +62,7 @@ _SILENT: tuple[Slots, ...] = (
         "ins | in das | in die | in den | an das | an die | an den | ans",
     ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
-    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
+    ("no puedo | no pude | no se pudo | no logro | no consigo | imposible", "entrar | comunicar"),
     (
         f"{_COULD_NOT} | not possible to | wasn t possible to | was not possible to",
         "establish | make | set up | get | open | start | initiate | obtain",
@@ -116,7 +116,8 @@ _SILENT: tuple[Slots, ...] = (
     ),
     (
         "impossible de | impossible d | n ai pas pu | pas pu | pas reussi a | n arrive pas a",
-        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter",
+        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter |"
+        " entrer dans | rentrer dans | entrer en contact avec",
     ),
     (
         "no se pudo | no se puede | no pude | no puedo | no logro | imposible | no ha sido posible",
@@ -148,7 +149,8 @@ _SILENT: tuple[Slots, ...] = (
         " not established | "
         "aborted | interrupted | unsuccessful | could not be established | cannot be established | down",
     ),
-    ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich", "nicht"),
+    ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | melden sich",
+     "nicht"),
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
     (
         "keine | ohne",
