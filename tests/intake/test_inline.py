@@ -60,3 +60,47 @@ def test_a_status_behind_a_name_with_a_stroke_is_no_answer_of_a_second_module() 
             "Gateway          U0401  Invalid data received from ECM/PCM A   Stored, not present\n"
             "Horn box         B1A05  Horn relay                          Current\n")
     assert modules_of(text) == {"gateway": ["U0401 stored"], "Horn box": ["B1A05 current"]}
+
+
+STROKES = [
+    ("After clear: supply 12.4 V // EPS: U0100 stored // No codes: radio, dash, ABS // No answer: gateway",
+     "after-clear 12.4 V | EPS: U0100 stored; radio: clean; dash: clean; ABS: clean; gateway: silent"),
+    ("Nach dem Löschen: Bordspannung 12,4 V // EPS: U0100 gespeichert // Nicht verbaut: Anhänger // "
+     "Ohne Fehler: Radio, Kombi, ABS",
+     "after-clear 12.4 V | EPS: U0100 stored; Radio: clean; Kombi: clean; ABS: clean"),
+    ("Après effacement : tension batterie 12,4 V // ABS : U0100 mémorisé // Sans défaut : radio, combiné, EPS",
+     "after-clear 12.4 V | ABS: U0100 stored; radio: clean; combiné: clean; EPS: clean"),
+    ("Después de borrar: tensión de batería 12,4 V // EPS: U0100 memorizado // Sin fallos: radio, cuadro, ABS",
+     "after-clear 12.4 V | EPS: U0100 stored; radio: clean; cuadro: clean; ABS: clean"),
+]
+
+
+@pytest.mark.parametrize(("line", "expected"), STROKES)
+def test_two_strokes_around_the_supply_and_lists_of_names(line: str, expected: str) -> None:
+    assert scans(line) == [expected]
+    # The supply may stand behind them, too.
+    lead, _, rest = line.partition(" // ")
+    phase, _, supply = lead.partition(": ")
+    assert scans(f"{phase}: {rest} // {supply}") == [expected]
+
+
+def test_a_day_before_modules_that_two_strokes_part() -> None:
+    assert scans("06.07.2024: ABS C0035 stored // radio: no codes\n08.07.2024: ABS: no codes // radio: no answer") == [
+        " | ABS: C0035 stored; radio: clean", " | ABS: clean; radio: silent"]
+
+
+def test_a_remark_behind_two_strokes_is_no_supply() -> None:
+    assert scans("ABS: C0035 stored // 12 V earth strap cleaned") == [" | ABS: C0035 stored"]
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("TCM: U0073. No faults in: power steering / body module / ECM.",
+     "TCM: U0073; power steering: clean; body module: clean; ECM: clean"),
+    ("TCM: U0073 (stored). Ohne Fehler: Lenkung / Radio / ABS.",
+     "TCM: U0073 stored; Lenkung: clean; Radio: clean; ABS: clean"),
+    ("TCM : U0073 actif. Pas de réponse : direction / radio.", "TCM: U0073 current; direction: silent; radio: silent"),
+    ("TCM: U0073 activo. Sin respuesta: dirección / radio.", "TCM: U0073 current; dirección: silent; radio: silent"),
+    ("TCM: U0073 stored. No codes: ABS/ESP, radio.", "TCM: U0073 stored; ABS/ESP: clean; radio: clean"),
+])
+def test_strokes_between_the_names_of_an_answer_behind_codes(line: str, expected: str) -> None:
+    assert scans(line) == [f" | {expected}"]

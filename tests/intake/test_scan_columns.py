@@ -103,3 +103,15 @@ def test_times_and_phases_in_one_column(head: str) -> None:
 def test_a_head_of_the_lowest_voltage_behind_that_of_the_voltage(volts: str, lowest: str) -> None:
     text = f"Unit;Fault;{volts};{lowest}\nAirbag;B1330;12.1;8.4\nABS;C0110;12.1;8.4\n"
     assert scans(text) == ["12.1/8.4 V | Airbag: B1330; ABS: C0110"]
+
+
+@pytest.mark.parametrize("scan", [
+    ("Vor dem Löschen - 2024-09-17 13:20", "Nach dem Löschen - 2024-09-17 15:20"),
+    ("Before clear - 2024-09-17 13:20", "After clear - 2024-09-17 15:20"),
+    ("Avant effacement - 17/09/2024 13:20", "Après effacement - 17/09/2024 15:20")])
+def test_the_first_cell_may_tell_phase_and_date(scan: tuple[str, str]) -> None:
+    text = "".join(f"{each};{code};Radio;supply\n{each};{code[:-1]}F;ABS;signal\n{each};{code[:-1]}E-49;ABS;open\n"
+                   for each, code in zip(scan, ("B1341", "B2341"), strict=True))
+    shots = read_text(text, code_tables.load()).snapshots
+    assert [[(module.printed, len(module.codes)) for module in shot.modules] for shot in shots] == [
+        [("Radio", 1), ("ABS", 2)]] * 2

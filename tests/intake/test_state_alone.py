@@ -22,7 +22,7 @@ AFTER = "\nVCU: P0A94 current\nABS: no codes\n"
     ("running, 14.2 V", "running"), ("14,2 V, läuft", "running"), ("en marche, 14,2 V", "running"),
     ("14,2 V, tournant", "running"), ("en marcha, 14,2 V", "running"),
     ("not READY, 11.9 V", None), ("will not go READY, 11.9 V", None), ("ready for collection, 12.4 V", None),
-    ("catalyst ready, 12.4 V", None), ("12.4 V, running low", None),
+    ("catalyst ready, 12.4 V", None), ("12.4 V, running low", None), ("READY off, 12.4 V", "off"),
 ])
 def test_a_word_alone_tells_the_state(line: str, engine: str | None) -> None:
     shots = read_text(f"{BEFORE}after run 2026-05-13 11:00 {line}{AFTER}", code_tables.load()).snapshots
@@ -62,3 +62,12 @@ def test_what_was_connected_after_a_scan_did_not_feed_the_vehicle_then(between: 
 def test_a_habit_of_the_complaint_is_no_state_of_a_scan(complaint: str, first: str | None) -> None:
     shot = read_text(f'Van "{complaint}"\nbefore clear 2026-05-13 10:00 10.9 V{AFTER}', code_tables.load()).snapshots[0]
     assert shot.outside_supply == first
+
+
+def test_ready_is_heard_where_the_list_below_makes_a_scan_of_its_own() -> None:
+    text = ("Before clear, charger 12.4 V\nVCU: P0A0D stored\nHVAC: U0166 stored\nafter clear, 12.6 V\n"
+            "VCU: P0A3F current\nHVAC: U0166 current\nall others ok\nREADY, drove 8 km, 14.2 V\n"
+            "VCU: P0A3F current\nHVAC: U0166 current\nall others ok\n")
+    shots = read_text(text, code_tables.load()).snapshots
+    assert [(shot.phase, shot.engine) for shot in shots] == [
+        ("before-clear", None), ("after-clear", None), ("after-run", "ready")]

@@ -60,6 +60,41 @@ def test_a_status_nobody_knows_before_the_code_hides_no_name_behind_it() -> None
         "anti-lock brakes": ["C0561", "C0061"], "gateway": ["B1000"], "radio": ["B1342", "U0155"]}
 
 
+@pytest.mark.parametrize(("text", "read"), [
+    # A short form with its point, and one that only a cell may hold elsewhere.
+    ("Heater panel > hist. P0685, hard fault B1325", ["P0685 stored", "B1325 current"]),
+    ("Gearbox: pend. P0700, currently failing C1B00, conf. U0401",
+     ["P0700 pending", "C1B00 current", "U0401 confirmed"]),
+    ("Klima: gesp. B1325-81, aktiv U0001-62", ["B1325-81 stored", "U0001-62 current"]),
+    ("Clim : présent B1325:81, mémo U0001:62", ["B1325-81 current", "U0001-62 stored"]),
+    # Words that join the codes of one module.
+    ("Radio bringt ausstehend B1325, dazu abgelegt U0155", ["B1325 pending", "U0155 stored"]),
+    ("Dans ABS en mémoire C0035/C0040, et aussi actif U0100", ["C0035 stored", "C0040 stored", "U0100 current"]),
+    ("El ABS tiene memorizado C0035, más activo U0100", ["C0035 stored", "U0100 current"]),
+    ("The ABS had stored C0035 and C0040 plus active U0100", ["C0035 stored", "C0040 stored", "U0100 current"]),
+    # How often each was set.
+    ("Gateway: past U0422:96 x11, active now B1000 (14x), past U0825 (3x)",
+     ["U0422-96 stored", "B1000 current", "U0825 stored"]),
+])
+def test_a_status_before_each_code(text: str, read: list[str]) -> None:
+    assert list(modules_of(text).values()) == [read]
+
+
+@pytest.mark.parametrize("text", [
+    "The heater panel - stored C1A67, U3006 and B1000. The radio is clean.",
+    "Die Klima: gespeichert C1A67, U3006 und B1000. Radio ohne Fehler.",
+    "La clim - mémorisés C1A67, U3006 et B1000. La radio sans défaut.",
+    "El climatizador tiene memorizados C1A67, U3006 y B1000. La radio sin fallos.",
+])
+def test_a_status_before_a_list_that_its_sentence_closes(text: str) -> None:
+    assert list(modules_of(text).values()) == [["C1A67 stored", "U3006 stored", "B1000 stored"], ["clean"]]
+
+
+def test_a_french_plus_between_codes_denies() -> None:
+    for text in ("ABS : C0035 plus actif, C0040 présent", "ABS : plus actif C0035, présent C0040"):
+        assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 current"]}
+
+
 @pytest.mark.parametrize(("line", "codes"), [
     ("TCM: inactive P0715, conf. U0100", ["P0715 stored", "U0100 confirmed"]),
     ("TCM - hist. P0715 ; pend. P0700 ; conf. U0100", ["P0715 stored", "P0700 pending", "U0100 confirmed"]),

@@ -81,9 +81,15 @@ def test_what_is_one(line: str) -> None:
 
 @pytest.mark.parametrize("said", [
     "scan aborted, not read", "Abfrage abgebrochen, nicht gelesen", "lecture interrompue, non lu",
-    "lectura interrumpida, no leído"])
+    "lectura interrumpida, no leído", "reading broken off", "Abfrage abgebrochen", "lecture interrompue",
+    "lectura interrumpida"])
 def test_a_scan_broken_off_is_no_silence(said: str) -> None:
     assert modules_of(f"ECM: {said}\nABS: ok") == {ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("said", ["communication aborted", "Kommunikation abgebrochen", "communication interrompue"])
+def test_communication_broken_off_is_silence(said: str) -> None:
+    assert modules_of(f"ECM: {said}\nABS: ok") == {ECM: ["silent"], ABS: ["clean"]}
 
 
 def test_no_reply_within_so_many_tries() -> None:

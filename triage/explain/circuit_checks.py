@@ -16,8 +16,10 @@ from triage.explain.moving_parts import Moving, moving, part_of
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
+from triage.explain.silent_together import listed
 from triage.explain.standing import Standings
 from triage.explain.state_steps import state_step
+from triage.explain.unnamed_loss import never_heard, unnamed
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.crash import follows_crash
@@ -164,6 +166,8 @@ def _circuit(
               if opened else
               f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
+    elif safety is None and unnamed(book, link, fault):
+        do, passes = _looked_up(book, link, case, shown)
     elif not link.relation[fault] and (state := state_step(facts, title, book.texts.get(fault, ()))) is not None:
         do, passes = state.do.format(shown=shown), state.passes_if
     elif safety is None and not link.relation[fault] and follows_crash(book.texts.get(fault, ())):
@@ -176,6 +180,18 @@ def _circuit(
         do, passes = _at_the_circuit(book, case, fault, shown, title, safety, comes_and_goes=comes_and_goes)
     return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def _looked_up(book: Casebook, link: Links, case: Case, shown: str) -> tuple[str, str]:
+    """What to do about a network code that only the maker's list explains: it names no circuit, and may be about a
+    module that stays silent."""
+    silent = [case.name(book.module_name[module]) for module in never_heard(book, link, case.place)]
+    do = f"look up {shown} in the maker's list"
+    if not silent:
+        return do, "what that list asks for, and the code stays away after a clear"
+    stays, its, lines = ("stays", "its", "it answers") if len(silent) == 1 else ("stay", "their", "they answer")
+    do += f"; if it speaks of {listed(silent)}, which {stays} silent, check {its} feed, ground and network lines"
+    return do, f"{FEED}; the network lines whole; {lines}, and the code stays away after a clear"
 
 
 def _at_the_circuit(

@@ -20,8 +20,8 @@ from triage.model.verdict import NextCheck
 CLEAR_WORDS = "hold the supply, clear"
 RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "work what the codes name",
                 "let the engine stand")
-#: How the step begins that takes a circuit apart.
-CIRCUIT_WORDS = "test the circuit"
+#: How the steps of a single code begin: its circuit, or what the maker says of it.
+CIRCUIT_WORDS = ("test the circuit", "look up")
 #: Those among them that run or drive the vehicle on its own battery.
 OWN_BATTERY = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
 #: How the steps begin that look for feed, ground or wires of a module: a path that was measured bad may be what they

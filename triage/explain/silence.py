@@ -12,13 +12,16 @@ from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import on_it
 from triage.explain.silent_titles import silent_title
 from triage.explain.silent_together import listed, together_words
+from triage.explain.unnamed_loss import may_be_missed, never_heard
 from triage.model.assessment import Root
-from triage.model.casebook import ANSWERS, LOST, SILENT, Casebook, Links, Story
+from triage.model.casebook import ANSWERS, LOST, Casebook, Links, Story
 from triage.model.session import printed_names
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
 
+#: Network codes named as what a silent module may be missed by, at most.
+MOST_MAY = 3
 #: With what a module wakes that does not wake with the key.
 AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
          "plug": "with the charging cable plugged in"}
@@ -34,7 +37,10 @@ def never_answered(book: Casebook, link: Links, session: int) -> dict[str, Root]
                 facts.safety is None and not unfed and not story.fitted):
             continue
         answered = (book.state[story.modules[0]] == ANSWERS).any()
-        there = story.fitted or ("it is told to hang on that fuse" if unfed else "every such vehicle has one")
+        there = story.fitted or (
+            "it is told to hang on that fuse" if unfed else "its connector was measured" if story.pins is not None
+            else "it was asked for, which tells that it may be fitted" if "retarder" in facts.name
+            else "every such vehicle has one")
         since = "was heard before and" if answered else f"never answered, though {there}, and"
         why = [f"it {since} is silent at a good supply, while others answer",
                "what it holds can't be read; its lamp may be on since it is silent"]
@@ -86,6 +92,12 @@ def _silence_words(book: Casebook, link: Links, module: int, printed: dict[str, 
         when = "the drive is READY" if facts.awake == "ready" else "the charging cable is plugged in"
         told = f": %s may sleep until {when}; no module misses %s, so it proves nothing"
         return told % ("it", "it"), told % ("they", "them")
+    may = may_be_missed(book, link, int(book.module_session[module]))
+    if may:
+        codes = listed([f"{book.shown(int(book.fault_module[fault]))} {book.code[fault]}" for fault in may[:MOST_MAY]])
+        told = (": asleep, not fitted or without feed; no module misses %s by name, but %s, which only the maker's "
+                "list explains, may be about that: look it up")
+        return told % ("it", codes), told % ("them", codes)
     told = ": asleep, not fitted or without feed; no module misses %s, so it proves nothing"
     return told % "it", told % "them"
 
@@ -105,8 +117,7 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
     if len(pointers) > MOST_POINTERS:
         told.append(f"{len(pointers) - MOST_POINTERS} more codes point at modules that show nothing")
     told += link.findings.get(session, [])
-    explained = {module for story in link.stories.get(session, []) for module in story.modules}
-    told += _never_heard(book, link, session, explained, printed)
+    told += _never_heard(book, link, session, printed)
     for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
         name = printed.get(book.module_name[module], book.module_name[module])
         # A crash record outlives every clear by design and says nothing about one.
@@ -118,16 +129,12 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
     return told
 
 
-def _never_heard(
-    book: Casebook, link: Links, session: int, explained: set[int], printed: dict[str, str],
-) -> list[str]:
+def _never_heard(book: Casebook, link: Links, session: int, printed: dict[str, str]) -> list[str]:
     """The modules that never answered and that no story explains, those of which the same is to be said in one line."""
     by_words: dict[tuple[str, str], list[str]] = {}
-    for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
-        asked = book.state[module][book.state[module] >= 0]
-        if module not in explained and asked.size and (asked == SILENT).all():
-            by_words.setdefault(_silence_words(book, link, module, printed), []).append(
-                printed.get(book.module_name[module], book.module_name[module]))
+    for module in never_heard(book, link, session):
+        by_words.setdefault(_silence_words(book, link, module, printed), []).append(
+            printed.get(book.module_name[module], book.module_name[module]))
     return [f"{listed(names)} never answered{several if len(names) > 1 else alone}"
             for (alone, several), names in by_words.items()]
 

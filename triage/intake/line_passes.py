@@ -44,6 +44,7 @@ from triage.intake.tidying import (
     lostcolumns,
     makersown,
     namedlists,
+    namemarks,
     namesagain,
     namesincells,
     ownlists,
@@ -91,6 +92,7 @@ def scans_told(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], 
 def laid_out(found: Sequence[Line], names: Names) -> tuple[list[Line], StatusWord | None]:
     """The lines with what their layout tells written out: dittos, cells, columns of a page, boxes, the marks of a key;
     and the status of the codes that such a key leaves unmarked."""
+    found = namemarks.told(phaseslips.spaced(found), lambda name: names.likely(names.bare(name)))
     found = tabbedkeys.coloned(paddedheads.bare(teststeps.told(found)))
     found = quotednames.bare(dittos.repeated(found), lambda name: names.score(names.bare(name)) >= 60.0)
     found = labelledaddresses.left_out(wrappedcells.joined(quotedbreaks.closed(found)))
@@ -139,7 +141,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, spoken, unread = spokencodes.written(tightcommas.opened(found))
-    found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
+    found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find), names.find)
     found = lastnames.written_out(atsigns.written_out(found, names.likely), names.listed)
     opened, glued = gluedwords.opened(found, names.sure)
     closed, split = splitcodes.closed(opened, names.sure)

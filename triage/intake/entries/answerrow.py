@@ -300,6 +300,12 @@ def _over_bullets(context: Context, row: Row, at: int) -> bool:
     return bool(marks) and not row.line.text[: row.start].strip() and all(mark in _BULLETS for mark in marks)
 
 
+def _is_lamp(context: Context, name: str) -> bool:
+    """Whether one of several is the lamp that is called by a module: "ABS lamp is lit, engine and SRS clean"."""
+    lit = _LAMP.sub("", name)
+    return lit != name and context.names.score(name) < 60.0 <= context.names.score(lit)
+
+
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
@@ -327,7 +333,7 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         spans = context.names.find(small(text))
         if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
             names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
-    names = [text] if of_lamps and text != lit else names
+    names = [text] if of_lamps and text != lit else [name for name in names if not _is_lamp(context, name)]
     if not names or any(len(name) > 70 for name in names) or all(_is_key(context, row, name) for name in names):
         return False
     named = False

@@ -62,6 +62,19 @@ def _is_address(row: Row, cell: Cell) -> bool:
     return not row.text[: cell.start].strip("\"' ") and row.kind != "gap" and _ADDRESS.fullmatch(cell.low) is not None
 
 
+_SOME = frozenset(("yes", "y", "ja", "j", "oui", "o", "si", "s", "true", "1"))
+_NO = frozenset(("no", "n", "nein", "non", "false", "0"))
+
+
+def answer_in(cell: Cell, role: str) -> str | None:
+    """The answer in a cell: in a column of codes, or of their number, "yes" and 1 tell that there are some."""
+    if role in ("code", "count_of_codes"):
+        low = cell.low.strip(" .")
+        if low in _SOME or low in _NO:
+            return "clean" if low in _NO else None
+    return answer_of_cell(cell.low, loose=True)
+
+
 def answered(context: Context, row: Row, name: str, answer: str) -> None:
     """A module whose answer stands in its own line."""
     name = name.rstrip(" *=#~")
@@ -80,4 +93,4 @@ def named(text: str, low: str) -> tuple[str, str] | None:
     return (text[: found[0]].rstrip(" ;,|"), found[1]) if found is not None else None
 
 
-__all__ = ["answered", "named", "read"]
+__all__ = ["answer_in", "answered", "named", "read"]

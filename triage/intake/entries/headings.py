@@ -19,6 +19,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
+from triage.intake.said.counts import is_counter
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
@@ -241,6 +242,7 @@ def nameable(printed: str) -> bool:
         and bool(without_links(printed))
         and _VERBS.isdisjoint(printed.split())
         and not otherthings.is_part(low)
+        and not is_counter(low.rpartition(" - ")[2])
         and not ("," in low and states.in_text(low))
         and not (
             printed.endswith((".", "!", "?"))

@@ -40,8 +40,11 @@ _BRACKETS = lazily(r"[(\[][^()\[\]]{1,80}[)\]]")
 _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
 _JOINT = lazily(
-    r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z])[\s,;&+/|.()\[\]-]*)?"
-    r"(?:(?:also|auch|ausserdem|zudem|dazu|aussi|egalement|tambien|ademas|mas|as well)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+    r"[\s,;&+/|.()\[\]-]*+(?:(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|"
+    r"(?:count(?:er)?|occurrences?|compteur|contador|zahler|anzahl)\s?[:=]?\s?[0-9]{1,3})(?![a-z0-9])"
+    r"[\s,;&+/|.()\[\]-]*+)?(?:(?:(?:(?:and|und|et|y)\s)?(?:also|dazu|auch|ausserdem|zudem|aussi|egalement|"
+    r"tambien|ademas|as well)|"
+    r"and|und|et|y|e|plus|mas|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*+")
 #: A status cut short, with the full stop that says so: "hist. P0562, conf. P0563".
 _CUT_SHORT = lazily(
     r"(?<![a-z])(?:conf|cnf|hist|pend|perm|curr?|act|inact|interm|spor|sporad|mem|gesp|akt|inakt|prov)\.$")
@@ -59,7 +62,20 @@ _BOX = lazily(r"[(\[]\s?([^()\[\]]{2,40}?)\s?[)\]]\s?$")
 _PARTED = (";", "|", ",", "/", "+", "&")
 _SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
-_REACH, _FEWEST = 60, 2
+_REACH, _FEWEST, _LONGEST_SHORT = 60, 2, 9
+_PLUS = lazily(r"(\s*plus)\s.*")
+#: The last mark before a status, or the last word that joins it to the code in front.
+_LAST_MARK = lazily(
+    r"(?:[,;:&+/|>=)]|\s-|(?:^|\s)(?:and|und|et|y|plus|mas|sowie|also|dazu|aussi|ademas)(?=\s))(?=[^,;:&+/|>=)]*$)")
+#: Before the status of one code, with a word for it perhaps: "P0560 stored plus a live P0171".
+_ONE = lazily(
+    r"(?<![a-z0-9])(?:a|an|one|another|ein(?:e[nrms]?)?|une?|una|otr[oa]|autre)"
+    r"(?: (?:code|fault|dtc|fehler(?:code)?|defaut|averia|codigo|fallo))? $"
+)
+#: The same with the ending that a German word for a status has behind it: "ein gespeicherter P0560".
+_EIN = lazily(
+    r"(?<![a-z])eine?[nrms]? ((?:(?:noch|aktuell|derzeit) )?[a-z]{4,14}?)e[nrms]?(?: fehler(?:code)?)? ?$"
+)
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
@@ -86,15 +102,17 @@ def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: boo
     starts = [_before(low, codes, at, names, translated) for at in range(len(codes))]
     if not any(starts):
         return []
-    if any(start is not None and not start.colon for start in starts):
+    if any(start is not None and not start.colon and not start.single for start in starts):
         starts = _where_all(low, codes, starts, translated)
     found: list[Lead] = []
     led: list[list[int]] = []
+    alone = False
     for at, start in enumerate(starts):
         if start is not None:
+            alone = start.single
             found.append(Lead(start.start, start.end, start.status, (at,)))
             led.append([at])
-        elif found and at and not _left(low, found[-1], codes, names, at):
+        elif found and at and not alone and not _left(low, found[-1], codes, names, at):
             led[-1].append(at)
     return [lead._replace(codes=tuple(numbers)) for lead, numbers in zip(found, led, strict=True)]
 
@@ -125,7 +143,8 @@ def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int,
     of one module, not ``named`` in it, that begins with a status what looks like names are descriptions: "Stored: B1676
     Battery monitor, U0100"."""
     codes = row.finds.codes
-    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start):
+    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start) and not _EIN.search(
+            row.low, 0, codes[0].start):
         return {}, []
     of_one = not named and is_lead(row.low[: codes[0].start].rstrip(" :=-"))
     names = [] if of_one else [(start, end) for start, end, _ in context.names.find(row.low)]
@@ -136,13 +155,14 @@ def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int,
 
 class _Start(NamedTuple):
     """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on, ``boxed``
-    whether it stands in brackets."""
+    whether it stands in brackets, ``single`` whether "a" before it says it of one code."""
 
     start: int
     end: int
     status: StatusWord
     colon: bool
     boxed: bool = False
+    single: bool = False
 
 
 def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], translated: bool) -> _Start | None:
@@ -175,15 +195,23 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if has_digit(head[-3:]) and (service := SERVICE.search(head)) is not None:
         # "Permanent DTC (mode $0A): P0715"
         head = head[: service.start()]
+    if (joined := _PLUS.fullmatch(head)) is not None and least:
+        # "stored P0562 plus active P0118": between two codes an English "plus" joins them, no French one denies.
+        head = head[: joined.end(1)].replace("plus", " " * 4) + head[joined.end(1) :]
     if _CUT_SHORT.search(head) is not None:
         head = head[:-1]
+    if not colon and "ein" in head and (ein := _EIN.search(head)) is not None and (
+            status := states.of_cell(ein[1], True)) is not None:
+        return _Start(first + ein.start(), first + len(text), status, colon=False, single=True)
     hits = states.in_text(head, translated)
-    if not hits or head[hits[-1].start : hits[-1].end] == "is showing" or (
+    if not hits or _PLAIN.fullmatch(head, hits[-1].end) is None:
+        return _short_word(head, first, len(text), colon, translated)
+    if head[hits[-1].start : hits[-1].end] == "is showing" or (
             not colon and head.endswith(" logged")):
         # "BCM is showing P0562 and B1318", "BCM logged P0562" only say that it holds them.
         return None
     last = hits[-1]
-    if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):
+    if _KEYED.search(head, 0, last.start):
         return None
     if any(word not in _LIST_WORDS for word, start, _ in words(head) if start >= last.end):
         return None
@@ -198,7 +226,20 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if verb is not None and not (opens and states.is_status(head[start:])):
         return None
     status = states.of_cell(head[start:], translated) or last.status
-    return _Start(first + start, first + len(text), status, colon or verb is not None)
+    colon = colon or verb is not None
+    single = not colon and _ONE.search(head, 0, start) is not None
+    return _Start(first + start, first + len(text), status, colon, single=single)
+
+
+def _short_word(head: str, first: int, end: int, colon: bool, translated: bool) -> _Start | None:
+    """A short form of a status that a text ends with, behind a mark or alone: "P0562, hist." """
+    mark = _LAST_MARK.search(head)
+    start = mark.end() if mark is not None else 0
+    word = head[start:].strip()
+    status = states.of_cell(word.rstrip("."), translated) if 2 < len(word) <= _LONGEST_SHORT else None
+    if status is None or _KEYED.search(head, 0, start):
+        return None
+    return _Start(first + start + len(head[start:]) - len(head[start:].lstrip()), first + end, status, colon)
 
 
 def _where_all(
@@ -216,10 +257,13 @@ def _where_all(
     for first, last in pairwise([0, *ends, len(codes)]):
         said, led = codes[first:last], starts[first:last]
         all_led = _all_led(low[: begins[last]] if last < len(codes) else low, said, led, translated)
-        if ends and sum(start is not None for start in led) < _FEWEST and "," in low[said[0][1] : said[-1][0]]:
+        closed = (not first or _ENDED.search(low, codes[first - 1][1], said[0][0])) and (
+            last == len(codes) or _ENDED.search(low, said[-1][1], codes[last][0]))
+        if ends and not closed and sum(start is not None for start in led) < _FEWEST and (
+                "," in low[said[0][1] : said[-1][0]]):
             # "The radio shows pending B1000, and B1001, ABS C0035 active": of how many it is said is not clear.
             all_led = False
-        found += [start if start is None or start.colon or all_led else None for start in led]
+        found += [start if start is None or start.colon or start.single or all_led else None for start in led]
     return found
 
 

@@ -13,7 +13,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
 from triage.intake.said.answers import Spoken
+from triage.intake.said.attribution import AND
 
 _CLEAR = lazily(
     r"\s+(?:(?:is|was|all|now|reads|came back|comes back|just)\s){0,2}(clear|clr)"
@@ -22,7 +24,8 @@ _CLEAR = lazily(
 )
 #: "Neither" and the like behind a name, at the end of its clause.
 _ALIKE = lazily(
-    r",?\s+(?:(?:did|does|is|was|will|would|do)\s)?(neither|either|too|also|likewise|as well|the same|same|ditto|"
+    r",?\s+(?:(?:did|does|is|was|will|would|do|(?:did|does|is|was|will|wo|would|do|could|ca)n'?t)\s)?"
+    r"(neither|either|too|also|likewise|as well|the same|same|ditto|"
     r"(?:auch|ebenfalls) nicht|ebenso(?: wenig)?|ebenfalls|auch|dito|genauso|non plus|aussi|pareil|idem|tampoco|"
     r"tambien|igual|lo mismo)(?: (?:story|here|thing|again))?(?=\s*(?:[.,;!?)]|$))"
 )
@@ -54,8 +57,13 @@ _COULD = lazily(
     r"communicate with|comms with|read|hold of|through to)(?![a-z])")
 _ENDED = lazily(r"\s*(?:[.,;!?)]|$)")
 _BUT_NOT = lazily(r",? but (not(?: (?:to|into|with))?(?: the)?) $")
-_HINTS = ("but not",
-    "clear", "clr", "either", "weder", "ni ", "nor ", "too", "also", "likewise", "as well", "same", "ditto",
+#: From a name to the next of its list, or to the answer of another.
+_JOINS = AND | word_set(
+    "the der die das den dem le la les el los las l nor neither but or oder ou noch ni with same for goes story from "
+    "ditto did does do will would can could has is was auch nicht ebenso wenig idem pour pareil non plus lo mismo con "
+    "para tampoco")
+_HINTS = (
+    "but not", "clear", "clr", "either", "weder", "ni ", "nor ", "too", "also", "likewise", "as well", "same", "ditto",
     "auch", "eben", "dito", "gena", "plus", "aussi", "pareil", "idem", "tamp", "tambien", "igual", "mismo",
 )
 #: So far behind an answer another module is told to have done the same.
@@ -76,6 +84,9 @@ def told(low: str, names: Sequence[tuple[int, int]], hits: Sequence[Spoken], cod
         last = max((hit for hit in [*hits, *found] if hit.end <= start), key=lambda hit: hit.end, default=None)
         if last is None or start - last.end > _NEAR or any(last.end <= code < start for code in codes):
             continue
+        if _of_another(low, [name for name in names if last.end <= name[0] < start], start):
+            # Of the module between more is said, which nobody understood.
+            continue
         behind, before = _ALIKE.match(low, end), _ALSO.search(low[max(last.end, start - 40) : start])
         if behind is not None:
             found.append(Spoken(last.answer, behind.start(1), behind.end(1), False))
@@ -89,6 +100,12 @@ def told(low: str, names: Sequence[tuple[int, int]], hits: Sequence[Spoken], cod
             if but is not None and _ENDED.match(low, end):
                 found.append(Spoken("silent", *but.span(1), False))
     return [new for new in found if not any(hit.start < new.end and new.start < hit.end for hit in hits)]
+
+
+def _of_another(low: str, between: Sequence[tuple[int, int]], start: int) -> bool:
+    """Whether words of its own stand behind a name that is told of between an answer and a name at ``start``: "cluster
+    clean, airbag had a nap, HVAC too"."""
+    return bool(between) and any(word not in _JOINS for word, _, _ in words(low[between[-1][1] : start]))
 
 
 def may_tell(low: str) -> bool:

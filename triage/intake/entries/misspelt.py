@@ -22,7 +22,8 @@ Span = tuple[int, int]
 _ARTICLES = word_set("the a an both der die das dem den le la les el los las")
 #: Who says it is no part of a name ("the head unit I got nothing from").
 _STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set(
-    "i we ich wir read reading check checked scan scanned tried tested looked first next then")
+    "i we ich wir read reading check checked scan scanned tried tested looked first next then "
+    "conecte conecto conectamos")
 _STOPS |= VERBS - word_set("display displays record records sort log pop flag da dit list lists")
 _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.

@@ -28,7 +28,7 @@ from triage.intake.said.attribution import SAYS, attribute
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
-from triage.model.snapshot import StatusWord
+from triage.model.snapshot import Phase, StatusWord
 
 _TIGHT = lazily(r"(?<=[a-z]),(?=[^\W\d])")
 _SCAN = lazily(
@@ -65,9 +65,9 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
     """The parts of a sentence that tell of one scan each: its conditions, then its modules. Beside codes a part without
     a voltage tells of the state of a scan only where none has begun."""
     for piece in _scans(context, row):
-        if piece.start > row.start and deeds.runs(_SENTENCE.split(piece.low, maxsplit=1)[0], [
-                *(code.start for code in piece.finds.codes), *(hit.start for hit in answers_in(piece))], 0):
-            _after_a_run(context, piece)
+        if piece.start > row.start and (opened := deeds.opened(_SENTENCE.split(piece.low, maxsplit=1)[0], [
+                *(code.start for code in piece.finds.codes), *(hit.start for hit in answers_in(piece))])) is not None:
+            _in_another(context, piece, *opened)
             continue
         if not _states_phase(context, piece) and (piece.start > row.start or _is_told_first(context, piece)):
             _after_a_deed(context, piece, row.start)
@@ -118,21 +118,22 @@ def _scans(context: Context, row: Row) -> list[Row]:
         if hit is not None and hit.start <= 12:
             told = phases.find(row.low[starts[-1] : match.start()])
             other = hit.phase != (told.phase if told is not None else "before-clear")
-        if other or deeds.done(sentence) or deeds.runs(sentence, said, match.end()):
+        again = deeds.scans_again(sentence, said, match.end()) and deeds.of_same(
+            context.names, row.low[starts[-1] : match.start()], row.low[match.end() :])
+        if other or again or deeds.done(sentence) or deeds.runs(sentence, said, match.end()):
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
     return [row.part(start, end) for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
 
 
-def _after_a_run(context: Context, piece: Row) -> None:
-    """A part of a sentence that begins with how the engine ran since the scan before: "Then ran it for 10 mins, 14.8 V,
+def _in_another(context: Context, piece: Row, phase: Phase | None, note: str) -> None:
+    """A part of a sentence that begins with what was done since the scan before: "Then ran it for 10 mins, 14.8 V,
     engine U1113 active"."""
     first = min([code.start for code in piece.finds.codes] + [hit.start for hit in answers_in(piece)])
     context.builder.begin_next()
-    context.builder.new_snapshot("after-run")
-    context.builder.notice("note", "the engine ran since what is told above: taken for another scan", piece.line,
-                           piece.start, piece.start + first)
+    context.builder.new_snapshot(phase)
+    context.builder.notice("note", note, piece.line, piece.start, piece.start + first)
     metarow.apply(context, Row(piece.line, piece.text[:first].rstrip(" ,:-"), piece.start), top=True)
     _walk(context, piece)
 

@@ -16,9 +16,10 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import engine_state, phases, states, volts
+from triage.intake.said import engine_state, outside, phases, states, volts
 from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.said.attribution import SAYS
+from triage.intake.said.outside import outside_supply
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import ANSWERS
 
@@ -46,6 +47,15 @@ _PLACED = lazily(
     r"(?:under(?:neath)?|behind|beside|next to|near|below|above|by|in front of|unter|hinter|neben|sous|derriere|bajo|"
     r"debajo de|detras de)\s(?:(?:the|dem|der|le|la|el)\s|l')?$"
 )
+#: A lamp that is called by a module is none: "ABS light on and airbag no codes".
+_LAMP = lazily(
+    r"[ -]?(?:warning |warn|kontroll)?(?:lights?|lamps?|telltales?|lampen?|leuchten?)(?=\s*(?:$|[.,;)])|"
+    r"\s(?:is|was|are|were|on|off|out|lit|comes?|came|stays?|stayed|flash\w*|still|now|and|but|leuchtet|brennt|blinkt|ist|"
+    r"war|an|aus|und)(?![a-z]))")
+#: What feeds the vehicle is no module that holds anything: "with the charger P0087 came straight back".
+_FED = lazily(r"(?<![a-z])(?:with|on|mit|am|ohne|without|avec|sur|sans|con|sin|al) "
+              r"(?:(?:the|a|dem|einem|le|un|el) )?$")
+_OF_LAMP = lazily(r"(?<![a-z])(?:voyant|temoin|testigo|luz|lampara)\s(?:(?:de|du|del)\s)?(?:(?:la|el)\s|l'|d')?$")
 #: Between a plain word ("steering") and the answer of its module.
 _ADVERBS = lazily(
     r"(?:\s(?:is|was|are|has|had|still|again|now|also|just|all|completely|totally|always|module|unit|ecu|itself|though|"
@@ -89,7 +99,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
     coded = {code.start for code in row.finds.codes}
     dropped = len(row.low)
-    engine = list(engine_state.spans(row.low))
+    engine = [*engine_state.spans(row.low), *outside.connected(row.low)]
     phase = phases.find(row.low)
     if phase is not None:
         # "After running the engine 10 min" names no module.
@@ -99,6 +109,10 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     covered = cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
     for start, end, sure in _compounds(context, row):
         placed = _PLACED.search(row.low, max(0, start - 40), start) is not None
+        placed = placed or _LAMP.match(row.low, end) is not None or (
+            _OF_LAMP.search(row.low, max(0, start - 24), start) is not None) or (
+            _FED.search(row.low, max(0, start - 16), start) is not None
+            and outside_supply(row.low[start:end]) is not None)
         if placed or 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]
@@ -169,6 +183,8 @@ def with_slips(context: Context, row: Row, names: list[Span], said: Sequence[Spo
         lead = row.low[max(0, start - 60) : start]
         if lead.endswith("out of ") and row.low.startswith("range", start):
             # "Voltage out of range"
+            continue
+        if _FED.search(lead) is not None and outside_supply(row.low[start:end]) is not None:
             continue
         through = _WITH.search(lead)
         told = through is None or _last_before(ends, start) >= start - 12

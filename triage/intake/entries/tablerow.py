@@ -9,7 +9,9 @@ from typing import cast
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
+from triage.intake.entries.cellanswers import answer_in
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
+from triage.intake.entries.shares import BREAK, is_type, share_of
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
@@ -36,8 +38,6 @@ _YES_OR_NO: dict[str, StatusWord] = {
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 _SHORT_BEHIND = lazily(r"\s?(?:\([^()]*\)|\[[^][]*\])$")
-#: A line break inside a cell.
-_BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 #: Columns in which the codes or the answer of a module stand.
 _ANSWERS = ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count")
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
@@ -232,7 +232,7 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     places = () if is_unread(by_role) else _ANSWERS  # "answered | 1976 pump relay" is anything but clean
     for role in places:
         for cell in by_role.get(role, ()):
-            answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
+            answer = answer_in(cell, role) if _says(cell) else None
             if answer == "clean" and role == "code":
                 # "none | no response from module": it has none to give.
                 beside = (answer_of_cell(other.low) for other in by_role.get("description", ()) if _says(other))
@@ -295,14 +295,14 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         following = [other.start for other in codes if other.start > code.start]
         inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/+")
         if inside.strip(" ,;/()-"):
-            details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
+            details = copy(details_of(context, [BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
-    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        type_cell(context, details, _part(cell.text, *shares), has_type)
+        type_cell(context, details, share_of(cell.text, *shares, is_type), has_type)
     for cell in by_role.get("status", ()):
-        text = _part(cell.text, *shares)
+        text = share_of(cell.text, *shares, lambda low: states.of_cell(low, context.translated, context.legend))
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
@@ -340,14 +340,9 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
     return None
 
 
-def _part(text: str, count: int, at: int) -> str:
-    """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
-    parts = [part for part in _BREAK.split(text) if part.strip()] if count > 1 else []
-    return parts[at].strip() if len(parts) == count else _BREAK.sub("  ", text)
-
-
 def _more(
-    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool,
+    shares: tuple[int, int],
 ) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
     byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())
@@ -372,7 +367,7 @@ def _more(
         status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     described = filter(_says, by_role.get("description", ()))
-    told = [_part(cell.text, *shares) for cell in described if cell.text.strip(" -")]
+    told = [share_of(cell.text, *shares) for cell in described if cell.text.strip(" -")]
     details.texts += told
     doubtful = context.style.doubtful_states and "status" not in by_role
     for text in told if details.status is None else ():

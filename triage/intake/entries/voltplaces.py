@@ -123,6 +123,9 @@ def _to_its_scan(context: Context, scan: SnapshotDraft, row: Row, volt: volts.Vo
     since = of_supply and latersupply.is_since(scan, row, volt, when)
     if named and scan.volts_before and when == "" and of_supply:
         when = "scan"  # "Battery was dead, 9.1 V" above "pre-scan 10:00, 11.5 V"
+    if when in ("scan", "now") and of_supply and scan.empty and scan.volts_at is not None and (
+            scan.volts_at[0] == row.line.number and volt.value > (had or volt.value)):
+        scan.volts_before = True  # "Battery only had 8.9 V. Scanned it at 12.8 V"
     scan.volts_before = scan.volts_before or since
     if since and had is not None:
         if latersupply.cleared_since(scan, row, volt):

@@ -24,6 +24,7 @@ from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
+from triage.intake.words.column_words import BESIDE_CODE
 
 __all__ = ["lines", "name_columns", "split_rows"]
 
@@ -189,16 +190,15 @@ def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> 
     roles = scancolumn.told(rows, at, roles)
     if "code" not in roles or "failure_type" in roles:
         return roles
-    column = roles.index("code") + 1
-    if column >= len(roles) or roles[column] is not None:
+    if (column := roles.index("code") + 1) >= len(roles) or roles[column] is not None:
         return roles
     held = [cells[column].text for row in rows[at + 1 : at + 1 + _MOST_MARKED]
             if row.kind == rows[at].kind and (cells := row.cells) is not None and len(cells) == len(roles)
             and cells[column].text.strip("- ")]
     types = len(held) > 1 and all(_TYPE.fullmatch(text) for text in held)
-    if not types or not any(text[0] == "0" or not text.isdigit() for text in held):
-        return roles
-    return (*roles[:column], "failure_type", *roles[column + 1 :])
+    told = any(cell.low in BESIDE_CODE for cell in (rows[at].cells or ())[column : column + 1])
+    sure = types and (told or any(text[0] == "0" or not text.isdigit() for text in held))
+    return (*roles[:column], "failure_type", *roles[column + 1 :]) if sure else roles
 
 
 def _is_comment(row: Row) -> bool:

@@ -24,6 +24,7 @@ from triage.intake.said.answers import answer_of_cell
 
 Roles = tuple[str | None, ...]
 
+_COUNT = lazily(r"[0-9]{1,2}")
 _NAME = lazily(r"[a-d]|[1-9][0-9]?")
 #: What a column may be called for that tells the scans by their phases, and one that counts them.
 _OF_PHASES = frozenset((None, "other", "date", "description", "status"))
@@ -35,6 +36,7 @@ _MOST, _MOST_ROWS = 12, 60
 
 def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
     """The roles of the columns below a head, with one for the scans where their cells tell them."""
+    roles = _counted(rows, at, roles)
     below = _below(rows, at, len(roles))
     for place, role in enumerate(roles):
         lows = [row[place] for row in below]
@@ -48,6 +50,28 @@ def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
         if role in _OF_NUMBERS and _are_scans([row[place] for row in below], modules):
             return _with(roles, place, "scan")
     return roles
+
+
+def _counted(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
+    """The roles with that of a count for the column of codes, where it holds nothing but numbers of one or two figures
+    and the codes stand in rows of their own: "ECU | State | DTC" above "Engine | DTC | 2" and "  P0562 | low | stored".
+    """
+    if roles.count("code") != 1 or "count_of_codes" in roles:
+        return roles
+    place, head = roles.index("code"), rows[at].cells or []
+    counts: list[str] = []
+    for row in rows[at + 1 : at + 1 + _MOST_ROWS]:
+        if row.head:
+            break
+        if row.kind != rows[at].kind or not row.cells or len(row.cells) > len(roles):
+            continue
+        lows = _by_place(row, rows[at], head) if row.kind == "gap" else [cell.low for cell in row.cells]
+        said = lows[place].strip(" -") if place < len(lows) else ""
+        if row.finds.codes and any(code.text.lower() in said for code in row.finds.codes):
+            return roles
+        if said and not row.finds.codes:
+            counts.append(said)
+    return _with(roles, place, "count_of_codes") if counts and all(map(_COUNT.fullmatch, counts)) else roles
 
 
 def _with(roles: Roles, place: int, role: str) -> Roles:

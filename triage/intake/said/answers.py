@@ -15,6 +15,7 @@ from typing import NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
+from triage.intake.said import clearanswer
 from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
@@ -72,6 +73,7 @@ _LINKS = word_set(
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
     "asked also both now haben hatten tienen tiene "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
+    "calculateurs boitiers qui que centralitas unidades units ecus steuergerate steuergeraten welche who "
     "try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
     "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "
@@ -79,10 +81,6 @@ _LINKS = word_set(
     "there"
 )
 _CLAUSE_STOP = lazily(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
-#: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
-_CLEAR_OF_CODES = lazily(
-    r"(?:[:=]|=>|(?<![a-z])-{1,3}>?|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
-)
 #: "Pass. door": the passenger's.
 _PASSENGER = lazily(  # "PASS - Passerelle": short for the name behind it
     r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])|"
@@ -291,7 +289,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             hit.phrase != "clear"
             or (hit.end + 1 in starts and is_state(low, hit.start))
             or _heads_a_list(low, hit.start, hit.end)
-            or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
+            or clearanswer.is_answer(low, hit.start, hit.end)
         )
         and (
             hit.phrase not in NOTHING

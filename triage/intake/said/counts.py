@@ -38,8 +38,10 @@ _SIGNS = signs.of_pattern(
     "^fail|^nok|^found|^stored|^logged|^recorded|^gefunden|^gespeich|^trouve|^memoris|^encontrad|^almacenad"
 )
 #: How often a code was seen, in a line below it.
-_SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
-               r"frecuencia|contador|compteur)[\s.x]{1,3}([0-9]{1,4})(?:\s?(?:x|times|mal|fois|veces))?")
+_COUNTER = (r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|frecuencia|"
+            r"contador|compteur)")
+_SEEN = lazily(_COUNTER + r"[\s.x]{1,3}([0-9]{1,4})(?:\s?(?:x|times|mal|fois|veces))?")
+_COUNTER_ALONE = lazily(_COUNTER)
 #: "There are two codes in the ABS", and what is told of codes that are gone.
 _COUNTED = lazily(
     r"(?<![a-z])(?:[0-9]{1,2}|an?|one|two|three|four|five|six|some|several|these|following|ein(?:en)?|zwei|drei|vier|funf|"
@@ -87,6 +89,16 @@ def of_a_code(low: str) -> int | None:
     """
     match = _SEEN.fullmatch(low) if len(low) <= _LONGEST_SEEN else None
     return int(match[1]) if match is not None else None
+
+
+@remembered
+def is_counter(low: str) -> bool:
+    """Whether a key is that of how often a code was seen, and no name.
+
+    >>> is_counter("counter"), is_counter("contador"), is_counter("passenger counter")
+    (True, True, False)
+    """
+    return _COUNTER_ALONE.fullmatch(low) is not None
 
 
 @remembered

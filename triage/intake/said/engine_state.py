@@ -46,7 +46,9 @@ _ENGINE = Phrasebook(
         eteint | moteur non demarre | moteur pas encore demarre | moteur pas encore tourne | moteur pas demarre |
         sans demarrer | moteur ne tourne pas | motor parado | motor apagado | contacto puesto motor parado | motor
         detenido | motor sin arrancar | motor no arrancado | motor aun no arrancado | motor todavia no arrancado |
-        sin arrancar | con el motor parado | motor esta parado""",
+        sin arrancar | con el motor parado | motor esta parado |
+        ready off | ready aus | ready not on | drive not ready | vehicle not ready | sin ready | ready eteint | ready
+        apagado""",
         "running": """
         koer | k o e r | key on engine running | engine running | engine is running | engine was running | engine
         still running | engine now running | engine left running | engine kept running | engine on | engine is on |
@@ -109,9 +111,9 @@ _LOADED = lazily(
 _READY_FOR = lazily(r"(?<![a-z])ready (?:for |since |seit |depuis )?[0-9]{1,3} ?min")
 #: READY as all that its clause says, or right beside the voltage: "read 07:42, READY, 11.9 V", "run READY 14.2 V".
 _READY_ALONE = lazily(
-    r"(?:^|[,;(|/+-]\s?|\.\s|[0-9]{2}[:.h][0-9]{2} |[0-9] ?v(?:olts?)? |(?<![a-z])(?:run|clear|cleared|repair|scan|"
-    r"read|loschen|reparatur|fahrt|lauf|effacement|reparation|essai|borrar|borrado|reparacion|prueba|now|still|jetzt|noch|"
-    r"maintenant|encore|ahora|aun|in|on|at|im|goes|went|geht|passe|pasa a) )"
+    r"(?:^|[,;(|/+-]\s?|\.\s|^scan [0-9]{1,3}: |[0-9]{2}[:.h][0-9]{2} |[0-9] ?v(?:olts?)? |(?<![a-z])(?:run|clear|"
+    r"cleared|repair|scan|read|loschen|reparatur|fahrt|lauf|effacement|reparation|essai|borrar|borrado|"
+    r"reparacion|prueba|now|still|jetzt|noch|maintenant|encore|ahora|aun|in|on|at|im|goes|went|geht|passe|pasa a) )"
     r"(?P<ready>(?:(?:car|van|bus|truck|vehicle|fahrzeug|vehicule|vehiculo|drive|system) (?:is |ist |est |esta )?)?"
     r"ready)(?= ?(?:$|[,;)|/+]|[.](?: |$)|- |[12][0-9][.,][0-9]|(?:with|and|mit|und|avec|et|con|y) |nothing|nichts|"
     r"rien|nada|ohne|without|sans|sin))"

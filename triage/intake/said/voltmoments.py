@@ -90,7 +90,7 @@ _SUPPORTED_LATER = lazily(
 _READ_AT = lazily(
     r"(?:(?:^|[.;,(:]\s)(?:then |now |and )?(?:gelesen bei|(?:tout |todo )?(?:lue?s?|leid[oa]s?) a|"
     r"(?:reading|scan|scanned|scanning|(?:all )?read(?:-?out)?|codes read)(?: (?:everything|all|it|them|the lot|"
-    r"all of it|was|is|done)){0,2} at) |"
+    r"all of it|was|is|done)){0,2}(?: (?:with|on|under)(?: [a-z]{1,10}){1,3})? at) |"
     rf"(?<![a-z])then {_SUPPORT}[:,] ?(?:now )?)$"
 )
 #: Something feeds the vehicle at what stands behind: "put a charger on it, 12.9", "booster dran 12,5".
@@ -98,7 +98,10 @@ _FED = lazily(
     rf"(?<![a-z])(?<!no )(?<!kein )(?<!keine )(?<!sans )(?<!sin ){_DEVICE}(?: (?:is|was|still|now|just|hooked|"
     rf"noch|jetzt|toujours))* (?:on|up|connected|dran|drauf|an|"
     r"angeklemmt|angeschlossen|branche|conectado|puesto)(?: (?:it|there|since|now))*(?:[,;:.]| -)?"
-    r"(?: (?:then|dann|danach|nun|puis|ensuite|luego))? ?$"
+    r"(?: (?:then|dann|danach|nun|puis|ensuite|luego))?"
+    r"(?:,? ?(?:and|so|which|und|et|y)? ?(?:(?:i|we|it|that|es|das|ich) |j')?(?:got|gave(?: me)?|have|had|saw|read|"
+    r"showed|came up to|went (?:up )?to|brought it (?:up )?to|hatten?|gab|zeigte|kam auf|avai[st]|donnait|"
+    r"tenia|daba))? ?$"
 )
 #: Days and weeks before the scan.
 _ANOTHER_DAY = lazily(
@@ -126,15 +129,22 @@ _WAS = lazily(
 #: "6.4 V, jump pack connected, now 11.1 V"
 _NOW_LATER = lazily(
     r"[,;.(](?: [a-z][a-z -]{2,40}[,;.])? ?(?:now|jetzt|maintenant|ahora)(?: at| is| bei| a)? ?[0-9]{1,2}[.,][0-9]")
+#: "Now 12.1 without a charger", "it is 12.1 now without the charger": not what it was before one went on.
+_IS_NOW = lazily(r"(?<![a-z])(?:now|jetzt|nun|maintenant|ahora)(?: [a-z']{1,6}){0,2} $")
+_WITHOUT = lazily(
+    r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}(now |jetzt |nun |maintenant |ahora )?"
+    r"(?:without|w/o|ohne|sans|sin) ")
 _SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at|bei|a) [0-9]")
 #: "It was at 7.8 V, scan after 2 hrs on the charger 12.4 V"
 _AT_SCAN = lazily(
-    r"(?<![a-z])(?:scan(?:ned|ning)?|read-?out|auslesung|ausgelesen|lecture|lectura|(?:re)?charged|geladen|charge|"
+    r"(?<![a-z])(?:scan(?:ned|ning)?|read-?out|auslesung|ausgelesen|lecture|lue?s?|lectura|leid[oa]s?|"
+    r"(?:re)?charged|geladen|charge|"
     r"(?:on|am|sur|con|en) (?:(?:the|a|el|le) )?(?:charger|ladegerat|chargeur|cargador))(?![a-z])"
 )
 _NEXT_VOLTS = lazily(r"(?<![0-9.,])1[0-9][.,][0-9]")
 _WAS_VOLTS = lazily(
-    r"(?<![a-z])(?:was|were|had been|war(?:en)?|etait|estaba)(?: (?:at|about|only|just|down to|nur|bei|auf|a|en)){0,2} "
+    r"(?<![a-z])(?:was|were|had(?: been)?|only had|war(?:en)?|hatten?|(?:n'|n )?avait|etait|estaba|tenia)"
+    r"(?: (?:at|about|only|just|down to|nur|noch|bei|auf|plus qu[e']|a|en|solo)){0,2} ?"
     r"[0-9]{1,2}[.,][0-9]{1,2} ?v?(?![0-9a-z])"
 )
 _NO_SCAN = lazily(r"(?<![a-z])(?:lowest|min(?:imum)?(?= ?[:=0-9])|crank|fell|dip|drop|tiefst|plus bas)|[;!?]")
@@ -219,7 +229,10 @@ def _was_then(low: str, start: int) -> Moment:
     number = _NEXT_VOLTS.search(low, match.end(), match.end() + 2 * _WINDOW)
     if number is None or _NO_SCAN.search(low, match.end(), number.start()):
         return ""
-    if _AT_SCAN.search(low, match.end(), number.start()) is None:
+    unit = _BEHIND.match(low, number.end())
+    behind = _STOP.search(low, unit.end() if unit is not None else number.end())
+    if not (_AT_SCAN.search(low, match.end(), number.start()) or _AT_SCAN.search(
+            low, number.end(), behind.start() if behind is not None else len(low))):
         return ""
     return "earlier" if match.start() < start < match.end() else "scan" if number.start() == start else ""
 
@@ -238,6 +251,8 @@ def _moment(before: str, after: str) -> Moment:
         return "earlier"
     if _READ_AT.search(before):
         return "scan"
+    if (bare := _WITHOUT.match(after)) is not None and (bare[1] or _IS_NOW.search(before)):
+        return "now"
     clause = _clause(before)
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:

@@ -32,6 +32,7 @@ from triage.intake.words.volt_words import (
     FILLED,
     LABEL,
     LOWEST,
+    LOWEST_AFTER,
     LOWEST_FILLED,
     NEVER_BELOW,
     NOMINAL_AFTER,
@@ -77,10 +78,18 @@ _CLOCK = lazily(r"[\s>*#(-]*((?:[01]?[0-9]|2[0-3])\.[0-5][0-9])(?![0-9.,/])\W{0,
 _MINUTES = lazily(r" ?min(?![a-z])")  # behind a whole number of something else: "ran 10 min"
 #: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
 _AT_SCAN = lazily(
-    r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
-    r"maintenant|leid[oa] a|ahora) $"
+    r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|(?:aus)?gelesen bei|lue? a|leid[oa] a|"
+    r"(?:now|jetzt|maintenant|ahora)(?: (?:is|it'?s|at|reads?|reading|shows?|showing|bei|auf|wieder|nur|noch|a|en|"
+    r"esta en))?) $"
 )
-_NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$))")
+#: The same behind a charger that was put on: "put my booster on and got 12.6".
+_GOT = lazily(
+    r"(?<![a-z])(?:on|up|connected|dran|drauf|an|angeklemmt|branche|conectado)(?: it)?,? ?(?:and|so|which|und|et|y)? ?"
+    r"(?:(?:i|we|it|that|es|das|ich) |j')?(?:got|gave(?: me)?|have|had|saw|read|showed|came up to|went (?:up )?to|"
+    r"brought it (?:up )?to|hatten?|gab|zeigte|kam auf|avai[st]|donnait|tenia|daba) $"
+)
+_NOW_BEHIND = lazily(r" (?:v )?(?:now|jetzt|nun|maintenant|ahora)(?=\s*(?:[,.;)]|$)|"
+                     r" (?:with|without|on|off|mit|ohne|am|avec|sans|con|sin) )")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
@@ -117,7 +126,9 @@ def _find(low: str) -> tuple[Volt, ...]:
         at += len(pair)
         if not pair:
             stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
-            volt = _judged(low, numbers[at], last, stop, found)
+            begun = START_AFTER.match(low, last, numbers[at].start) if found else None
+            # "12.3 at start 11.8 lowest": said of the one before.
+            volt = _judged(low, numbers[at], begun.end() if begun is not None else last, stop, found)
             if volt is not None:
                 if volt.of in ("named", "bare") and at and _behind_nominal(low, numbers[at - 1], numbers[at]):
                     volt = volt._replace(of="supply", labelled=True)
@@ -235,6 +246,7 @@ def _is_of_the_scan(low: str, number: _Number) -> bool:
     """Whether a number with a decimal stands behind "scanned at" or the like."""
     plausible = not number.round and 8.0 <= number.value <= 32.0
     return plausible and (_AT_SCAN.search(low[max(0, number.start - 24) : number.start]) is not None
+                          or _GOT.search(low[max(0, number.start - 40) : number.start]) is not None
                           or _NOW_BEHIND.match(low, number.end) is not None)
 
 
@@ -355,6 +367,8 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
         return True
     if number.start in voltremarks.starts(low) or (seen and _is_of_the_scan(low, number)):
         return True
+    if seen and number.value >= _SECTION and LOWEST_AFTER.match(after.lstrip(" (,")):
+        return True  # "12.3 at start, 11.8 lowest"
     if filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
         return (

@@ -144,6 +144,8 @@ class Builder:
         self.code: CodeDraft | None = None
         #: A heading repeated: a new snapshot only if a module comes again; those named above the heading.
         self._above_heading: frozenset[str] | None = None
+        # The module named last, and whether one was named again in the next row, or behind others.
+        self._last, self._again, self._returned = "", False, False
         self.next_phase: Phase | None = None
         #: A status of all codes of the snapshot that a heading announced.
         self.next_of_all: StatusWord | None = None
@@ -185,6 +187,7 @@ class Builder:
             self.snapshots.append(SnapshotDraft(number=max(draft.number for draft in self.snapshots) + 1))
         self.module = self.code = None
         self.may_restart = False
+        self._last, self._again, self._returned = "", False, False
         if phase is not None:
             self.snapshot.phase = phase
         self.snapshot.of_all, self.next_of_all = self.next_of_all or self.snapshot.of_all, None
@@ -216,8 +219,15 @@ class Builder:
         self.begin_next()
         module = self.snapshot.modules.get(key)
         if module is not None and self._above_heading is not None and key in self._above_heading:
-            self._restart(self._above_heading)
-            module = None
+            if self._returned or (self._again and key == self._last):
+                # Each row has its module: what stood between two rows is in the list, and begins no other.
+                self.may_restart = False
+            else:
+                self._restart(self._above_heading)
+                module = None
+        if module is not None:
+            self._again, self._returned = self._again or key == self._last, self._returned or key != self._last
+        self._last = key
         if module is None:
             module = ModuleDraft(printed, line, start, end, guessed=guessed)
             self.snapshot.modules[key] = module

@@ -25,14 +25,15 @@ from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.tidying import linkwords
 
 #: Where a clause begins, and the words that lead to it.
-_BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT}|\s-)\s+")
+_BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT}|\s-|\s//)\s+")
 _LINKS = lazily(
-    r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|weiterhin|puis|ensuite|luego|despues|ademas|but|aber|mais|"
-    r"pero|er|eh|ahm|euh|so|still|sonst)(?:,|\s)\s*)*")
+    r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|weiterhin|puis|ensuite|luego|despues(?! del?\s)|ademas|but|"
+    r"aber|mais|pero|er|eh|ahm|euh|so|still|sonst)(?:,|\s)\s*)*")
 _COLON = lazily(r"\s?:(?=\s)")
 #: Between two names of a list, and what ends it.
 _JOINT = lazily(
-    r"(?P<last>,?\s(?:and|und|et|y|e|sowie)\s|\s?&\s?)|,\s+|;\s+(?=\S)|(?P<end>[!?;](?=\s|$)|\.(?=\s|$)|$)")
+    r"(?P<last>,?\s(?:and|und|et|y|e|sowie)\s|\s?&\s?)|,\s+|\s/\s|;\s+(?=\S)|"
+    r"(?P<end>[!?;](?=\s|$)|\.(?=\s|$)|\s//\s|$)")
 #: "3 times", "(see above)", but "4x4 module".
 _NO_NAME = lazily(r"[0-9]{1,6}(?:\s|$)|[^\w\[]|_")
 _ABBREVIATED = lazily(rf"\.{NOT_SHORT}(?=\s|$)|\.(?=\s*$)")
@@ -77,12 +78,12 @@ def _cuts(row: Row) -> list[tuple[int, int]]:
 
 def _trimmed(row: Row, start: int, end: int) -> tuple[int, int]:
     """A part without the marks and the linking words at its ends."""
-    while start < end and row.low[start] in " ,;.-":
+    while start < end and row.low[start] in " ,;.-/":
         start += 1
     lead = _LINKS.match(row.low, start, end)
     start = lead.end() if lead is not None else start
     while True:
-        bare = row.low[start:end].rstrip(" ,;-")
+        bare = row.low[start:end].rstrip(" ,;-/")
         word = bare.rpartition(" ")[2] if bare.rpartition(" ")[2] in _ENDING else ""
         if len(bare) == end - start and not word:
             return start, end

@@ -13,8 +13,10 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines import supplyrow
+from triage.intake.lines.recut import without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import outside, states
@@ -26,7 +28,7 @@ _KEY = lazily(
 )
 _ROLES = frozenset(
     {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
-     "reply", "spn", "fmi"}
+     "reply", "spn", "fmi", "volts"}
 )
 #: The order in which the rows are read, whatever the order in the line.
 _ORDER = ("module", "code", "spn", "fmi")
@@ -45,12 +47,27 @@ _MOST_BELOW, _SEVERAL = 4, 2
 _BARS = lazily(r"\s*\|\s*|\s{3,}|\t")
 _HEAD_KEY = lazily(r"[a-z][a-z0-9 ./-]{1,30}:\s?\S")
 _EMPTY = lazily(r"\s?\[\s?\]")
+#: A key of codes behind others, with nothing or with a code behind it: "module=TCM; dtcs=".
+_OF_CODES = lazily(
+    r"[;|,\t]\s*[\"']?((?:active |stored |fault |trouble |gespeicherte )?(?:dtcs?|codes?|faults?|fehler(?:codes?)?|"
+    r"defauts?|codigos?|averias?)(?:[ _]?list[ea]?)?)[\"']?\s?[:=]\s?"
+    r"(?:[\"']{2}|(?=[;|,]|$)|(?=[\"']?[pcbu][0-3][0-9a-f]{3}))"
+)
+#: The lamp that a code lights.
+_LAMP = lazily(
+    r"(?:^|\s{2,}|[,;|]\s?)(?:(?:warning|amber|red|stop|malfunction|warn|kontroll)[ -]?)?"
+    r"(?P<lamp>(?:lamps?|mil|telltale|lampe|leuchte|voyant|temoin|testigo)(?: (?:status|state))?\s?[:=]\s?"
+    r"[a-z-]{2,12}(?:/[a-z]{2,8})?(?: lamp)?)(?:\s*[,;|]\s?|\s{2,}|\s*$)"
+)
+_LONGEST_LAMP = 160
+_NOTHING = ("=;", "=,", "=|", "= |", ":;", ": ;", ":|", ": |")
 _BRACKETS = frozenset("{}[],; ")
 
 
 def cut(rows: Sequence[Row]) -> list[Row]:
     """The rows, those of several known keys cut at them: the module first, then the code, then the rest. What only
     opens or closes a bracket round them is left out."""
+    rows = _without_lamps(_with_none(rows))
     found: list[Row] = []
     for at, row in enumerate(rows):
         if row.text and (":" in row.text or "=" in row.text or "..." in row.text):
@@ -63,6 +80,45 @@ def cut(rows: Sequence[Row]) -> list[Row]:
                 found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
         elif not row.text or row.text[0] not in _BRACKETS or not _BRACKETS.issuperset(row.text):
             found.append(row)
+    return found
+
+
+def _with_none(rows: Sequence[Row]) -> Sequence[Row]:
+    """The rows of modules, with "none" behind a key of codes that is empty, where the same key holds the codes of
+    others: "module=ECM; dtcs=P0562" above "module=TCM; dtcs="."""
+    keys = [(at, key) for at, row in enumerate(rows) if ("=" in row.text or ":" in row.text)
+            and (row.finds.codes or row.text[-1] in "=:;\"'" or any(mark in row.text for mark in _NOTHING))
+            and (key := _OF_CODES.search(row.low)) is not None]
+    coded = {key[1] for at, key in keys if rows[at].finds.codes}
+    empty = [(at, key) for at, key in keys if not rows[at].finds.codes and key[1] in coded]
+    if not empty:
+        return rows
+    mended = list(rows)
+    for at, key in empty:
+        row = rows[at]
+        first = _KEY.match(row.low, len(row.low) - len(row.low.lstrip(_EDGE)))
+        if first is not None and role_of(first[1], exactly=True) == "module":
+            line = reworded(row.line, row.start + key.end(), row.start + key.end(), "none")
+            mended[at] = Row(line, row.text[: key.end()] + "none" + row.text[key.end() :], row.start)
+    return mended
+
+
+def _without_lamps(rows: Sequence[Row]) -> Sequence[Row]:
+    """The rows, those below a code without the lamp that it has among other things that are told of it: "Lamp: none
+    Active   Occ: 3"."""
+    told = {at: lamp for at, row in enumerate(rows) if not row.finds.codes and (":" in row.text or "=" in row.text)
+            and len(row.text) <= _LONGEST_LAMP and (lamp := _LAMP.search(row.low)) is not None
+            and _is_below_code(rows, at)}
+    if not told:
+        return rows
+    found: list[Row] = []
+    for at, row in enumerate(rows):
+        if (lamp := told.get(at)) is None:
+            found.append(row)
+        elif row.low[: lamp.start()].strip(_EDGE):
+            found.append(without(row, (lamp.start(), lamp.end("lamp"))))
+        elif row.low[lamp.end() :].strip(_EDGE):
+            found.append(without(row, lamp.span()))
     return found
 
 

@@ -7,10 +7,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 from typing import TypeVar
 
 from triage.intake.codes.found import find
-from triage.intake.lines.row import Cell
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.near import small
@@ -21,6 +22,10 @@ HEADS = {"module": "ecu", "code": "kode", "failure_type": "ftb", "description": 
 EMPTY = Cell(0, 0, "", "")
 _PARTS = lazily(r"[/,+&:.-]|\s(?:and|und|et|y)\s")
 _SHARE = 0.6
+#: Heads of a column that counts the rows, which have two scans at least beside their module.
+_COUNTS = frozenset(
+    ("#", "no", "nr", "n", "num", "pos", "lfd", "lfd nr", "item", "row", "line", "zeile", "ligne", "linea"))
+_FEWEST = 3
 
 
 def heads_rows(low: str) -> bool:
@@ -64,4 +69,23 @@ def with_code_column(names: list[str], body: list[list[Cell]]) -> tuple[list[str
     return [module, HEADS["code"], HEADS["description"], *names[1:]], found
 
 
-__all__ = ["EMPTY", "HEADS", "heads_rows", "module_first", "swapped", "with_code_column"]
+def uncounted(rows: list[Row]) -> list[Row]:
+    """The rows, those of tables without a first column that only counts them: "# | Module | Before | After"."""
+    heads = [at for at, row in enumerate(rows) if row.cells and len(row.cells) > _FEWEST and not row.finds.codes
+             and row.cells[0].low.strip(" .") in _COUNTS and role_of(row.cells[1].low) in ("module", "code")]
+    if not heads:
+        return rows
+    found = list(rows)
+    for head in heads:
+        for at in range(head, len(rows)):
+            row = rows[at]
+            if row.blank or row.kind not in ("rule", rows[head].kind):
+                break
+            if row.cells and (at == head or row.cells[0].text.strip(" .").isdigit() or not row.cells[0].text):
+                found[at] = copy(row)
+                found[at].cells = row.cells[1:]
+                found[at].roles = row.roles[1:] if row.roles is not None else None
+    return found
+
+
+__all__ = ["EMPTY", "HEADS", "heads_rows", "module_first", "swapped", "uncounted", "with_code_column"]

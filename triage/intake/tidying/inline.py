@@ -20,12 +20,13 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import phases, states
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.said.near import small
-from triage.intake.tidying.scanlead import is_lead
+from triage.intake.tidying.scanlead import dated, is_lead
 from triage.intake.words.vocabulary import ANSWERS
 
 _MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*;\s+"), re.compile(r"\s*/\s*"))
@@ -65,22 +66,29 @@ def parted(rows: Sequence[Row], names: Find, is_like: Callable[[str], bool] = la
 
 def _by_strokes(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     """Where the modules of a line stand that two strokes part, as nothing else does in it: each part tells codes or an
-    answer, and half of them begin with a known name ("ABS: C0035 // Winch: no codes")."""
+    answer, and half of them begin with a known name ("ABS: C0035 // Winch: no codes"); or what the supply was."""
     cuts = [match.span() for match in _STROKES.finditer(row.text)]
     if not 1 <= len(cuts) < _MOST:
         return ()
     starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(row.text)]
     spans = [(start, end) for start, end in zip(starts, ends, strict=True) if start < end]
     codes = [code.start for code in row.finds.codes]
-    known = 0
+    known = measured = 0
+    date, behind = dated(row.low[: spans[0][1]])
+    lead = behind or _lead(row.low, spans[0][1])
     for start, end in spans:
-        low = row.low[start:end]
+        low = row.low[max(start, lead) : end]
         named = [name[1] for name in names(low) if not name[0]]
         known += bool(named)
         keyed = bool(named) and low[named[0] :].lstrip()[:1] in (":", "=", "-")
         if bisect_left(codes, start) == bisect_left(codes, end) and not (keyed or spoken(low)):
-            return ()
-    return spans if 2 * known >= len(spans) > 1 else ()
+            if named or not (has_digit(low) and volts.find(low)):
+                return ()
+            measured += 1
+    if not known or 2 * known < len(spans) - measured:
+        return ()
+    # "06.07.2024: ABS C0035 // Radio: no codes" is a scan of that day.
+    return [(0, date), (behind, spans[0][1]), *spans[1:]] if date else spans
 
 
 def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:

@@ -22,18 +22,22 @@ from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
-from triage.intake.tidying import foundcodes, roundabout, sametoo
+from triage.intake.tidying import firstsecond, foundcodes, roundabout, sametoo
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
 _SHORT = lazily(
     r"(?<![a-z0-9/])(?:(w/o)(?= [a-z])|(w/) ?(?=[a-z])|(b4)(?= (?:i |we |the )?(?:clear|clr|eras|delet|reset|wip|run|"
-    r"driv|repair))|(n/r)(?![a-z0-9/])|(mods)(?= (?:not|that|which|with|w/|without|no |silent|offline|dead|responding|"
+    r"driv|repair))|"
+    r"(nich|nciht|nihct|nict|nixht)(?![a-z'])|(nto)(?= [a-z])|(n/r)(?![a-z0-9/])|(mods)(?= (?:not|that|which|with|"
+    r"w/|without|no |silent|offline|dead|responding|"
     r"answering|in |are |all )))"
 )
-_MEANT = ("without", "with ", "before", "no response", "modules")
+_SHORT_SIGNS = ("/", "b4", "mods", "nich", "nciht", "nihct", "nict", "nixht", "nto ")
+_MEANT = ("without", "with ", "before", "nicht", "not", "no response", "modules")
 _A_CODE = lazily(
-    r"\s?:?\s?(?:(?:stored|pending|current|confirmed|active|permanent|intermittent|historic|history|present|gespeichert|"
+    r"\s?:?\s?(?:(?:stored|pending|current|confirmed|active|permanent|intermittent|historic|history|present|"
+    r"gespeichert|"
     r"two|three|codes?|faults?|dtcs?|and) ){0,3}(?:[pcbu][0-3][0-9a-f]{3}(?![a-z])|spn\W{0,2}[0-9])"
 )
 #: "The engine one"; a door or a camera one is the first of several.
@@ -97,7 +101,7 @@ _SIGN = (
     | signs.of_words((VERBS | ADVERBS | word_set(
         "one got get getting gets went came log logged fitted installed equipped verbaut eingebaut monte "
         "equipe installe montado instalado this vehicle van truck lorry bus coach car tractor trailer model "
-        "spec it")).__contains__)
+        "spec it nich nciht nihct nict nixht nto")).__contains__)
     | signs.of_pattern(r"[a-z]{3}(?:module|unit|computer|controller)$|^[pcbu][0-3][0-9a-f]{3}s$")
 )
 #: Words for filling before a verb; no message has a longer line.
@@ -118,13 +122,13 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if new is not line:
             mended = mended or list(found)
             mended[at] = new
-    told = foundcodes.written_out(sametoo.written_out(mended or found, names), names)
+    told = foundcodes.written_out(sametoo.written_out(firstsecond.written_out(mended or found), names), names)
     return roundabout.written_out(told, names)
 
 
 def _short(line: Line, names: Names) -> Line:
     """The line with its short forms written out; between two names one is part of both: "Radio w/ Nav"."""
-    if "/" not in line.low and "b4" not in line.low and "mods" not in line.low:
+    if not any(sign in line.low for sign in _SHORT_SIGNS):
         return line
     found = names.find(line.low) if "w/" in line.low else []
     ends, starts = {end for _, end, _ in found}, {start for start, _, _ in found}

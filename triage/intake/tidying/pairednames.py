@@ -33,7 +33,8 @@ _PAIR = lazily(
 )
 #: The same in two columns, with an answer or a count behind them and no code.
 _COLUMNS = lazily(
-    r"\s*(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)(?=\s{2,}|\s*$)"
+    r"\s*(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)"
+    r"(?=\s{2,}|\s*$|\s?:\s)"
 )
 #: One name and another of the same module in brackets, up to the end of a line or a cell, or a mark.
 _BRACKETED = lazily(

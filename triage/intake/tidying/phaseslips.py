@@ -13,7 +13,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.lines.spacing import with_word
-from triage.intake.plain.characters import Line
+from triage.intake.plain import signs
+from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.slips import one_off
@@ -33,6 +34,27 @@ _SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word)
           if len(slip) >= 5 and slip not in _OTHERS and slip not in _WORDS}
 _WORD = lazily(r"[a-z]{5,14}")
 _LONGEST = 160
+_JOINED = lazily(r"(?<![a-z0-9_])[a-z]{2,12}(?:_[a-z]{2,12}){1,4}(?![a-z0-9_])")
+_SIGN = signs.of_parts("_")
+
+
+def spaced(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, the words of a phase that underscores join with spaces between them: "label = before_clear".
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in spaced(lines("label = before_clear\\n## After_Run\\nbody_clear = 1"))]
+    ['label = before clear', '## After Run', 'body_clear = 1']
+    """
+    kept: list[Line] | None = None
+    for at in signs.places(found, _SIGN):
+        line = found[at]
+        for match in _JOINED.finditer(line.low) if len(line.low) <= _LONGEST else ():
+            told = match[0].replace("_", " ")
+            if (hit := phases.find(told)) is not None and (hit.start, hit.end) == (0, len(told)):
+                line = reworded(line, *match.span(), line.text[slice(*match.span())].replace("_", " "))
+                kept = kept or list(found)
+                kept[at] = line
+    return kept or found
 
 
 def mended(found: Sequence[Line]) -> Sequence[Line]:
@@ -53,4 +75,4 @@ def mended(found: Sequence[Line]) -> Sequence[Line]:
     return kept or found
 
 
-__all__ = ["mended"]
+__all__ = ["mended", "spaced"]

@@ -1,4 +1,5 @@
-"""Questions about modules with their answers beneath, or behind: the module is named in the question alone.
+"""Questions about modules with their answers beneath, or behind: the module is named in the question alone, or what is
+asked after in the question and the modules in the answer.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "> Which codes does EPS have?\\nU0100, stored.\\n> Did ABS answer?\\nNo.\\n> And the radio?\\nA: none"
@@ -7,6 +8,9 @@
 EPS: U0100, stored.
 ABS: no answer
 radio: no codes
+>>> asked = lines("> Anything that didn't answer?\\nOnly the ABS.\\n> Which are clean?\\nEPS and radio")
+>>> [line.text for line in answered(asked, lambda name: name in ("ABS", "EPS", "radio"))]
+['no answer: ABS', 'no codes: EPS and radio']
 """
 
 from __future__ import annotations
@@ -18,10 +22,10 @@ from triage.intake.codes.found import find
 from triage.intake.lines.glue import together
 from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import Line, has_letter
+from triage.intake.plain.characters import Line, has_letter, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
 from triage.intake.words.volt_words import LABEL
 
@@ -64,6 +68,16 @@ _ECHO = lazily(
 _SPLIT = lazily(r"\S+")
 #: A code with a digit that was not read: "P12?".
 _UNREAD = lazily(r"(?<![a-z])[pcbu] ?[0-9][^\s]*\?$")
+#: A question that asks for the modules, and what stands around these in its answer.
+_WHICH = lazily(
+    r"(?:(?:and|so|ok|und|et|y)[ ,]+)?(?:which|what|any(?:thing|one|body)?|who|welche[rs]?|irgendwelche|irgendwas|"
+    r"was|wer|quels?|quelles?|lesquels|qui|cuales|que|quien(?:es)?|algun[oa]?s?)(?![a-z])")
+_ONLY = lazily(r"(?:(?:yes|yep|ja|oui|si|only|just|nur|bloss|seulement|juste|uniquement|solo|solamente)[ ,]+){0,2}"
+               r"(?:the |das |der |die |le |la |l'|el )?")
+_PARTS = lazily(r"\s*(?:[,;&+]|(?<![a-z])(?:and|und|et|y)(?![a-z]))\s*(?:and |und |et |y )?"
+                r"(?:the |das |der |die |le |la |l'|el )?")
+_KINDS = lazily(r"(?:ones|modules?|units?|ecus?|steuergerate?|calculateurs?|modulos|centralitas|else|other)(?![a-z])")
+_SAID = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _EDGE = " \t?.,:;!'\"()"
 _LONGEST, _LONGEST_NAME, _MOST_WORDS, _MOST_LINES, _KNOWN = 120, 48, 6, 30, 0.6
 
@@ -84,6 +98,7 @@ def answered(found: list[Line], is_name: IsName) -> list[Line]:
     """The lines, each answer behind the name that its question asks for. ``is_name``: what is like a module. Linear."""
     if not any("?" in line.text for line in found):
         return found
+    found = _which(found, is_name)
     pairs = {at: pair for at, line in enumerate(found) if "?" in line.text and (pair := _pair(found, at)) is not None}
     named = {at: is_name(tidy(found[at].text[pair.start : pair.end])) for at, pair in pairs.items()}
     if not named:
@@ -101,6 +116,47 @@ def answered(found: list[Line], is_name: IsName) -> list[Line]:
             kept += _told(found, at, pair)
             at = max(pair.last, at + 1)
     return kept
+
+
+def _which(found: list[Line], is_name: IsName) -> list[Line]:
+    """The lines, each answer that names nothing but modules behind what its question asks after."""
+    kept: list[Line] = []
+    skip = -1
+    for at, line in enumerate(found):
+        if at <= skip:
+            continue
+        told = _told_which(found, at, is_name) if "?" in line.text and len(line.text) <= _LONGEST else None
+        if told is not None:
+            line, skip = told
+        kept.append(line)
+    return kept
+
+
+def _told_which(found: Sequence[Line], at: int, is_name: IsName) -> tuple[Line, int] | None:
+    """A line with the answer to the question at a place, and the place of the line that gave it."""
+    line = found[at]
+    lead, stop = _ASKS.match(line.low), line.text.index("?") + 1
+    start = lead.end() if lead is not None else 0
+    if _WHICH.match(line.low, start) is None or find(line.text).codes:
+        return None
+    said = {hit.answer for hit in spoken(line.low[start : stop - 1])}
+    own = bool(line.text[stop:].strip(" \t\"'"))
+    below = next((place for place in range(at + 1, min(at + 3, len(found))) if found[place].text.strip()), at)
+    if len(said) != 1 or (not own and below == at):
+        return None
+    answer = line if own else found[below]
+    begin = stop if own else _bare(answer)[0]
+    only = _ONLY.match(answer.low, begin + len(answer.low[begin:]) - len(answer.low[begin:].lstrip()))
+    begin = only.end() if only is not None else begin
+    end = len(answer.text.rstrip(" .!\t"))
+    names = [tidy(part) for part in _PARTS.split(answer.text[begin:end])]
+    if end <= begin or len(answer.text) > _LONGEST or not all(name and is_name(name) for name in names):
+        place = _name_in(line.text[:stop], start)
+        # "Which ones did not answer?" tells nothing by itself.
+        unnamed = place is None or _KINDS.match(line.low, place[0]) is not None
+        return (reworded(line, start, stop, ""), at) if unnamed else None
+    # The head is of the question, each character of the names of the answer.
+    return together((line, start, start), f"{_SAID[said.pop()]}: ", (answer, begin, end)), at if own else below
 
 
 def _pair(found: Sequence[Line], at: int) -> _Pair | None:

@@ -54,6 +54,7 @@ _DATED = lazily(
     r"(?: (?:scan|read-?out|reading|auslesung|lecture|lectura|escaneo)(?=\s?:))?"
     r"(?:\s?(?::|-{1,2}|\u2013|\u2014)|\.)\s+")
 _SCAN_OF = lazily(rf"\s*(?P<scan>{BEFORE_DATE}{_DATE})\s?(?::|-{{1,2}}|[,.;])\s+")
+_DATE_CELL = lazily(rf"[(]?{_DATE}[)]?\s?[;,|](?=\S)")
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".
 _INTRODUCES = word_set(
@@ -260,6 +261,9 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     best = best or _supply_unmarked(low, names)
     if best is None or _CELLS.search(low) is not None or _CELL_ENDS.search(low[: best[0]].rstrip()) is not None:
         return None
+    if _DATE_CELL.match(low, best[1]) is not None:
+        # The first cell of a row: "After clear - 2026-05-03 13:20;P0101;ABS"
+        return None
     if otherthings.alone(low):
         # "Repairs done: none" leads no scan.
         return None
@@ -313,6 +317,16 @@ def _supply_unmarked(low: str, names: Find) -> tuple[int, int] | None:
         return None
     behind = names(low[match.end() + 1 :])
     return (match.end(), match.end() + 1) if behind and behind[0][2] and not behind[0][0] else None
+
+
+def dated(low: str) -> tuple[int, int]:
+    """Where the date ends that a text begins with, and where what it tells begins behind its mark; 0 where none does.
+
+    >>> dated("06.07.2024 08:30: abs c0035"), dated("abs 06.07.2024: c0035")
+    ((16, 18), (0, 0))
+    """
+    stamp = _DATED.match(low) if low[:1].isdigit() else None
+    return (stamp.end("date"), stamp.end()) if stamp is not None else (0, 0)
 
 
 @remembered

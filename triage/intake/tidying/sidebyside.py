@@ -32,7 +32,7 @@ from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 from triage.intake.tidying import gonecells
-from triage.intake.tidying.firstcolumn import EMPTY, HEADS, heads_rows, module_first, with_code_column
+from triage.intake.tidying.firstcolumn import EMPTY, HEADS, heads_rows, module_first, uncounted, with_code_column
 from triage.intake.tidying.scancells import (
     NOTHING,
     holds_scans,
@@ -78,8 +78,9 @@ class _Table(NamedTuple):
 def unfolded(rows: list[Row], legend: Mapping[str, StatusWord] = _NO_LEGEND) -> list[Row]:
     """The rows, those of tables with a scan in every column as scans one below the other; the same list else.
     ``legend``: the statuses that letters and digits stand for."""
+    pasted, rows = rows, uncounted(rows)
     if not any(_told_columns(row) for row in rows if row.cells and not row.finds.codes):
-        return rows
+        return pasted
     found: list[Row] = []
     at = tables = 0
     while at < len(rows):
@@ -92,7 +93,7 @@ def unfolded(rows: list[Row], legend: Mapping[str, StatusWord] = _NO_LEGEND) -> 
                 found.pop()
             found += _scans(table, legend)
             at, tables = table.last, tables + 1
-    return found if tables else rows
+    return found if tables else pasted
 
 
 def _table(rows: Sequence[Row], at: int) -> _Table | None:

@@ -39,6 +39,8 @@ from triage.intake.words.vocabulary import STATES
 
 #: Where a clause may begin, and what leads to it.
 _BEGINS = lazily(rf"(?:[!?;,]|\.{NOT_SHORT})\s+")
+#: A sentence ends: no short form stands before the full stop, or the next begins with an article.
+_ENDED = lazily(r"[a-z]{6}[.!?]\s|[a-z]{2}[.!?]\s(?:the|der|die|das|les?|la|el|los|las)\s")
 _LINKS = lazily(
     r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|puis|ensuite|luego|despues|but|aber|mais|pero)(?:,|\s)\s*)*"
     r"(?P<lead>(?:in|im|en|dans|from|aus)\s)?(?:(?:the|der|die|das|dem|le|la|el)\s|l')?")
@@ -150,6 +152,9 @@ def _is_name(name: str) -> bool:
     """Whether words may be a name: few, and none that says anything else."""
     low = small(name)
     parts = plain_words(low)
+    if _ENDED.search(low) is not None:
+        # "Engine unchanged. The dash has U0121"
+        return False
     if not 1 <= len(parts) <= _MOST_WORDS or not _NO_NAME.isdisjoint(parts) or role_of(low) is not None:
         return False
     return not (spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)

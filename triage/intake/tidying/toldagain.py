@@ -63,6 +63,7 @@ class _Entry:
     codes: set[str] = field(default_factory=set)
     #: "silent", "clean", or "" where nothing is said; a module that merely answers is not clean.
     answer: str = ""
+    rows: int = 1
 
     def denies(self, before: _Entry) -> bool:
         """Whether both can't be said of one module in one scan."""
@@ -174,6 +175,7 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
     entries: list[_Entry] = []
     known: dict[str, bool] = {}
     last: _Entry | None = None
+    row = 0
     for at, line in enumerate(found):
         match = _ENTRY.match(line.low) if line.low else None
         if match is not None and match[1] not in known:
@@ -182,8 +184,14 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
         if match is not None and known[match[1]] and answer_of_cell(line.low.strip()) is None and (
                 not _is_told_of_code(found, at)):
             _, codes, answer = _result(line.low)
-            last = _Entry(at, match[1], codes, answer)
-            entries.append(last)
+            if last is not None and last.name == match[1] and at == row + 1 and not (answer or last.answer):
+                # Each row has its module: two rows of one are what one list tells of it.
+                last.codes |= codes
+                last.rows += 1
+            else:
+                last = _Entry(at, match[1], codes, answer)
+                entries.append(last)
+            row = at
         elif last is not None and line.low.strip():
             codes = set(_CODE.findall(line.low))
             last.codes |= codes
@@ -251,7 +259,10 @@ def _heads(found: Sequence[Line], entries: Sequence[_Entry]) -> list[int]:
         if gaps[place].opens:
             scan, parted = {}, 0
         elif gaps[place].words or (gaps[place].blank is not None and scan and entry.name == next(iter(scan))):
-            parted = place
+            # In a list whose rows each name their module a note stands between two rows of one.
+            goes_on = place and entries[place - 1].name == entry.name and any(
+                entries[at].rows > 1 for at in scan.values())
+            parted = parted if goes_on else place
         if entry.name in scan and parted > scan[entry.name]:
             run = _run(entries, gaps, parted)
             above = {name: entries[at] for name, at in scan.items()}

@@ -29,9 +29,10 @@ _PAIR = lazily(r"(?<![\w.'/-])([a-z]{1,14}) (?=([a-z]{1,14})(?![\w'/-]))")
 #: What else is said of codes, modules and the supply.
 _WORDS = EVERY | word_set("""
     awaiting waiting confirmation failing failed malfunction previously currently longer
-    stored pending confirmed active inactive current history historic permanent intermittent present absent installed
-    equipped fitted supply voltage battery alternator cranking terminal status active module control system
-    gespeichert aktiv inaktiv sporadisch ausstehend bestatigt vorhanden verbaut spannung batterie batteriespannung
+    stored pending confirmed active inactive current live history historic permanent intermittent present absent
+    installed equipped fitted supply voltage battery alternator cranking terminal status active module control system
+    gespeichert aktiv inaktiv statisch permanent temporar sporadisch
+    ausstehend bestatigt vorhanden verbaut spannung batterie batteriespannung
     bordspannung versorgung memorise present confirme intermittent tension alimentation almacenado presente confirmado
     pendiente tension bateria alimentacion
 """)

@@ -23,7 +23,7 @@ from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, has_letter, indent_of, line_of
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
+from triage.intake.said import conditions, states
 from triage.intake.said.answers import answer_of_cell
 
 _PIECE = lazily(r"[^\s]+(?: [^\s]+)*")
@@ -167,7 +167,7 @@ def _goes_on(name: str, rest: str, is_name: IsName) -> bool:
             answer_of_cell(rest) is not None):
         return False
     if rest[0] == "(" and rest[-1] == ")" and "(" not in name:
-        return has_letter(rest)
+        return has_letter(rest) and not conditions.find(rest[1:-1]).any()
     return "(" not in rest and (is_name(f"{name} {rest}") or is_name(f"{name}{rest}"))
 
 

@@ -86,7 +86,9 @@ ROLES: dict[str, frozenset[str]] = {
         faults | numero de averias | faults | count of codes | n codes | defauts | averias | fallos | nb de defauts |
         nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia |
         number of entries | no of entries | entries | entry count | anzahl eintrage | anzahl der eintrage |
-        nombre d'entrees | numero de entradas | number of events | number of dtc | dtc total | fault total"""),
+        nombre d'entrees | numero de entradas | number of events | number of dtc | dtc total | fault total |
+        fehler gesamt | fehler insgesamt | gesamtfehler | fehler (anzahl) | fehler anz. | anz. fehler | anz fehler |
+        total faults | total dtcs | faults total | defauts au total | total defauts | total averias | total fallos"""),
     "volts": phrase_set("""
         voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
         volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
@@ -111,12 +113,13 @@ ROLES: dict[str, frozenset[str]] = {
         spannung bei auftreten | tension au defaut | tension lors du defaut | tension a l'apparition | tension
         de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
-        result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
+        result | ergebnis | resultat | resultado | scan result | outcome |
         finding | findings | befund | constat | constatation | hallazgo | hallazgos | verdict | prufergebnis | bilan |
-        responded | answers | erreichbar | responde | repond | communicates | scanned | online | entry | eintrag |
+        scanned | entry | eintrag |
         entree | entrada | registro"""),
     "reply": phrase_set("""
-        response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
+        answered | responds | responding | responded | answers | erreichbar | responde | repond | communicates |
+        online | response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
         comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
         liaison | conexion | dialogue | can | link"""),
     "scan": SCANS,
@@ -151,4 +154,8 @@ ROLES: dict[str, frozenset[str]] = {
 }
 
 
-__all__ = ["ROLES"]
+#: Heads of what is told besides a code, a failure type where the cells hold nothing else.
+BESIDE_CODE = frozenset(("zusatz", "zusatzcode", "suffix", "ext", "ext.", "extension", "erweiterung", "addition",
+                         "add.", "suffixe", "sufijo", "complement", "complemento", "byte"))
+
+__all__ = ["BESIDE_CODE", "ROLES"]

@@ -117,6 +117,10 @@ NOT_SCANNED: tuple[Slots, ...] = (
      "interrompu | arretee | annulee | interrumpida | interrumpido | cancelada | abortada",
      ",not read | not scanned | unread | nicht gelesen | nicht ausgelesen | nicht abgefragt | ungelesen | non lu | "
      "non lue | pas lu | non interroge | no leido | no leida | sin leer"),
+    ("scan | reading | query | polling | abfrage | auslesung | auslesen | lesung | lecture | interrogation | lectura | "
+     "consulta | escaneo",
+     "aborted | cancelled | interrupted | broken off | abgebrochen | unterbrochen | interrompue | "
+     "arretee | annulee | interrumpida | interrumpido | cancelada | abortada"),
     ("not", "scanned | read | checked | tested | polled | queried | done", "yet | today | this time | in this scan"),
     ("habe | haben", "nicht | noch nicht", "gelesen | abgefragt | gepruft | gescannt | ausgelesen"),
     (

@@ -56,7 +56,7 @@ SMALL = word_set("""
     llegue mas medido medida mide nada o otra para por que queda quedan se segunda sin sobre solo su tras todo todos
     todavia tuvo unos vez voltaje voltios ya borrado borrados codigos fallos averias prueba hung below above plugged
     plug wake woke unten oben vorgefunden arriving boosted scaning wiv agn bak returned fed inside untouched fast
-    dot morning evening engin slowly slow""")
+    dot morning evening engin slowly slow plugging hooking connecting looking checking j avais avait donnait""")
 #: What a supply may have that is less than what a scan is read at.
 LOW = word_set("""
     dip dips dipped dipping drop drops dropped dropping fell down low lowest crank cranking crankin cranked flat

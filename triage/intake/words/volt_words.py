@@ -49,7 +49,8 @@ PUTS_OUT = lazily(
 ALTERNATOR = lazily(
     rf"{_ALTERNATOR}"
     r"(?:[ ](?:output|voltage|charg\w{1,6}|"
-    r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|sortie|debite|"
+    r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|"
+    r"sortie|debite|"
     r"donne|charge|tension|salida|carga|da|a|de)){0,4}[ ]?[:=(@]?[ ]?$"
 )
 LABEL = lazily(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
@@ -74,7 +75,8 @@ _FALL = (
     r"went (?:right )?down|pulled? down|dragged down|collapsed?|bottom(?:ed|s)?(?: out)?|as low as|"
     # "It is down to 11.4 V" tells what it is now.
     r"(?<!is )(?<!is now )(?<!'s )down to|"
-    r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
+    r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|"
+    r"einbruch|"
     r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
 )
 #: Behind the number of a terminal nothing counts minutes: "KL30 min 12.3 V".
@@ -83,7 +85,8 @@ _AT_TERMINAL = "|".join(
     for gap in ("", " ")
 )
 _LEAST = (
-    rf"(?:lowest|worst|(?:(?<![0-9])(?<![0-9]\s)(?<![1ur]/)(?<![0-9]{{3}}/)|{_AT_TERMINAL})min|minim(?:u[mn]|al|ale?r?|ales?)|"
+    rf"(?:lowest|worst|(?:(?<![0-9])(?<![0-9]\s)(?<![1ur]/)(?<![0-9]{{3}}/)|{_AT_TERMINAL})min|minim(?:u[mn]|al|"
+    rf"ale?r?|ales?)|"
     r"mini|minim[oa]|"
     r"(?:minimal|mindest|tiefst|kleinst)(?:e[rsn]?|wert|spannung)?|minimalspannung|mindestspannung|tiefstwert|"
     r"(?:tief|niedrig)st(?:e[rsn]?)?|(?:au )?plus bas(?:se)?|mas baj[oa]|"
@@ -94,7 +97,7 @@ _CRANK = (
     r"(?:while|when|whenever|as) (?:the engine|engine|it|he|she|we|i|you|they)(?: was| is)? "
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
-    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing|s(?= (?:at|to) ))?|"
+    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing?|s(?= (?:at|to) ))?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
@@ -139,7 +142,8 @@ NOMINAL_BEFORE = lazily(
 NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
     r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
-    r"service|second(?:ary)?|principale?|sys(?:tem)?|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|cote|lado|"
+    r"service|second(?:ary)?|principale?|sys(?:tem)?|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|"
+    r"cote|lado|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
     r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
     r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa]|start|beginn?|beginning|debut|inicio|of|the|du|del|"
@@ -151,7 +155,8 @@ NOMINAL_STATE = lazily(
     r"[ -]{0,3}(?:(?:supply|system|side|net|bordnetz|battery|batt|batterie|bateria)[ ])?"
     r"(?:(?:is|was|has|had|been|now|just|fully|over ?night|again|then|wieder|voll|ganz|war|ist|wurde|completely|a ete|"
     r"est|etait|estaba|esta|ha sido)[ ]){0,3}"
-    r"(?:re-?)?(?:charged|flat|dead|drained|discharged|geladen|aufgeladen|nachgeladen|leer|entladen|chargee?|rechargee?|"
+    r"(?:re-?)?(?:charged|flat|dead|drained|discharged|geladen|aufgeladen|nachgeladen|leer|entladen|chargee?|"
+    r"rechargee?|"
     r"dechargee?|a plat|cargad[oa]|recargad[oa]|descargad[oa]|agotad[oa])(?![a-z])"
 )
 OTHER = lazily(
@@ -168,7 +173,8 @@ OTHER = lazily(
 )
 #: Before a voltage that should be, or both ends of its range: "Specified: 12.3 V to 14.8 V", "Soll 12,3 V bis".
 SPECIFIED = lazily(
-    r"(?<![a-z])(?:spec(?:s|ified|ifications?)?|target|soll(?:werte?|spannung|bereich)?|vorgabe|vorgeschrieben|consigne|"
+    r"(?<![a-z])(?:spec(?:s|ified|ifications?)?|target|soll(?:werte?|spannung|bereich)?|vorgabe|vorgeschrieben|"
+    r"consigne|"
     r"prescrit[es]{0,2}|especificad[oa]|especificacion|expected|required|allowed|permitted|permissible|acceptable|"
     r"toleran(?:ce|z)|limits|(?:zul(?:a|ae)ssig|erlaubt)(?:e[rs]?)?|(?:normal|nominal|operating) range|"
     r"should be)(?![a-z])(?: (?:supply|voltage|volts|values?|range|limits|bereich|wert|spannung|is|are|of|between|from|"
@@ -213,8 +219,11 @@ OTHER_PLACE_AFTER = lazily(
 )
 #: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
 START_BEFORE = lazily(r"(?<![a-z])start(?![a-z])[ :=]*$")
-START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&:]| and| to|$)")
-END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish|lowest|min(?:imum)?)(?![a-z])")
+START_AFTER = lazily(r"[ (]*(?:(?:at |on )?(?:the )?(?:scan )?(?:start|beginning)|(?:am |zu |zum )(?:anfang|beginn|"
+                     r"start)|"
+                     r"au (?:debut|depart)|al (?:inicio|principio|comienzo))(?![a-z])[ )]*(?=[,;/&:]| and| to|$|[0-9])")
+END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish|lowest|min(?:imum)?|minimal|ende|tiefster?|fin|final|"
+                     r"plus bas|mas bajo)(?![a-z])")
 DEVICE_AFTER = lazily(
     r"[ -]?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador|"
     r"(?:(?:starter|main|agm|efb|gel|lead|lithium|auxiliary)[ -])?"
@@ -248,7 +257,7 @@ VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
     r"coche|vehiculo|gasolina|(?:mini|midi|auto|reise|linien|schul|stadt)bus|coach|minivan|pick-?up|camper|motorhome|"
-    r"excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
+    r"tipper|dumper|excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
     r"porteur|benne|ensileuse|moissonneuse|kipper|utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
 #: Right behind a nominal voltage the kind of vehicle that has it: "12 V diesel panel van", "24 V city bus".
@@ -259,7 +268,8 @@ VEHICLE_THEN = lazily(
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = lazily(
-    r"(?<!min)(?<!min\.)(?<!mini)(?<!imum)(?<!lowest)(?<!max)(?<!max\.);|[|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
+    r"(?<!min)(?<!min\.)(?<!mini)(?<!imum)(?<!lowest)(?<!max)(?<!max\.);|[|\n]|,(?=\s|[a-z])|"
+    r"(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
     r"(?<=\s)[-/](?=\s)"
 )
 STATE_WORDS = lazily(
@@ -282,11 +292,13 @@ AT_STATE = lazily(
 )
 #: Units and things counted, behind a number that is then no voltage.
 OTHER_UNIT = lazily(
-    r"\s?(?:[%°]|(?:a(?! (?:l'|la |mon |notre ))|ah|amps?|min(?=[a-z])\w*|"
+    r"\s?(?:[%°]|(?:a(?! (?:l'|la |mon |notre ))|ah|amps?|min(?=[a-z])(?!im)\w*|"
     r"min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
     r"hrs?|hours?|s|sec\w*|ms|ohms?|"
-    r"kohms?|mv|mw|kw|w(?!/)|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
-    r"mg|kg|t|tons?|tonnes?|tonnen?|cc|ccm|lbs?|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
+    r"kohms?|mv|mw|kw|w(?!/)|hp|ps|am(?! (?:anfang|ende|schluss|start|beginn)(?![a-z]))|pm|uhr|bar|mbar|psi|kpa|mpa|"
+    r"hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
+    r"mg|kg|t|tons?|tonnes?|tonnen?|cc|ccm|lbs?|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|"
+    r"fehler|defauts?|averias?|years?|"
     r"yrs?|jahre?|"
     r"ans|anos|months?|days?|weeks?|tage?|jours?|dias?|cycles?|of)(?![a-z0-9]))"
 )

@@ -149,8 +149,11 @@ _SILENT: tuple[Slots, ...] = (
         " not established | "
         "aborted | interrupted | unsuccessful | could not be established | cannot be established | down",
     ),
-    ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | melden sich",
-     "nicht"),
+    ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | antwortete | "
+     "antworteten | reagierte | reagierten", "nicht"),
+    ("nicht", "antworten | reagieren | geantwortet haben | erreichbar waren | erreichbar sind"),
+    ("meldete sich | meldeten sich | melden sich", "nicht | nie | gar nicht"),
+    ("hat sich | haben sich", "- | auch | leider | gar | uberhaupt", "nicht | nie", "- | mehr", "gemeldet"),
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
     (
         "keine | ohne",
@@ -164,14 +167,15 @@ _SILENT: tuple[Slots, ...] = (
     ),
     ("kein", "verbindungsaufbau | kommunikationsaufbau | kontakt | signal | durchkommen", "- | moglich"),
     ("nicht", "ansteuerbar | ansprechbar | erreichbar | kommunikationsfahig | geantwortet | erreicht | kontaktierbar"),
-    ("ne | n", "repond | repondent | communique | communiquent | dialogue | dialoguent", "pas | plus"),
+    ("ne | n", "repond | repondent | communique | communiquent | dialogue | dialoguent | repondait | repondaient | "
+     "communiquait | communiquaient | dialoguait | dialoguaient", "pas | plus"),
     ("n a | n ont", "pas", "repondu | communique | dialogue"),
     ("n a | n ont", "pas donne | donne aucune | pas renvoye", "de reponse | reponse"),
     ("no hubo | no se obtuvo | no se recibio", "respuesta | comunicacion | contacto"),
     ("no", "localizable | accesible | localizado"),
     ("no da", "senal | senales | respuesta"),
     (
-        "pas de | aucune | aucun | sans | absence de",
+        "pas de | aucune | aucun | sans | absence de | n a plus de | n a plus aucune | plus aucune",
         "reponse | communication | dialogue | connexion | liaison | contact | rep | com | comm | communic",
         "- | possible | etablie | recue",
     ),
@@ -180,7 +184,8 @@ _SILENT: tuple[Slots, ...] = (
         "impossible | echouee | echoue | interrompue | interrompu | non etablie | en echec | coupee",
     ),
     ("echec de | echec de la | erreur de", "communication | connexion | liaison | dialogue"),
-    ("no", "responde | responden | contesta | contestan | comunica | comunican | respondio | contesto | conecta"),
+    ("no", "responde | responden | contesta | contestan | comunica | comunican | respondio | contesto | conecta | "
+     "respondia | respondian | contestaba | contestaban | comunicaba | comunicaban | conectaba"),
     ("no ha | no han", "respondido | contestado | comunicado"),
     (
         f"sin | no hay | ninguna | {_NO_TIENE}",
@@ -257,8 +262,10 @@ _CLEAN: tuple[Slots, ...] = (
     ("no", "codes | faults | dtcs", "left | any more | anymore | remaining"),
     ("fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
     ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
-    ("nichts | nix | gar nichts", "drin | im | in | im speicher | drinnen | dabei"),
-    ("rien", "dans | en | du tout | de memorise | d enregistre | en memoire"),
+    ("nothing", "any more | anymore | any longer", "- | in | on | stored | logged"),
+    ("nichts | nix | gar nichts", "- | mehr", "drin | im | in | im speicher | drinnen | dabei"),
+    ("nichts | nix", "mehr", "- | da | vorhanden"),
+    ("rien", "dans | en | cote | du tout | de memorise | d enregistre | en memoire"),
     ("nada", "en | en memoria | dentro | guardado | memorizado | almacenado | registrado"),
     ("alles", "ok | gut | in ordnung | sauber | i o"),
     ("tout", "va bien | est ok | ok | est bon | bon"),
@@ -281,14 +288,22 @@ _CLEAN: tuple[Slots, ...] = (
         "- | gespeichert | gefunden | vorhanden | abgelegt | hinterlegt | erkannt | festgestellt | eingetragen | "
         "gesetzt | drin | im speicher | im fehlerspeicher",
     ),
-    ("nichts | nix", "gespeichert | gefunden | abgelegt | hinterlegt | eingetragen"),
+    ("nichts | nix", "- | mehr", "gespeichert | gefunden | abgelegt | hinterlegt | eingetragen"),
     _AUCUN,
+    ("plus aucun | plus aucune | plus de | plus d | n a plus aucun | n a plus aucune | n a plus de | n a plus d | "
+     "n ont plus aucun | n ont plus aucune | n ont plus de | n ont plus d | il n y a plus de", *_AUCUN[1:]),
+    ("plus rien | n a plus rien | n ont plus rien",
+     "- | dans | en | cote | en memoire | dedans | a signaler | de memorise"),
     (
         "n a | n ont | n affiche | n affichent | ne montre | ne montrent | ne presente | ne presentent | ne contient | "
         "ne contiennent | n y a",
         *_AUCUN,
     ),
     ("n a | n ont", "rien", "- | en memoire | dedans"),
+    ("ya no", "sale | salen | aparece | aparecen | queda | quedan | hay | tiene | tienen | da",
+     f"nada | ningun codigo | ningun fallo | ninguna averia | {_CODIGOS}", "- | en | en memoria"),
+    ("ya | ya esta | ya estan", "limpio | limpia | limpios | limpias | nada | sin nada"),
+    ("ya", "sin", _CODIGOS),
     ("limpios | limpias | propres | vacios | vacias",),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     ("sin | ningun | ninguna | no hay | 0 | cero", *_AVERIAS),
@@ -305,7 +320,11 @@ _NEITHER: tuple[Slots, ...] = (
     ("no | without", "fault | dtc | error | code", "memory"),
     # Silent, or without codes?
     ("says | said | sagt | sagte", "nothing | nichts | nix | gar nichts | uberhaupt nichts | nothing at all"),
-    ("ne dit | ne disait | dit", "rien | rien du tout"),
+    ("ne dit | ne disait | dit", "- | plus", "rien | rien du tout"),
+    ("sagt | sagte", "nichts mehr | nix mehr"),
+    # No "n/a", and "more faults than before".
+    ("n a", "plus | pas | aucun | aucune | rien | que | jamais"),
+    ("plus de | plus d", *_AUCUN[1:], "que | qu"),
     ("no dice | no decia | dice", "nada"),
     (f"{_NO_TIENE} | no hay | sin", _CODIGOS, "pendiente | pendientes"),
     (f"{_NO_TIENE} | no hay | sin", "fallo | fallos | error | errores", "de"),
