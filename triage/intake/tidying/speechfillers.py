@@ -41,7 +41,7 @@ _ON = (
     r"(?:c'est )?(?:partout (?:pareil|le meme|la meme chose|identique)|(?:pareil|le meme|la meme chose) partout)|"
     r"(?:lo mismo|igual) en (?:todos(?: lados)?|todas partes)|en (?:todos(?: lados)?|todas partes) (?:lo mismo|igual))"
 )
-_TALK = lazily(rf"(?:^|(?<=[.!?;,] ))[ \t>]*({_LEAD}{_ON}(?:\s*[,:;.]|\s-+)\s+)(?=\S)")
+_TALK = lazily(rf"(?:^|(?<=[.!?;,:] ))[ \t>]*({_LEAD}{_ON}(?:\s*[,:;.]|\s-+)\s+)(?=\S)")
 #: Before a code without a mark: "fyi C0800 in the radio".
 _TOLD = lazily(r"^[ \t>]*((?:fyi|quick one|zur info|pour info)\s)(?=[pcbu] ?[0-3][0-9a-f]{3}(?![0-9a-z])|spn ?[0-9])")
 #: The same without a mark behind it.
