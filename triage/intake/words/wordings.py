@@ -260,7 +260,7 @@ _CLEAN: tuple[Slots, ...] = (
     ),
     ("came up | comes up | reads", "clear | empty"),
     ("no", "codes | faults | dtcs", "left | any more | anymore | remaining"),
-    ("fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
+    ("fs | fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
     ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
     ("nothing", "any more | anymore | any longer", "- | in | on | stored | logged"),
     ("nichts | nix | gar nichts", "- | mehr", "drin | im | in | im speicher | drinnen | dabei"),
