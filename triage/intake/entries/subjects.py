@@ -176,6 +176,7 @@ def with_slips(context: Context, row: Row, names: list[Span], said: Sequence[Spo
 
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
     taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    taken += outside.connected(row.low)
     found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
     ends = [hit.end for hit in said]
     kept = []

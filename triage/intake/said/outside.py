@@ -203,7 +203,8 @@ _OPENS = lazily(r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*$")
 _IS_ON = lazily(
     r"\s(?:(?:is|was|now|still|ist|war|jetzt|est|etait|esta|estaba|noch)\s){0,2}(?:connected|hooked up|attached|"
     r"clipped on|plugged in|on|angeschlossen|angeklemmt|dran|ran|branche|connecte|en place|conectado|enchufado|puesto)"
-    r"(?![a-z])"
+    r"(?![a-z])|"
+    r",?\s(?:(?:at|set to|on|auf|bei|mit|a|regle a|en|ajustado a)\s)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?![a-z])"
 )
 
 
