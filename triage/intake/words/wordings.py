@@ -62,7 +62,7 @@ _SILENT: tuple[Slots, ...] = (
         "ins | in das | in die | in den | an das | an die | an den | ans",
     ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
-    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
+    ("no puedo | no pude | no se pudo | no logro | no consigo | imposible", "entrar | comunicar"),
     (
         f"{_COULD_NOT} | not possible to | wasn t possible to | was not possible to",
         "establish | make | set up | get | open | start | initiate | obtain",
@@ -117,7 +117,8 @@ _SILENT: tuple[Slots, ...] = (
     ),
     (
         "impossible de | impossible d | n ai pas pu | pas pu | pas reussi a | n arrive pas a",
-        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter",
+        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter |"
+        " entrer dans | rentrer dans | entrer en contact avec",
     ),
     (
         "no se pudo | no se puede | no pude | no puedo | no logro | imposible | no ha sido posible",
@@ -260,7 +261,7 @@ _CLEAN: tuple[Slots, ...] = (
     ),
     ("came up | comes up | reads", "clear | empty"),
     ("no", "codes | faults | dtcs", "left | any more | anymore | remaining"),
-    ("fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
+    ("fs | fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
     ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
     ("nothing", "any more | anymore | any longer", "- | in | on | stored | logged"),
     ("nichts | nix | gar nichts", "- | mehr", "drin | im | in | im speicher | drinnen | dabei"),
