@@ -8,8 +8,8 @@ number (common practice). The text of a code that a table knows is not asked.
 ['low', 'low', None]
 >>> [direction(text) for text in ("System voltage above limit", "High voltage battery, low", "Lamp circuit low")]
 ['high', None, None]
->>> [direction(text) for text in ("supply low", "power supply too high", "fuel supply low")]
-['low', 'high', None]
+>>> [direction(text) for text in ("supply low", "power supply too high", "fuel supply low", "low supply", "low power")]
+['low', 'high', None, 'low', None]
 """
 
 from __future__ import annotations
@@ -30,6 +30,7 @@ _OF_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:system|battery|batt|vehicle|ecu|module|control module|control unit|device|board ?net|supply|"
     r"power supply|terminal 30|kl\.? ?30|b\+|ignition)(?: supply| power| feed)? (?:voltage|volts?)|supply voltage|"
     r"(?<![a-z] )(?:power |voltage )?supply(?= (?:too )?(?:low|high)(?![a-z]))|"
+    r"(?<=low )(?:power )?supply$|(?<=high )(?:power )?supply$|"
     r"under ?voltage|"
     r"overvoltage|over ?voltage|unterspannung|uberspannung|versorgungsspannung|bordnetzspannung|batteriespannung|"
     r"kl(?:emme)?\.? ?30(?![0-9])|tension (?:de )?(?:la )?batterie|tension d'?alimentation|sous-?tension|surtension|"

@@ -11,12 +11,14 @@ import numpy as np
 from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
+from triage.explain.bad_path import bad_ground, held_words, set_by_ground
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
 from triage.explain.damage import damages
 from triage.explain.fitness import came_back, stuck_closed
 from triage.explain.meaning import meaning
+from triage.explain.module_checks import inspection_due
 from triage.explain.page import (
     columns,
     is_quiet,
@@ -26,14 +28,16 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
+from triage.explain.recovery import finish_first
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
 from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
 from triage.explain.supply_checks import supply_in_doubt
+from triage.explain.supply_since import supply_since
 from triage.explain.unasked import NOT_ASKED
-from triage.explain.verification import verification
+from triage.explain.verification import in_states, repair_column, verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
@@ -44,7 +48,7 @@ from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
-from triage.model.verdict import FaultVerdict, Verdict, fault_name
+from triage.model.verdict import FaultVerdict, SupplyVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
 from triage.relations.names import by_company, by_reports, one_name, under_given_names
 from triage.relations.targets import links
@@ -52,6 +56,7 @@ from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
 from triage.supply.feed_drops import with_feed_drops
 from triage.supply.record import SupplyFacts, supply_record
+from triage.supply.since_repair import proved_since
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -184,7 +189,7 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
     events = work.links.events
     saying = _chargers_say(work)
     return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
-                        tuple(saying.get(place, ())), events[place].local)
+                        tuple(saying.get(place, ())), events[place].local, events[place].flat)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
@@ -262,12 +267,16 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     printed = printed_names(session) | {work.names[story.head]: story.about for story in told if story.head >= 0}
     short = short_list(lines, verdict, printed, pins, never_answered(book, work.links, 0),
                        told_as_one(book, work.links, drop_outs(book, work.links, persisting(work.evidence.causes)), 0))
+    finish_first(short, book)
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     proofs = verification(
         session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
         work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"]))
-    if is_electric(session, module_names(book, 0)):
+    electric = is_electric(session, module_names(book, 0))
+    of_supply = _supply_proofs(work, tables, verdict["supply"], electric=electric)
+    proofs = in_states([*proofs, *of_supply])
+    if electric:
         told_in_ready(lines, open_groups, proofs)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
@@ -275,11 +284,25 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         set_aside=set_aside(lines, was_low=supply_in_doubt(verdict["supply"])), count=count_line(lines),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
-        would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
+        would_change=would_change(
+            lines, verdict, quiet=is_quiet(session, verdict), told={line.printed for line in of_supply}), notices=shown,
         verification=proofs,
-        gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
+        gates=[*(told.message for told in shown if told.of_two_vehicles), *inspection_due(session),
+               *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )
+
+
+def _supply_proofs(
+    work: Worked, tables: Tables, supply: Sequence[SupplyVerdict], *, electric: bool,
+) -> list[VerificationLine]:
+    """What is proven of the supply since the repair, and what is not; nothing where nothing was repaired."""
+    book, session, scale = work.book, work.book.sessions[0], float(work.line.scale[0])
+    start = repair_column(book, work.line, 0)
+    if start is None:
+        return []
+    since = {int(place) for place in book.order[0][start:]}
+    return supply_since(supply, proved_since(session, supply, 12.0 * scale, since), scale, tables, electric=electric)
 
 
 def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:
@@ -330,6 +353,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
     printed, missed = printed_names(book.sessions[0]), work.standings.unasked
     opportunity = evidence.hypotheses.opportunity
     tested = np.where(fed_tests(book, work.line, work.tables), opportunity, 0.0)
+    held = set_by_ground(book, work.links, 0, verdict["supply"])
     result = []
     for entry in verdict["faults"]:
         fault = place[entry["module"], entry["code"], entry["failure_type"]]
@@ -337,6 +361,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
+        why += [held_words(bad_ground(verdict["supply"]) or "")] if fault in held else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(

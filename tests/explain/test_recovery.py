@@ -49,3 +49,13 @@ def test_the_battery_of_another_day_tells_nothing_of_a_programming(day: str, tol
                       at="2026-03-02T09:00:00Z")]
     (gate,) = assess(job(*shots, events=[event]), tables()).gates
     assert told in gate
+
+
+@pytest.mark.parametrize(("events", "told"), [((ABORTED,), True), ((), False)])
+def test_one_that_is_silent_since_is_told_by_its_programming(events: tuple[Any, ...], told: bool) -> None:
+    silent = {"module": "transmission control", "responds": False, "codes": []}
+    others = [scan(name, "U0101") for name in ("engine control", "instrument cluster")]
+    found = assess(job(snapshot("before-clear", silent, *others, **FLAT),
+                       snapshot("after-clear", silent, *others, **HELD),
+                       events=[*events, {"what": "cleared", "answer": "accepted"}]), tables())
+    assert ("its programming was refused or broke off: finish that" in found.short_list[0].title) is told

@@ -67,3 +67,37 @@ def test_the_step_of_what_hardly_persists_waits_for_what_is_established() -> Non
     sure = next(place for place, settles in enumerate(steps) if "park brake C1A31-13" in settles)
     alone = next(place for place, settles in enumerate(steps) if settles == ["engine control P0562"])
     assert sure < alone
+
+
+def lone(volts: float, *events: Json, again: float | None = None) -> Assessment:
+    """P0562 in the engine module alone, among peers that hold no such code, read at ``volts``."""
+    others = [scan(name) for name in ("ABS", "power steering", "body control", "instrument cluster")]
+    after = [scan("engine control", *(["P0562"] if again is not None else [])), *others]
+    return assess(job(
+        snapshot("before-clear", scan("engine control", "P0562"), *others, at="2025-03-03T08:00:00+00:00",
+                 **(GOOD | {"volts": volts})),
+        snapshot("after-clear", *after, **(GOOD | {"volts": again or 12.6, "at": "2025-03-03T09:00:00+00:00"})),
+        events=list(events)), tables())
+
+
+def feeds(found: Assessment) -> bool:
+    return any("measure feed and ground of engine" in check["do"] for check in found.next_checks)
+
+
+@pytest.mark.parametrize(("volts", "asked"), [(11.2, False), (11.6, False), (12.4, True), (12.7, True)])
+def test_a_lone_code_at_a_flat_battery_speaks_of_the_battery(volts: float, asked: bool) -> None:
+    found = lone(volts)
+    event = next(row for row in found.verdict["supply"] if row["part"] == "event")
+    assert feeds(found) is asked
+    assert (event["state"] == "proven") is not asked
+
+
+@pytest.mark.parametrize(("again", "asked"), [(11.6, False), (12.6, True)])
+def test_nor_does_it_where_it_comes_back_at_one(again: float, asked: bool) -> None:
+    assert feeds(lone(11.4, again=again)) is asked
+
+
+@pytest.mark.parametrize(("at", "asked"), [("2025-03-02T16:00:00+00:00", False), ("2025-03-03T08:30:00+00:00", True)])
+@pytest.mark.parametrize("event", [{"what": "battery disconnected"}, {"what": "replaced", "note": "battery"}])
+def test_a_battery_that_was_off_before_the_first_scan_explains_it(event: Json, at: str, asked: bool) -> None:
+    assert feeds(lone(12.7, event | {"at": at})) is asked

@@ -8,7 +8,8 @@ from tests.intake.reads import modules_of
 
 ROWS = [
     ("Code,Unit,Status", "P0715,Gearbox,stored", "no answer,Brakes,", "C0545,Steering,active", "no codes,Gateway,"),
-    ("Code;Modul;Status", "P0715;Getriebe;gespeichert", "keine Antwort;Bremse;", "C0545;Lenkung;aktiv", "i.O.;Gateway;"),
+    ("Code;Modul;Status", "P0715;Getriebe;gespeichert", "keine Antwort;Bremse;", "C0545;Lenkung;aktiv",
+     "i.O.;Gateway;"),
     ("Code,Calculateur,Statut", "P0715,Boîte de vitesses,mémorisé", "pas de réponse,Freins,", "C0545,Direction,présent",
      "aucun défaut,Passerelle,"),
     ("Código,Módulo,Estado", "P0715,Cambio,memorizado", "no responde,Frenos,", "C0545,Dirección,presente",

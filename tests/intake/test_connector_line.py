@@ -115,3 +115,16 @@ def test_a_terminal_of_the_supply_makes_no_connector_of_a_code(lead: str) -> Non
 def test_any_other_terminal_is_that_of_a_connector() -> None:
     text = "Gateway\n\tSTORED: U3006  input power\n\tLOOKED AT: C1205 terminal 7 green\n"
     assert modules_of(text) == {"gateway": ["U3006 stored"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Am Stecker des ABS-Steuergeräts gemessen: Klemme 30 12,4 V, Masse 0,05 V unter Last",
+    "Gemessen am Stecker des ABS-Steuergerätes: Klemme 30 12,4 V, Masse 0,05 V unter Last",
+    "Stecker des ABS-Moduls: Klemme 30 12,4 V, Masse 0,05 V unter Last"])
+def test_a_module_in_the_genitive_has_a_connector_too(line: str) -> None:
+    assert readings(line) == [("anti-lock brakes", "feed at its connector", 12.4, "V"),
+                              ("anti-lock brakes", "ground at its connector, under load", 0.05, "V")]
+
+
+def test_a_genitive_of_something_else_names_none() -> None:
+    assert all(module is None for module, *_ in readings("Am Stecker des Messgeräts: Klemme 30 12,4 V"))

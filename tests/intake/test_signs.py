@@ -183,6 +183,7 @@ Scan 2|first scan|as found|cleared all|came back with|battery 11.4 V|11.4|12 V|(
 and the|with|the|did not answer.|In the radio there are|no, wait|n0 resp0nse|sotred|on charger|jump pack|
 engine running|no respons|dosnt answer|befor|cleer|[x] Pending|[ ] Stored|Present? No|
 Memory: stored|Where: radio|Source = ABS|Now: present|Module ->|Code ->|->|Moving on,|<-|###|
+P0562 and U0100, the first active, the other stored.|der erste aktuell|volví a leer|
 UOOOl-88|u o140:87|U 0131|kx132 - pump|, showing as current|they are all stored.|
 Scan 1, 12 May. ABS U0100.|Alternator belt ok.|
 PCM--processor|history.ABS=|control unit 0x70C|system|actuels :|labs ne|not fited|skiped|#1|

@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from triage.explain.bad_path import ground_first, set_by_ground, with_held
 from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
     circuit_checks,
@@ -213,27 +214,27 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session,
         Open(batch.figures.comes_and_goes[mine], batch.standing.safety[mine].tolist(), never_cleared,
              _shows_in_ready(book, case)))
-    failed = asked_again(book, link, case, failed_checks(
-        case.supply, scale, electric, [names[fault] for fault in witnesses], tables))
+    held = [fault for fault in set_by_ground(book, link, place, case.supply) if fault in case.open]
+    failed = with_held(asked_again(book, link, case, failed_checks(
+        case.supply, scale, electric, [names[fault] for fault in witnesses], tables)), held, book, case, names)
     gain = math.log2(PLACES) * tables.rate("check.answers_right")
-    first = standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
-    first += recovery_checks(book, case, broken, bits, names, records)
+    first = (standing_checks(_complaint(session), case.open, batch.standing.dangers, names, gain)
+             + recovery_checks(book, case, broken, bits, names, records))
     sure = [*failed, *program_checks(book, case, unset, bits, names, records, batch.procedure)]
-    sure += silent_checks(book, link, case, bits, names)
-    sure += drop_out_checks(book, link, case, batch.lost.get(place, ()), bits, names)
-    sure += unasked_checks(book, case, batch.standing.unasked, bits, names)
+    sure += [*silent_checks(book, link, case, bits, names), *drop_out_checks(book, link, case, batch.lost.get(
+        place, ()), bits, names), *unasked_checks(book, case, batch.standing.unasked, bits, names)]
     sure += fuse_checks(book, link, case) + feed_loss_checks(book, link, case, bits, names)
     others = untested_checks(case.supply, scale, electric, tables, session, damaged=bool(damages(book, place)))
     again = [module for module in modules if module not in broken]
     others += behind(clear_again_checks(book, batch.line, case, again, bits, names, records, batch.now), case, book,
                      broken)
     others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
-    single = feed_checks(book, link, case, bits, names)
+    single = feed_checks(book, link, case, bits, names, held)
     test = batch.line.tests.get(place)
     sure += part_checks(book, test, case, batch.standing.dangers, bits, names)
     told = apart(case, test, unproved(book, batch.line, case))
     others += renewed_checks(book, batch.line, case, bits, names)
-    likely = [value if case.first + at in told.open else 0.0
+    likely = [value if case.first + at in told.open and case.first + at not in held else 0.0
               for at, value in enumerate(without(batch.likely[mine], judged))]
     single += circuit_checks(book, link, told, batch.standing, likely, batch.figures)
     established = {names[fault] for fault in case.listed} | {names[fault] for fault in case.open if batch.now[fault]}
@@ -252,7 +253,7 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
                              drawn=draws_first(session, case.supply), ready_first=_shows_in_ready(book, case),
                              safe={names[fault] for fault in case.open if batch.standing.safety[fault]}, faint=faint,
                              listed={names[fault] for fault in case.listed})
-    return looked_over(found, damages(book, place), test)
+    return looked_over(ground_first(found, case.supply), damages(book, place), test)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.explain.heard import SHORT_WORDS, areas_of, heard
+from triage.explain.heard import INSPECTION, SHORT_WORDS, areas_of, heard
 from triage.explain.roots import HARDLY
 from triage.explain.supply_checks import OVER, draws_first, is_drained
 from triage.model.assessment import Group, Root
@@ -44,6 +44,8 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
         told.append("the low supply")
     if told:
         return f"{complaint}. Look first at {'; then '.join(told[:3])}"
+    if not areas and INSPECTION.search(complaint):
+        return f"{complaint}; what it waits for comes before any conclusion"
     if groups:
         open_codes = sum(len(group.lines) for group in groups)
         are = "code is" if open_codes == 1 else "codes are"

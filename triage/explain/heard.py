@@ -43,6 +43,11 @@ _ASIDE = re.compile(
 _CRANKS = re.compile(r"\b(?:cranks|turns over|dreht|tourne|gira)\b[^.;:]{0,24}?(?:not|n['’]t|no|never|nicht|pas)\b"
                      r"[^.,;:]{0,8}\b(?:start|fire|run|catch|anspringt|an|d[ée]marre|arranca)\w*", re.IGNORECASE)
 
+#: A complaint of an inspection that a clear would put off, in four languages.
+INSPECTION = re.compile(
+    r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
+    r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
+
 
 def heard(complaint: str) -> tuple[str, list[str]]:
     """What is complained of, without what only says since when, and the systems it speaks of; the whole complaint where
@@ -73,4 +78,4 @@ def areas_of(complaint: str) -> list[str]:
     return [area for _, area in sorted(places)]
 
 
-__all__ = ["AREAS", "SHORT_WORDS", "areas_of", "heard"]
+__all__ = ["AREAS", "INSPECTION", "SHORT_WORDS", "areas_of", "heard"]

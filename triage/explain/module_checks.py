@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence, Set
 from typing import TYPE_CHECKING
 
 from triage.explain.case import FEED, LOST_FEED, UNREAD_LIST, Case, gate_of
+from triage.explain.heard import INSPECTION
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
 from triage.explain.silent_together import listed
 from triage.explain.standing import ASIDE, Standings, needs_measurement
+from triage.model import fed
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
@@ -24,10 +25,8 @@ SET_UP = ("programmed", "paired", "calibrated")
 #: The gate of every step with the drive enabled, or that clears, while the isolation is in doubt.
 ISOLATED = "isolation measured and found sound by a qualified person"
 KEEP_FRAMES = "freeze frames and counters written down"
-#: A complaint of an inspection that a clear would put off, in four languages.
-_INSPECTION = re.compile(
-    r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
-    r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
+
+
 def pointer_checks(
     pointers: Sequence[EmptyPointer], case: Case, standing: Standings, bits: Floats, names: list[str],
 ) -> list[NextCheck]:
@@ -52,13 +51,14 @@ def pointer_checks(
 
 
 def feed_checks(
-    book: Casebook, link: Links, case: Case, bits: Floats, names: list[str],
+    book: Casebook, link: Links, case: Case, bits: Floats, names: list[str], held: Sequence[int] = (),
 ) -> list[NextCheck]:
-    """The feed and ground of a module that holds a low-supply code while its peers hold none."""
+    """The feed and ground of a module that holds a low-supply code while its peers hold none. ``held``: faults that a
+    ground which was measured bad can set."""
     lone = link.events[case.place].lone
     found: dict[int, list[int]] = {}
     for fault in case.open:
-        if book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
+        if fault not in held and book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
             found.setdefault(int(book.fault_module[fault]), []).append(fault)
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
 
@@ -92,11 +92,36 @@ def feed_loss_checks(book: Casebook, link: Links, case: Case, bits: Floats, name
     return checks
 
 
+def inspected(session: Session) -> bool:
+    """Whether the complaint tells of an inspection."""
+    complaint = session.vehicle.complaint if session.vehicle else None
+    return complaint is not None and INSPECTION.search(complaint) is not None
+
+
+def inspection_due(session: Session) -> list[str]:
+    """What an inspection that the complaint tells of waits for, before anything else is done: nobody clears once more,
+    for that sets every monitor back, and a permanent code goes by its own monitor alone (40 CFR 86.010-18 (b)(3)(iii),
+    (k)(4)(i))."""
+    if not inspected(session):
+        return []
+    shots = fed.in_order(session)
+    read = next((shot for shot in reversed(shots) if shot.readiness), None)
+    if read is None:
+        return ["an inspection waits and nobody read the readiness of the monitors: read it before anybody clears once "
+                "more, for a clear sets every monitor back"]
+    unset = [name for name, state in (read.readiness or {}).items() if state == "incomplete"]
+    held = dict.fromkeys(entry.code for scan in shots[-1].modules for entry in scan.codes
+                         if entry.status == "permanent")
+    told = [f"an inspection waits: do not clear once more; not complete yet: {', '.join(unset)}" if unset else
+            "an inspection waits: do not clear once more; every monitor that was read is complete"]
+    told += [f"permanent {', '.join(held)} goes when its own monitor has run and passed, by no clear"] if held else []
+    return ["; ".join(told)]
+
+
 def readiness_gate(session: Session) -> list[str]:
     """What a clear costs where readiness was read: it sets every monitor back (40 CFR 86.010-18 (k)(4)(i))."""
     read = next((shot.readiness for shot in reversed(session.snapshots) if shot.readiness), None)
-    complaint = session.vehicle.complaint if session.vehicle else None
-    if read is None and (complaint is None or _INSPECTION.search(complaint) is None):
+    if read is None and not inspected(session):
         return []
     unset = [name for name, state in (read or {}).items() if state == "incomplete"]
     told = f" ({', '.join(unset)} not complete)" if unset else ""

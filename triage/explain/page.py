@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from triage.explain.complaint import listed
 from triage.explain.heard import AREAS
 from triage.explain.supply_checks import OVER, path_of_reason, supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Mark, Sight
 from triage.model.casebook import Casebook
+from triage.model.fed import alone
 from triage.model.session import Session, day_and_clock
-from triage.model.snapshot import STATUS_WORDS
+from triage.model.snapshot import STATUS_WORDS, Snapshot
 from triage.model.verdict import Verdict
 
 _SIGHTS: dict[int, Sight] = {1: "seen", 0: "not seen", -1: "not readable"}
@@ -26,10 +28,17 @@ def columns(session: Session, book: Casebook) -> list[Column]:
             name=f"{number} {(snapshot.phase or 'phase not said').replace('-', ' ')}",
             at=day_and_clock(snapshot.at) if snapshot.at else None,
             volts=snapshot.volts, lowest_volts=snapshot.lowest_volts, engine=snapshot.engine,
-            outside_supply=snapshot.outside_supply, minutes=snapshot.ran_minutes, modules=len(answered),
+            outside_supply=_fed_by(session, snapshot), minutes=snapshot.ran_minutes, modules=len(answered),
             silent=len(snapshot.modules) - len(answered), codes=sum(len(scan.codes) for scan in answered),
         ))
     return heads
+
+
+def _fed_by(session: Session, snapshot: Snapshot) -> str | None:
+    """What fed the vehicle, as the scan says, or as the supply is judged where it says nothing."""
+    if snapshot.outside_supply is not None or not alone(session, snapshot):
+        return snapshot.outside_supply
+    return "driven" if snapshot.drove else "none"
 
 
 def marks(book: Casebook, fault: int) -> list[Mark]:
@@ -113,21 +122,24 @@ def _in_short(why: str) -> str:
         len(head) < LONGEST // 2) else head
 
 
-def would_change(lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False) -> list[str]:
+def would_change(
+    lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False, told: Collection[str] = (),
+) -> list[str]:
     """What would change the verdict: the measurements nobody made and the tests nobody could run. ``quiet``: nothing
-    speaks of a weak supply, so that the parts of it which nobody measured are told in the headline alone."""
-    told = []
-    told += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
-             if entry["state"] == "not tested" and entry["part"] != "event"
+    speaks of a weak supply, so that the parts of it which nobody measured are told in the headline alone; ``told``:
+    parts that are told elsewhere on the page."""
+    missing = []
+    missing += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
+             if entry["state"] == "not tested" and entry["part"] not in ("event", *told)
              and not (quiet and entry["why"].startswith(_NOBODY))]
     unread = [line for line in lines if line.verdict["standing"] == "unsettled" and line.marks
               and line.marks[-1].sight == "not readable"]
     if unread:
         modules = sorted({line.printed for line in unread})
-        told.append(f"an answer from {', '.join(modules)}, which could not be read in the last snapshot")
+        missing.append(f"an answer from {', '.join(modules)}, which could not be read in the last snapshot")
     if any(mark.volts is None for line in lines for mark in line.marks):
-        told.append("the supply at the snapshots where nobody read it")
-    return told
+        missing.append("the supply at the snapshots where nobody read it")
+    return missing
 
 
 __all__ = ["columns", "is_quiet", "marks", "supply_headline", "would_change"]

@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.module_checks import in_order
+from triage.model.assessment import Root
 from triage.model.casebook import NOT_READABLE, SEEN, Casebook
+from triage.model.session import Session
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -20,15 +22,33 @@ _CURRENT = 0
 
 def unfinished(book: Casebook, case: Case, modules: Sequence[int]) -> list[int]:
     """Modules whose last programming was refused or broke off, or that say themselves, now, that they hold none."""
-    last: dict[str, str | None] = {}
-    for event in in_order(book.sessions[case.place].events or []):
-        if event.what == "programmed" and event.module is not None:
-            last[event.module.casefold()] = event.answer
-    broken = {name for name, answer in last.items() if answer == "refused"}
+    broken = broken_off(book.sessions[case.place])
     says = {int(book.fault_module[fault]) for fault in case.open if _says_so(book, case, fault)}
     return [module for module in modules if module in says or not broken.isdisjoint(
         name.casefold() for name in (book.module_name[module], book.module_facts[module].name,
                                      case.name(book.module_name[module])))]
+
+
+def broken_off(session: Session) -> set[str]:
+    """The names, in small letters, of modules whose last programming was refused or broke off."""
+    last: dict[str, str | None] = {}
+    for event in in_order(session.events or []):
+        if event.what == "programmed" and event.module is not None:
+            last[event.module.casefold()] = event.answer
+    return {name for name, answer in last.items() if answer == "refused"}
+
+
+def finish_first(roots: Sequence[Root], book: Casebook) -> None:
+    """Say of a module of the list that is silent since its programming broke off that this is finished first."""
+    broken = broken_off(book.sessions[0])
+    for module, facts in enumerate(book.module_facts) if broken else ():
+        shown = book.shown(module)
+        if broken.isdisjoint(name.casefold() for name in (book.module_name[module], facts.name, shown)):
+            continue
+        for root in roots:
+            if root.title.startswith(f"{shown} is silent: "):
+                root.title = (f"{shown} is silent and its programming was refused or broke off: finish that before its "
+                              "branch and the modules that complain")
 
 
 def _says_so(book: Casebook, case: Case, fault: int) -> bool:
@@ -70,4 +90,4 @@ def behind(checks: Sequence[NextCheck], case: Case, book: Casebook, modules: Seq
     return [{**check, "gate": "; ".join(filter(None, (first, check["gate"])))} for check in checks]
 
 
-__all__ = ["behind", "recovery_checks", "unfinished"]
+__all__ = ["behind", "broken_off", "finish_first", "recovery_checks", "unfinished"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
+from triage.explain.bad_path import is_held
 from triage.explain.meaning import is_cold_start, same_fault
 from triage.explain.reasons import ANSWERS_SCAN, REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
@@ -113,6 +114,12 @@ def _fed_by(supply: list[Root], roots: list[Root]) -> list[Root]:
             cables.why += [reason for reason in root.why if reason not in cables.why]
             cables.lines += root.lines
             cables.safety, cables.needs = cables.safety or root.safety, "repair"
+        for root in [root for root in roots if is_held(root.lines)]:
+            roots.remove(root)
+            names = ", ".join(f"{line.printed} {line.verdict['code']}" for line in root.lines)
+            cables.why.append(f"it can set {names}: mended first, then cleared and read again before that is judged")
+            cables.lines += root.lines
+            cables.safety = cables.safety or root.safety
     return supply
 
 

@@ -37,7 +37,10 @@ def never_answered(book: Casebook, link: Links, session: int) -> dict[str, Root]
                 facts.safety is None and not unfed and not story.fitted):
             continue
         answered = (book.state[story.modules[0]] == ANSWERS).any()
-        there = story.fitted or ("it is told to hang on that fuse" if unfed else "every such vehicle has one")
+        there = story.fitted or (
+            "it is told to hang on that fuse" if unfed else "its connector was measured" if story.pins is not None
+            else "it was asked for, which tells that it may be fitted" if "retarder" in facts.name
+            else "every such vehicle has one")
         since = "was heard before and" if answered else f"never answered, though {there}, and"
         why = [f"it {since} is silent at a good supply, while others answer",
                "what it holds can't be read; its lamp may be on since it is silent"]

@@ -76,7 +76,7 @@ def standings(
     explained_by: list[str | None] = [None] * book.faults
     lost, may, supply = link.lost >= 0.5, ~persists | lasts, book.flags(lambda facts: facts.supply is not None)
     # Most faults have nothing to explain them, or the supply event alone; only the others are asked one by one.
-    event = np.array([events.low for events in link.events], dtype=bool)[book.fault_session]
+    event = np.array([events.low and not events.flat for events in link.events], dtype=bool)[book.fault_session]
     for fault in np.flatnonzero(~lost & may & ~supply & (top == LOW_VOLTAGE) & settled & event).tolist():
         explained_by[fault] = "supply event"
     asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))

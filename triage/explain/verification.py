@@ -1,12 +1,13 @@
 """After a repair or a clear: which faults are shown gone, which are not yet proven and what run would prove them.
 
-Nothing is ever called mended: a clean test says "gone for now", with its conditions and with the bound that so many
-clean tests leave (1 - 0.05^(1/n), the rule of three). A permanent code outlives a clear by design (40 CFR 86.010-18
+Nothing is ever called mended: a clean test says "gone for now", with its conditions; the bound that so many clean tests
+leave stands with the sums. A permanent code outlives a clear by design (40 CFR 86.010-18
 (k)(4)(iv)(F)) and a crash record is a stored event: neither says anything about the clear.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -19,11 +20,12 @@ from triage.explain.cycles import (
     unset_monitors,
     within,
 )
-from triage.explain.reasons import clean_bound, phase_words
+from triage.explain.reasons import phase_words
 from triage.explain.standing import HARD, INTERMITTENT, safety_class
 from triage.model.assessment import VerificationLine, VerificationState
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
 from triage.model.crash import crash_record
+from triage.model.fed import alone
 from triage.model.session import Session, printed_names
 from triage.model.status import read_status
 from triage.model.verdict import CAUSES
@@ -56,7 +58,8 @@ AT_REST = {
 #: Monitors that come to a result with the engine off.
 STANDING = ("key on", "network", "commanded output", "event")
 ORDER: tuple[VerificationState, ...] = ("still there", "not yet proven", "outlives a clear", "stored event",
-                                        "shown gone", "not ready", "ready")
+                                        "proven", "shown gone", "not ready", "ready")
+READINESS = "readiness"
 #: A clear this likely was noted or lies in the phases; less is a guess.
 CLEARED = 0.9
 PERMANENT = 4
@@ -122,19 +125,31 @@ def verification(
     return [*(entry[3] for entry in found), *_readiness(since)]
 
 
-def _find_start(since: Since) -> bool:
-    """Set the start to the column after the last repair, else after the first clear; False: there is neither."""
-    book, line, place = since.book, since.line, since.place
+def in_states(lines: Iterable[VerificationLine]) -> list[VerificationLine]:
+    """Lines by their state, those of readiness last, else as they stand."""
+    return sorted(lines, key=lambda line: len(ORDER) if line.printed == READINESS else ORDER.index(line.state))
+
+
+def repair_column(book: Casebook, line: Timeline, place: int) -> int | None:
+    """The column right after the last repair of session ``place``; None: there was none."""
     rows = slice(int(book.first_module[place]), int(book.first_module[place + 1]))
     columns = range(1, len(book.order[place]))
     renewed = {line.renewed[fault] for fault in range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
                if fault in line.renewed}
     repairs = [column for column in columns if line.repaired[rows, column].any() or column in renewed or (
         book.phase[place, column] == 3 and book.phase[place, column - 1] != 3)]
-    clears = [column for column in columns
+    return repairs[-1] if repairs else None
+
+
+def _find_start(since: Since) -> bool:
+    """Set the start to the column after the last repair, else after the first clear; False: there is neither."""
+    book, line, place = since.book, since.line, since.place
+    rows = slice(int(book.first_module[place]), int(book.first_module[place + 1]))
+    clears = [column for column in range(1, len(book.order[place]))
               if (line.clear[rows, column] >= 0.5).any() or line.refused[rows, column].any()]
-    since.repair = bool(repairs)
-    since.start = repairs[-1] if repairs else clears[0] if clears else 0
+    repaired = repair_column(book, line, place)
+    since.repair = repaired is not None
+    since.start = repaired if repaired is not None else clears[0] if clears else 0
     return since.start > 0
 
 
@@ -242,9 +257,7 @@ def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> J
     if not tests or chance < need:
         short = "" if not tests else f"; {tests} clean {'test' if tests == 1 else 'tests'} only"
         return "not yet proven", f"absent {where}, but {doubts or 'its monitor can have missed it'}{short}", run
-    bound = f"up to {clean_bound(tests) * 100:.0f} % of such runs (95 % bound)"
-    # Of one clean test the bound alone helps nobody.
-    bound += ": one clean test says little" if tests == 1 else ""
+    little = "; one clean test says little" if tests == 1 else ""
     counted = f"{tests} clean {'test' if tests == 1 else 'tests'} at good supply, the last {where}"
     if since.line.new_module[book.fault_module[fault], since.start:].any():
         counted += ", in another module than the one that set it"
@@ -254,11 +267,11 @@ def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> J
                                   "silent"), f"an answer from {book.shown(target)}, then {run}"
     if since.decibans[fault] >= 0.0:
         kind = "as an intermittent" if since.causes[fault, INTERMITTENT] > since.causes[fault, HARD] else "on balance"
-        return "not yet proven", (f"absent in {counted}, yet it persists {kind}: it may still show in {bound}"), (
+        return "not yet proven", (f"absent in {counted}, yet it persists {kind}{little}"), (
             f"several times, with its trigger present: {run}")
-    # Every bound holds only where the trigger was present; it is said where the fault may well be an intermittent.
+    # A clean test counts only where the trigger was present; it is said where the fault may well be an intermittent.
     only = ", and only in these conditions" if since.causes[fault, INTERMITTENT] >= 0.02 else ""
-    return "shown gone", f"gone for now: {counted}; it may still show in {bound}{only}", None
+    return "shown gone", f"gone for now: {counted}{only}{little}", None
 
 
 def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]:
@@ -280,7 +293,8 @@ def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]
         supply = _supply(since, fault, column)
         if not supply:
             doubts.append("nobody read the supply" if supply is None else "the supply was too low to trust it")
-        elif facts.supply and book.outside[place, column] != 0:
+        elif facts.supply and book.outside[place, column] != 0 and not alone(
+                since.session, since.session.snapshots[book.order[place][column]]):
             doubts.append("outside supply was connected" if book.outside[place, column] == 1 else
                           "nobody said that outside supply was off")
         elif chance < least:
@@ -365,12 +379,12 @@ def _readiness(since: Since) -> list[VerificationLine]:
         if unset and not any(within(unset, limit) for limit in limits):
             # Whatever its year, no rule lets it pass.
             state, told = "not ready", f"not to be presented for inspection before they are complete: {told}"
-        return [VerificationLine("readiness", "model year not said", state, f"{told} ({rules})", proves)]
+        return [VerificationLine(READINESS, "model year not said", state, f"{told} ({rules})", proves)]
     lines = []
     for limit in readiness_limits(year, drive, since.tables):
         passes = within(unset, limit)
         lines.append(VerificationLine(
-            "readiness", f"{limit.rule} inspection", "ready" if passes else "not ready",
+            READINESS, f"{limit.rule} inspection", "ready" if passes else "not ready",
             f"{told}; the {limit.rule} limit for model year {year} is {limit.words}", None if passes else proves))
     return lines
 
@@ -384,4 +398,4 @@ def _permanent_words(snapshot: Snapshot) -> str:
             "once it has run and passed")
 
 
-__all__ = ["verification"]
+__all__ = ["in_states", "repair_column", "verification"]

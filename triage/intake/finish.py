@@ -9,8 +9,9 @@ from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts, goneonly
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import complained, fleet
+from triage.intake.said import complained, fleet, vehiclekind
 from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.notices import SEVERAL_VEHICLES, TWO_NUMBERS
@@ -360,6 +361,9 @@ def vehicle(context: Context) -> Vehicle | None:
         )
     if wrong := complained.joined(values.get("complaint"), _complained(context)):
         values["complaint"] = wrong
+    if "drive" not in values and any(
+            not row.finds.codes and vehiclekind.is_electric(small(row.line.text)) for row in context.rows):
+        values["drive"] = "electric"
     return Vehicle(**{key: _written(context, value) for key, value in values.items()}) if values else None
 
 

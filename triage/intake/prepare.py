@@ -42,6 +42,7 @@ from triage.intake.tidying import (
     exceptions,
     flags,
     frames,
+    keybehind,
     keysahead,
     legends,
     letterbullets,
@@ -78,7 +79,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     bare = specks.left_out(screenbars.left_out(found))
     found = frames.taken_off(bare, lambda lines: threads.are_messages(lines, names))
-    found, unmarked = line_passes.laid_out(listline.parted(found, names), names)
+    found, unmarked = line_passes.laid_out(keybehind.parted(listline.parted(found, names)), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(listline.turned(letterbullets.written(threads.told(found, names)), names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))

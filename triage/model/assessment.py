@@ -105,16 +105,17 @@ class Assessment:
     after_work: list[str] = field(default_factory=list)  # faults that first appeared after work
 
 
-VerificationState = Literal["still there", "not yet proven", "outlives a clear", "stored event", "shown gone", "ready",
-                            "not ready"]
+VerificationState = Literal["still there", "not yet proven", "outlives a clear", "stored event", "shown gone", "proven",
+                            "ready", "not ready"]
 
 
 @dataclass(slots=True)
 class VerificationLine:
-    """One fault seen before the repair (or clear), or the readiness under one inspection rule, as it stands since."""
+    """One fault seen before the repair (or clear), one part of the supply, or the readiness under one inspection rule,
+    as it stands since."""
 
-    printed: str               # the module as the scan printed it; "readiness" for an inspection rule
-    code: str                  # with its failure type; the rule for readiness
+    printed: str               # the module as the scan printed it; "readiness" for an inspection rule; a supply part
+    code: str                  # with its failure type; the rule for readiness; empty for a part of the supply
     state: VerificationState
     why: str                   # on what grounds, with the conditions they hold for
     proves: str | None         # what run would prove it; None: nothing more is needed

@@ -64,12 +64,14 @@ FORMS = (
     Form("AB 123", r"[A-Z]{1,4} [0-9]{3}", "apart"),
     Form("KA-12", r"[A-Z]{2,3}-[0-9]{2}", "weak"),
     Form("NT 55", r"[A-Z]{2,3} [0-9]{2}", "weak"),
+    # Months and years are written so too: "2025-11".
+    Form("3301-01", r"(?!(?:19|20)[0-9]{2}-(?:0[1-9]|1[0-2]))[0-9]{4}-[0-9]{2}", "weak"),
     Form("E2-14", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2}", "weak"),
 )
 
 #: Letters before the number of something else: a part, a version, a standard.
 OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "NR", "NO", "REV", "VER", "TYP", "ISO", "SAE", "DIN", "EN",
-             "ECE", "IEC", "KWP", "CAN")
+             "ECE", "IEC", "KWP", "CAN", "MID")
 #: The same where a mark or a blank is between: terminals, connectors, fuses, relays, bays.
 OF_WIRING = ("KL", "CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
 #: The same of a date, a measure, a part of a message, and plain words in a text of capitals.

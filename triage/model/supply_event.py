@@ -18,7 +18,9 @@ class SupplyEvents(NamedTuple):
     ``lasting``: the last reading with the engine running and nothing connected is too low or too high;
     ``lasting_from``: that snapshot's place in time, -1 without one. ``local``: a drop was measured on a path while
     every reading of the supply was good, so that low-supply codes speak of that path. ``uncharged_from``: place of the
-    last scan of a run that nothing charged, as far as anybody can tell what fed it, -1 without one.
+    last scan of a run that nothing charged, as far as anybody can tell what fed it, -1 without one. ``flat``: the
+    battery read flat in a scan that shows a low-supply code, and nothing else tells of a low supply: that explains
+    the code and no other.
     """
 
     low: bool = False
@@ -28,6 +30,7 @@ class SupplyEvents(NamedTuple):
     lasting_from: int = -1
     local: bool = False
     uncharged_from: int = -1
+    flat: bool = False
 
 
 def judge_events(
@@ -36,8 +39,9 @@ def judge_events(
     """Low event, high event, lone module.
 
     ``holders`` and ``high_holders``: modules with a low and a high supply code, ``peers``: modules that answered;
-    ``is_low``, ``is_high``: a reading of the supply alone proves it; ``is_read``: there is a reading at all, against
-    which one code proves none.
+    ``is_low``, ``is_high``: a reading of the supply proves it, alone or with the code that was seen at it: one module
+    watches the supply for all, and only where it reads good is a lone code a question of that module's feed (common
+    practice); ``is_read``: there is a reading at all, against which one code proves none.
 
     >>> [judge_events(holders, 9, 0, is_low=False, is_high=False, is_read=read)
     ...  for holders, read in ((3, True), (1, True), (1, False))]

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 
-from triage.model.session import Session
+from triage.model.parts import battery_renewed
+from triage.model.session import Session, stamp
 
 _BATTERY = (
     r"(?:(?:starter|aux(?:iliary)?|start|bord|12 ?-?v(?:olts?)?|24 ?-?v(?:olts?)?) ?-?)?"
@@ -77,8 +78,8 @@ _LONGEST = 600
 
 
 def told_low(session: Session, *, helped: bool = True) -> str | None:
-    """The words that tell of a low supply; where it was ``helped`` to start, as a low-supply code has it, what did
-    that; None where nobody tells of one.
+    """The words that tell of a low supply; where it was ``helped`` to start or its battery was off before the first
+    scan, as a low-supply code has it, what did that; None where nobody tells of one.
 
     >>> from triage.model.session import Vehicle
     >>> [told_low(Session(job="j", snapshots=[], vehicle=Vehicle(complaint=said))) for said in (
@@ -99,7 +100,23 @@ def told_low(session: Session, *, helped: bool = True) -> str | None:
         return f"{first} connected"
     note = next((event.note or "" for event in session.events or () if event.what == "outside supply on"
                  and any(word in (event.note or "") for word in _HELP)), None)
-    return f"{note} connected" if note else None
+    return f"{note} connected" if note else _battery_off(session)
+
+
+def _battery_off(session: Session) -> str | None:
+    """That the battery was off or renewed before the first scan by their times, or without one before the first clear:
+    every module lost its supply then, and one that notes it says nothing of its own feed (common practice)."""
+    first = session.snapshots[0].at if session.snapshots else None
+    for event in session.events or ():
+        if event.what == "cleared":
+            return None
+        if event.at is not None and first is not None and stamp(event.at) >= stamp(first):
+            continue
+        if battery_renewed(event):
+            return "battery renewed"
+        if event.what == "battery disconnected":
+            return event.what
+    return None
 
 
 __all__ = ["told_low"]

@@ -56,6 +56,7 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     is_read = np.asarray((book.volts < _MOST).any(axis=1)).tolist()
     most, among, high = holders.max(axis=1), peers.max(axis=1).tolist(), _high_holders(book)
     local = local_drops(book, line, tables)
+    read_flat = np.asarray(((holders > 0) & (book.volts < tables.rate("battery.flat") * scale)).any(axis=1)).tolist()
     found = []
     for session in range(count):
         lasting: Literal["low", "high"] | None = "low" if fails[session] else "high" if exceeds[session] else None
@@ -64,8 +65,10 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
             is_low=is_low[session] or (not local[session] and told_low(
                 book.sessions[session], helped=int(most[session]) > 0) is not None),
             is_high=is_high[session], is_read=is_read[session])
-        found.append(SupplyEvents(low, overvoltage, lone, lasting, int(last[session]) if lasting else -1,
-                                  local[session], int(last[session]) if fails[session] else unfed.get(session, -1)))
+        flat = lone and read_flat[session]
+        found.append(SupplyEvents(
+            low or flat, overvoltage, lone and not flat, lasting, int(last[session]) if lasting else -1,
+            local[session], int(last[session]) if fails[session] else unfed.get(session, -1), flat))
     return found
 
 

@@ -35,7 +35,9 @@ def _ledger(line: Line) -> Markup:
                     element("td", row.what, element("small", f" ({row.source})"))) for row in line.sums]
     total = element("tr", element("td", minus(line.total), class_="figure"), element("td", f"dB, {line.sure}"),
                     class_="total")
-    return element("div", element("h3", line.name), element("table", element("tbody", rows, total)), class_="ledger")
+    bound = [element("tr", element("td"), element("td", line.clean, class_="faint"))] if line.clean else []
+    return element("div", element("h3", line.name), element("table", element("tbody", rows, total, bound)),
+                   class_="ledger")
 
 
 def _one_line_each(lines: Sequence[Line]) -> Markup:

@@ -168,7 +168,8 @@ def _ledgers(shown: View, show_all: bool) -> list[str]:
     for line in shown.lines:
         if line.sums and (show_all or id(line) not in aside):
             rows = [f"- {row.decibans} {escape(row.what)} ({escape(row.source)})" for row in line.sums]
-            told += [f"**{escape(line.name)}**", "\n".join([*rows, f"- **{line.total} total: {line.sure}**"])]
+            bound = [f"- {escape(line.clean)}"] if line.clean else []
+            told += [f"**{escape(line.name)}**", "\n".join([*rows, f"- **{line.total} total: {line.sure}**", *bound])]
     return told
 
 

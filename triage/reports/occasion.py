@@ -16,7 +16,7 @@ Clock = Callable[[datetime | None], str]
 
 ENGINE_WORDS = {"off": "engine off", "cranking": "cranking", "running": "engine running", "ready": "ready to drive"}
 OUTSIDE_WORDS = {"none": "nothing connected", "charger": "charger connected", "jump pack": "jump pack connected",
-                 "donor vehicle": "donor vehicle connected"}
+                 "donor vehicle": "donor vehicle connected", "driven": "driven, so nothing connected"}
 
 
 def snap(number: int, column: Column, snapshot: Snapshot, clock: Clock) -> Snap:
@@ -105,7 +105,7 @@ def _event(event: Event) -> str:
     if event.part:
         what += f", {event.part} part"
     if event.answer:
-        what += f", {event.answer if event.answer != 'unknown' else 'answer not known'}"
+        what += f", {_answered(event)}"
     if event.note and event.what != "other":
         what += f" ({event.note})"
     return clean(what)
@@ -118,6 +118,13 @@ def briefly(parts: tuple[Part, ...]) -> str:
         if not (part.name == "event" and part.state == "not tested"):
             states.setdefault(part.said, []).append(part.called)
     return "; ".join(f"{', '.join(names)} {state}" for state, names in states.items() if names)
+
+
+def _answered(event: Event) -> str:
+    """What came of an event; a programming that began may have broken off as well."""
+    if event.answer == "refused" and event.what == "programmed":
+        return "refused or broken off"
+    return "answer not known" if event.answer == "unknown" else str(event.answer)
 
 
 __all__ = ["Clock", "briefly", "clock", "deeds", "facts", "in_order", "snap"]

@@ -316,6 +316,8 @@ def _ledgers(paper: Paper, shown: View, show_all: bool) -> None:
         for row in line.sums:
             paper.put(f"{row.what}  [{row.source}]", f"  {row.decibans:>7}  ", " " * 13)
         paper.put(f"total: {line.sure}", f"  {line.total:>7}  ", style=STRONG)
+        if line.clean:
+            paper.put(line.clean, " " * 11, " " * 13)
     left = len(shown.lines) - len(kept)
     if left and not show_all:
         paper.blank()

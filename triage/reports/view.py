@@ -136,7 +136,8 @@ def _sign(mark: Mark) -> Sign:
 
 def _item(root: Root) -> Item:
     lines = tuple(_line(line) for line in root.lines)
-    fault = len(lines) == 1 and not root.lines[0].verdict["explained_by"]
+    # A part of the supply that failed is told as that, whatever it takes in.
+    fault = len(lines) == 1 and not root.lines[0].verdict["explained_by"] and root.decibans == root.decibans
     top = max(root.lines, key=lambda line: line.verdict["decibans"], default=None)
     return Item(
         title=clean(root.title), system=root.system, safety=root.safety,

@@ -43,7 +43,8 @@ def _names(lines: list[VerificationLine]) -> str:
     modules: dict[str, list[str]] = {}
     for line in lines:
         modules.setdefault(clean(line.printed), []).append(clean(line.code))
-    return ", ".join(' '.join(codes if module == READINESS else [module, *codes]) for module, codes in modules.items())
+    return ", ".join(' '.join(codes if module == READINESS else [module, *filter(None, codes)])
+                     for module, codes in modules.items())
 
 
 __all__ = ["AFTER_WORK", "AFTER_WORK_SAYS", "GATES", "PROOFS", "READINESS", "head", "proofs", "was_repaired"]

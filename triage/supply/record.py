@@ -42,7 +42,8 @@ class SupplyFacts(NamedTuple):
 
     ``own``: a module said what supply it had itself; ``over_running``: modules with an overvoltage code in the last
     scan with the engine running, since the clear; ``not_charging``: codes of the generator or converter
-    that say so with the last reading of a run; ``local``: the low-supply codes are of a path that was measured bad.
+    that say so with the last reading of a run; ``local``: the low-supply codes are of a path that was measured bad;
+    ``flat``: one was seen while the battery read flat.
     """
 
     holders: int
@@ -53,6 +54,7 @@ class SupplyFacts(NamedTuple):
     over_running: int = 0
     not_charging: tuple[str, ...] = ()
     local: bool = False
+    flat: bool = False
 
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
@@ -98,10 +100,10 @@ def _event(
     low, high, lone = judge_events(
         0 if facts.local else facts.holders, facts.peers, facts.high_holders,
         is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale)
-        or said_so is not None,
+        or facts.flat or said_so is not None,
         is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
-    unseen = lowest is not None and lowest >= tables.rate("supply.event") * facts.scale
+    unseen = lowest is not None and lowest >= tables.rate("supply.event") * facts.scale and not facts.flat
     told += [f"lowest read {lowest:.1f} V" + ", so nobody read how low it was" * unseen] if lowest is not None else []
     # A reading that low says it better.
     told += [f"told of: {said_so}"] if said_so is not None and (lowest is None or unseen) else []

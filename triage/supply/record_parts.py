@@ -140,11 +140,20 @@ _LOADS = frozenset(re.findall(r"\S+", """cranking crank starting load loaded lig
 def _make_way(found: Taken, one: Measured) -> None:
     """Leave out what was measured before on the same path, called in the same words but for when it was and, where the
     later one tells its load, for that: 1.6 V on a ground that has 0.08 V now."""
-    words = frozenset(re.findall(r"[^\W_]+", one.name.casefold())) - _WHEN
+    words = _words(one.name)
     for key in [key for key in found.last if key.startswith("drop:")]:
-        earlier = frozenset(re.findall(r"[^\W_]+", key[5:])) - _WHEN
+        earlier = _words(key[5:])
         if earlier - _LOADS == words - _LOADS and earlier & _LOADS <= words & _LOADS:
             del found.last[key]
+
+
+def _words(name: str) -> frozenset[str]:
+    return frozenset(re.findall(r"[^\W_]+", name.casefold())) - _WHEN
+
+
+def path_words(name: str) -> frozenset[str]:
+    """What a name says of the path that a drop was measured on, without when and under what load."""
+    return _words(name) - _LOADS
 
 
 def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
@@ -335,4 +344,4 @@ def joined(texts: Sequence[str]) -> str:
     return "; ".join(texts[:3]) + more
 
 
-__all__ = ["Taken", "battery", "cables", "charging_measured", "joined", "overvoltage", "sagged", "taken"]
+__all__ = ["Taken", "battery", "cables", "charging_measured", "joined", "overvoltage", "path_words", "sagged", "taken"]

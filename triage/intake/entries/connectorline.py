@@ -16,6 +16,7 @@ from triage.intake.said import buslines, pins
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Connector, Context
 from triage.model.connector_words import BESIDE, load_of, missing, places
+from triage.model.measured_words import between_points
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -36,6 +37,8 @@ _BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|to|for|main|harness|unit|m
                   r"heater|pumpen|"
                     r"pumpe|pompe|bomba|vom|beim|du|de|la|le|"
                   r"del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
+#: "Des Getriebesteuergeräts", "des Türmoduls": the module, in its genitive.
+_GENITIVE = lazily(r"(?<=ger[a\u00e4]t)(?:es|s)(?![a-z])|(?<=modul)s(?![a-z])")
 #: The words of a scan with its supply, in which a connector is only mentioned.
 _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|clear|repair)|nothing connected|"
                     r"battery|batterie|bater[ií]a)(?![a-z])")
@@ -60,7 +63,8 @@ def read(context: Context, row: Row) -> bool:
     beside = _AT_BATTERY.search(row.low) if len(row.low) <= _LONGEST else None
     if beside is not None:
         return _beside_battery(context, row, beside)
-    if len(row.low) > _LONGEST or not _may_tell(row.low):
+    if len(row.low) > _LONGEST or not _may_tell(row.low) or (
+            " drop" in row.low and between_points(row.low)):
         return False
     figures = list(_FIGURE.finditer(row.low))
     spots = places(pins.without_far(row.low)) or (
@@ -109,8 +113,13 @@ def _may_tell(low: str) -> bool:
 
 def _module(context: Context, row: Row, spots: list[tuple[int, int]]) -> str | None:
     """The one module that a line names beside the word for a connector."""
-    modules = {module for start, end, module in scanned.named(context, row)
-               if any(_BETWEEN.fullmatch(row.low, min(end, last), max(start, first)) for first, last in spots)}
+    named, low = scanned.named(context, row), row.low
+    if not named and _GENITIVE.search(low):
+        low = _GENITIVE.sub(lambda ending: " " * len(ending[0]), low)
+        named = [scanned.Place(start, end, context.names.match(low[start:end]).canonical)
+                 for start, end, *_ in context.names.find(low)]
+    modules = {module for start, end, module in named
+               if any(_BETWEEN.fullmatch(low, min(end, last), max(start, first)) for first, last in spots)}
     return modules.pop() if len(modules) == 1 else None
 
 

@@ -62,6 +62,11 @@ _BOX = lazily(r"[(\[]\s?([^()\[\]]{2,40}?)\s?[)\]]\s?$")
 _PARTED = (";", "|", ",", "/", "+", "&")
 _SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
+_REACH, _FEWEST, _LONGEST_SHORT = 60, 2, 9
+_PLUS = lazily(r"(\s*plus)\s.*")
+#: The last mark before a status, or the last word that joins it to the code in front.
+_LAST_MARK = lazily(
+    r"(?:[,;:&+/|>=)]|\s-|(?:^|\s)(?:and|und|et|y|plus|mas|sowie|also|dazu|aussi|ademas)(?=\s))(?=[^,;:&+/|>=)]*$)")
 #: Before the status of one code, with a word for it perhaps: "P0560 stored plus a live P0171".
 _ONE = lazily(
     r"(?<![a-z0-9])(?:a|an|one|another|ein(?:e[nrms]?)?|une?|una|otr[oa]|autre)"
@@ -71,11 +76,6 @@ _ONE = lazily(
 _EIN = lazily(
     r"(?<![a-z])eine?[nrms]? ((?:(?:noch|aktuell|derzeit) )?[a-z]{4,14}?)e[nrms]?(?: fehler(?:code)?)? ?$"
 )
-_REACH, _FEWEST, _LONGEST_SHORT = 60, 2, 9
-_PLUS = lazily(r"(\s*plus)\s.*")
-#: The last mark before a status, or the last word that joins it to the code in front.
-_LAST_MARK = lazily(
-    r"(?:[,;:&+/|>=)]|\s-|(?:^|\s)(?:and|und|et|y|plus|mas|sowie|also|dazu|aussi|ademas)(?=\s))(?=[^,;:&+/|>=)]*$)")
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
@@ -195,14 +195,14 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if has_digit(head[-3:]) and (service := SERVICE.search(head)) is not None:
         # "Permanent DTC (mode $0A): P0715"
         head = head[: service.start()]
-    if not colon and "ein" in head and (ein := _EIN.search(head)) is not None and (
-            status := states.of_cell(ein[1], True)) is not None:
-        return _Start(first + ein.start(), first + len(text), status, colon=False, single=True)
     if (joined := _PLUS.fullmatch(head)) is not None and least:
         # "stored P0562 plus active P0118": between two codes an English "plus" joins them, no French one denies.
         head = head[: joined.end(1)].replace("plus", " " * 4) + head[joined.end(1) :]
     if _CUT_SHORT.search(head) is not None:
         head = head[:-1]
+    if not colon and "ein" in head and (ein := _EIN.search(head)) is not None and (
+            status := states.of_cell(ein[1], True)) is not None:
+        return _Start(first + ein.start(), first + len(text), status, colon=False, single=True)
     hits = states.in_text(head, translated)
     if not hits or _PLAIN.fullmatch(head, hits[-1].end) is None:
         return _short_word(head, first, len(text), colon, translated)

@@ -16,7 +16,7 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import engine_state, phases, states, volts
+from triage.intake.said import engine_state, outside, phases, states, volts
 from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.said.attribution import SAYS
 from triage.intake.said.outside import outside_supply
@@ -99,7 +99,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
     coded = {code.start for code in row.finds.codes}
     dropped = len(row.low)
-    engine = list(engine_state.spans(row.low))
+    engine = [*engine_state.spans(row.low), *outside.connected(row.low)]
     phase = phases.find(row.low)
     if phase is not None:
         # "After running the engine 10 min" names no module.
@@ -176,6 +176,7 @@ def with_slips(context: Context, row: Row, names: list[Span], said: Sequence[Spo
 
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
     taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    taken += outside.connected(row.low)
     found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
     ends = [hit.end for hit in said]
     kept = []

@@ -152,12 +152,6 @@ def grouped(row: Row, by_role: dict[str, list[Cell]], code: Found) -> dict[str, 
     return found
 
 
-def part_of(text: str, count: int, at: int) -> str:
-    """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
-    parts = [part for part in BREAK.split(text) if part.strip()] if count > 1 else []
-    return parts[at].strip() if len(parts) == count else BREAK.sub("  ", text)
-
-
 def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
     """Makers' own numbers in a cell for codes, each with its status in brackets behind it: "2AAF (stored)"."""
     found = []

@@ -11,8 +11,8 @@ from triage.intake.codes.pieces import Details, stored_values, take, take_runnin
 from triage.intake.entries import voltplaces
 from triage.intake.entries.cellanswers import answer_in
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
+from triage.intake.entries.shares import BREAK, is_type, share_of
 from triage.intake.entries.tablecodes import (
-    BREAK,
     EMPTY,
     NUMBER,
     UNNAMED,
@@ -20,7 +20,6 @@ from triage.intake.entries.tablecodes import (
     grouped,
     is_merged,
     is_unread,
-    part_of,
     text_of,
     type_cell,
 )
@@ -49,7 +48,6 @@ _YES_OR_NO: dict[str, StatusWord] = {
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 _SHORT_BEHIND = lazily(r"\s?(?:\([^()]*\)|\[[^][]*\])$")
-#: A line break inside a cell.
 #: Columns in which the codes or the answer of a module stand.
 _ANSWERS = ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count")
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
@@ -312,12 +310,12 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     if (beside := grouped(row, by_role, code)) is not by_role and own is not None:
         by_role, codes = beside, [other for other in codes if own.start <= other.start < own.end]
         at = codes.index(code)
-    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        type_cell(context, details, part_of(cell.text, *shares), has_type)
+        type_cell(context, details, share_of(cell.text, shares, is_type), has_type)
     for cell in by_role.get("status", ()):
-        text = part_of(cell.text, *shares)
+        text = share_of(cell.text, shares, lambda low: states.of_cell(low, context.translated, context.legend))
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
@@ -356,7 +354,8 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
 
 
 def _more(
-    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool,
+    shares: tuple[int, int],
 ) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
     byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())
@@ -381,7 +380,7 @@ def _more(
         status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     described = filter(_says, by_role.get("description", ()))
-    told = [part_of(cell.text, *shares) for cell in described if cell.text.strip(" -")]
+    told = [share_of(cell.text, shares) for cell in described if cell.text.strip(" -")]
     details.texts += told
     doubtful = context.style.doubtful_states and "status" not in by_role
     for text in told if details.status is None else ():

@@ -27,6 +27,8 @@ _STROKES = " // "
 _PAIRS = frozenset("^~\u00a7")
 #: A branch of a tree that is drawn with strokes, or an arrow, before what a line tells.
 _BRANCH = lazily(r"\s*(?:\|\s+)*(?:[-=]{1,2}>|[`|+'\\]-{1,2})(?=\s+[\[({`*]{0,3}[^\W_])(?![^|]*\|)")
+#: The strokes of a tree before what its branches hold.
+_TRUNK = lazily(r"\s*+\|(?:\s++\|)*+(?=\s{2,}[^\s|][^|]*$)")
 #: A word or two set as a program's.
 _QUOTED = lazily(r"(?<![\w`])`([^`\s](?:[^`]{0,38}[^`\s])?)`(?![\w`])")
 
@@ -54,8 +56,11 @@ def unbranched(lines: Sequence[Line]) -> list[Line]:
     >>> from triage.intake.plain.characters import lines
     >>> [line.text for line in unbranched(lines("ABS\\n|- C0035\\n|  `- stored\\n-> C0040\\n|- C0051 | stored |"))]
     ['ABS', '-  C0035', '   -  stored', '-  C0040', '|- C0051 | stored |']
+    >>> [line.text for line in unbranched(lines("|-- ABS\\n|   |-- front\\n|   |     C0035  stored\\n|-- EPS"))]
+    ['-   ABS', '    -   front', '          C0035  stored', '-   EPS']
     """
     found = list(lines)
+    drawn_at = 0
     for at, line in enumerate(found):
         branch = _BRANCH.match(line.text)
         if branch is not None:
@@ -63,6 +68,15 @@ def unbranched(lines: Sequence[Line]) -> list[Line]:
             start, end = branch.end() - drawn, branch.end()
             text = " " * start + "-" + " " * (drawn - 1) + line.text[end:]
             found[at] = replace(line, text=text, low=text[:end] + line.low[end:], indent=start)
+            drawn_at += "|-" in branch[0]
+    if drawn_at < _FEWEST - 1:
+        return found
+    for at, line in enumerate(found):
+        trunk = _TRUNK.match(line.text) if "|" in line.text else None
+        if trunk is not None:
+            text = " " * trunk.end() + line.text[trunk.end() :]
+            found[at] = replace(line, text=text, low=" " * trunk.end() + line.low[trunk.end() :],
+                                indent=len(text) - len(text.lstrip()))
     return found
 
 

@@ -79,7 +79,21 @@ _OTHER = (
     r"testigos? (?:de (?:la |el )?)?(?:abs|airbag|esp|eps|motor|bateria|aceite|"
     r"encendidos?)", r"modo (?:de )?emergencia",
     r"(?:no|cuesta) arranca(?:r)?", r"no gira", r"bateria (?:descargada|muerta|agotada)")
-_SAID = lazily(rf"(?<![a-z])(?:{'|'.join(_SAFETY)}|{'|'.join(_OTHER)})(?![a-z])")
+#: An inspection that waits, or that the vehicle did not pass: what a clear would put off.
+_DUE = (
+    r"(?:(?:emissions?|annual|state|vehicle|road ?worthiness|periodic|technical|smog) )*(?:inspection|mot|smog "
+    r"(?:check|test)|emissions? test) (?:is |was |it |again )*(?:due|on|this|next|tomorrow|today|booked|refused|failed|"
+    r"in (?:[0-9]|a |one|two|three))",
+    r"failed (?:its |the |an )?(?:(?:emissions?|annual|state) )?(?:inspection|mot|smog (?:check|test)|emissions? test)",
+    r"(?:tuv|hu|au|abgasuntersuchung|hauptuntersuchung)(?:[ -]?termin)? (?:ist |war |steht )*(?:am|fallig|nachste|"
+    r"morgen|heute|diese|im|in|an|nicht bestanden|durchgefallen)",
+    r"controle technique (?:est |le |prevu |a )*(?:lundi|mardi|mercredi|jeudi|vendredi|samedi|demain|prevu|refuse|dans|"
+    r"la semaine|passer|[0-9])",
+    r"itv (?:es |el |para )*(?:lunes|martes|miercoles|jueves|viernes|sabado|manana|esta semana|la semana|en|pendiente|"
+    r"rechazada|no pasada|[0-9])",
+)
+_SAID = lazily(rf"(?<![a-z])(?:{'|'.join(_SAFETY)}|{'|'.join(_OTHER)}|{'|'.join(_DUE)})(?![a-z])")
+_WAITS = lazily(rf"(?<![a-z])(?:{'|'.join(_DUE)})(?![a-z])")
 _GRAVE = lazily(rf"(?<![a-z])(?:{'|'.join(_SAFETY)})(?![a-z])")
 _CUT = lazily(r"[.;!?|](?=\s|$)|,(?![0-9])|\s[-\u2013\u2014/+|]+\s|//")
 #: Said of what is none, or no longer, or would be.
@@ -137,15 +151,17 @@ def is_grave(text: str) -> bool:
 
 def joined(known: str | None, told: list[str]) -> str | None:
     """The complaint of a text: what was read as one, with what was told besides that keeps a vehicle off the road,
-    first; or all that was told.
+    first, and an inspection that waits, last; or all that was told.
 
     >>> joined("battery flat", ["stalls when hot", "battery flat", "dim lights"]), joined(None, ["dim lights"])
     ('stalls when hot, battery flat', 'dim lights')
+    >>> joined("MIL on", ["inspection on Monday"])
+    'MIL on, inspection on Monday'
     """
     if known is None:
         return ", ".join(dict.fromkeys(told)) or None
-    more = [one for one in dict.fromkeys(told) if is_grave(one) and plain_low(one) not in plain_low(known)]
-    return ", ".join([*more, known])
+    more = [one for one in dict.fromkeys(told) if plain_low(one) not in plain_low(known)]
+    return ", ".join([*filter(is_grave, more), known, *(one for one in more if _WAITS.search(plain_low(one)))])
 
 
 __all__ = ["clauses", "is_grave", "joined"]

@@ -19,7 +19,7 @@ from typing import Any
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import complaints, nominal
+from triage.intake.said import complaints, nominal, vehiclekind
 
 _VIN = lazily(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
 _VIN_LABEL = lazily(
@@ -93,12 +93,6 @@ _VEHICLE = lazily(
 )
 _DRIVE = (
     ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
-    (
-        "electric",
-        r"(?<![a-z])(?:electric (?:vehicle|drive|van|car|truck)|battery electric|bev|elektro(?:fahrzeug|auto|"
-        r"antrieb)?|elektrisch|"
-        r"vehicule electrique|electrique|vehiculo electrico|electrico)(?![a-z])",
-    ),
     ("diesel", r"(?<![a-z])(?:diesel|gasoil|gazole|tdi)(?![a-z])"),
     ("petrol", r"(?<![a-z])(?:petrol|gasoline|benzin(?:er)?|essence|gasolina)(?![a-z])"),
 )
@@ -248,6 +242,8 @@ class Facts:
                 if re.search(pattern, low):
                     self.values.setdefault(name, value)
                     break
+        if vehiclekind.is_described_electric(low):
+            self.values.setdefault("drive", "electric")
         year = _YEAR.search(low)
         if year is not None and _DAY_BEFORE.search(low[max(0, year.start() - 24) : year.start()]) is None:
             self.values.setdefault("model_year", int(year[0]))

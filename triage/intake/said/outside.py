@@ -192,6 +192,21 @@ _ALONE = lazily(
     r"cargador)\s*[:=]\s*(?:none|nil|not used|keine?[sr]?|aucune?|ningun[oa]?|-{1,2})\s*$"
 )
 
+#: What says that somebody connected a device, before its name and behind it; "with" and "on" where a sentence begins.
+_PUT_ON = lazily(
+    r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|conecte|conectamos|"
+    r"conectado|enchufe|enchufado|mis|branche|connecte|raccorde|angeschlossen)|"
+    r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*(?:with|on|con|avec|sous|mit|am|an))\s"
+    r"(?:(?:the|a|an|my|our|el|un|le|du|das|dem|den|ein|einen|einem)\s)?$"
+)
+_OPENS = lazily(r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*$")
+_IS_ON = lazily(
+    r"\s(?:(?:is|was|now|still|ist|war|jetzt|est|etait|esta|estaba|noch)\s){0,2}(?:connected|hooked up|attached|"
+    r"clipped on|plugged in|on|angeschlossen|angeklemmt|dran|ran|branche|connecte|en place|conectado|enchufado|puesto)"
+    r"(?![a-z])|"
+    r",?\s(?:(?:at|set to|on|auf|bei|mit|a|regle a|en|ajustado a)\s)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?![a-z])"
+)
+
 
 def _may_stand_in(low: str) -> bool:
     """Whether a line may name what feeds the vehicle."""
@@ -218,6 +233,22 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
     if not _may_stand_in(low):
         return ()
     return tuple(match.span() for _, noun in _SUPPLY_NOUN for match in noun.finditer(low))
+
+
+@remembered
+def connected(low: str) -> tuple[tuple[int, int], ...]:
+    """Where a sentence names a device that somebody connected, and so no module.
+
+    >>> connected("puse el cargador: motor sin fallos"), connected("charger connected: engine clean")
+    (((8, 16),), ((0, 7),))
+    >>> connected("charger no faults, engine clean"), connected("no comms with charger")
+    ((), ())
+    """
+    found = spans(low)
+    return tuple(
+        (start, end) for start, end in found
+        if _IS_ON.match(low, end) or _PUT_ON.search(low, max(0, start - 24), start)
+        or (low.startswith(("on ", "with "), start) and _OPENS.search(low, max(0, start - 8), start))) if found else ()
 
 
 @remembered

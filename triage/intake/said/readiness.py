@@ -19,11 +19,11 @@ ALL = "all monitors"
 _MONITORS = (
     ("oxygen sensor heater", r"(?:o2|oxygen|lambda)[ -]?(?:sensors?|sonden?)?[ -]?(?:heaters?|heizung\w*|htr)|ho2s|"
      r"lambda(?:sonden)?heizung|sondenheizung|chauffage (?:de )?(?:la )?sonde\w*(?: (?:lambda|o2))?|"
-     r"calefac\w+ (?:de )?(?:la |del )?(?:sonda|sensor)(?: (?:lambda|o2|de oxigeno))?"),
+     r"calefac\w+ (?:de )?(?:la |del )?(?:sonda|sensor)(?: (?:lambda|o2|de oxigeno))?|heaters?|heizung"),
     ("heated catalyst", r"heated cat\w*|beheizter kat\w*|catalyseur chauffe|catalizador calentado"),
     ("NMHC catalyst", r"nmhc(?: cat\w*)?"), ("NOx aftertreatment", r"nox(?: \w+)?|scr"),
     ("catalyst", r"cat(?:alyst|alytic converter|alyseur|alizador)?|kat(?:alysator)?"),
-    ("evaporative system", r"evap\w*(?: (?:system|emissions?))?|tank(?:entluftung|system)|canister|evaporation|"
+    ("evaporative system", r"evap\w*(?: (?:system|emissions?))?|tank(?:entluftung|system)?|canister|evaporation|"
      r"(?:emisiones )?evaporativ\w+"),
     ("secondary air", r"sec(?:ondary|\.)? air|sekundarluft|air secondaire|aire secundario"),
     ("A/C refrigerant", r"a/c(?: \w+)?|klima\w*|climatisation|aire acondicionado"),
@@ -49,7 +49,8 @@ _COMPLETE = (r"completed?|ready|done|finished|set|passed|ok|run|fertig|abgeschlo
              r"termine(?:e|s|es)?|prete?s?|complet(?:e|s|es|[oa]s?)?|finie?s?|list[oa]s?|terminad[oa]s?")
 _TOKENS = lazily(
     rf"(?<![a-z0-9])(?:(?P<incomplete>{_INCOMPLETE})|(?P<unfitted>{_NOT_FITTED})|(?P<complete>{_COMPLETE})|"
-    r"(?P<all>all(?: (?:the )?(?:monitors?|others?|rest))?|every(?:thing)?|alle(?:s)?|tous|toutes|todos|todas)|"
+    r"(?P<all>all(?: (?:the )?(?:monitors?|others?|rest))?|every(?:thing)?|(?:the )?(?:rest|others)|reste|resto|"
+    r"alle(?:s)?|tous|toutes|todos|todas)|"
     r"(?P<but>except|but|apart from|bar|ausser|bis auf|sauf|excepto|salvo|menos)|"
     + "|".join(rf"(?P<m{at}>{words})" for at, (_, words) in enumerate(_MONITORS))
     + r")(?![a-z0-9])")

@@ -140,7 +140,7 @@ _AT_A_PART = lazily(
     r"(?:[a-z-]{2,20}[ -])?(?:pin (?!16(?![0-9]))[0-9]|"
     r"(?:stecker|connector|conector|connecteur|fiche|plug) [a-z]{0,2}[0-9]|"
     r"(?:sensor|capteur|geber|fuhler|wire|leitung|kabel|fil|cable|injector|lamp|lampe|relay|relais)(?![a-z]))")
-#: "Lowest 6.9 V, present 12.1 V"
+#: "Lowest 6.9 V, present 12.1 V", "24 V vehicle, measured 24.9 V"
 _NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
                 "actuellement actualmente "
                 "bei nur noch knapp etwa circa ungefahr rund solo apenas seulement")

@@ -386,6 +386,8 @@ def _used(rows: Sequence[Row]) -> set[str]:
             found.update(part.strip(_CODE_EDGE) for part in parts)
             behind = (_GLUED.match(row.text, code.end) for code in row.finds.codes)
             found.update(glued[1] for glued in behind if glued is not None)
+            within = (_ENCLOSED.match(row.low, code.end) for code in row.finds.codes)
+            found.update(letters[1] for letters in within if letters is not None)
         else:
             found.add(re.split(r"[\s=:]", row.low)[-1].strip(_CODE_EDGE))
             found.update(cell.strip(_CODE_EDGE) for cell in _CELLS.split(row.low))

@@ -22,7 +22,7 @@ from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
-from triage.intake.tidying import foundcodes, roundabout, sametoo
+from triage.intake.tidying import firstsecond, foundcodes, roundabout, sametoo
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
@@ -124,7 +124,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if new is not line:
             mended = mended or list(found)
             mended[at] = new
-    told = foundcodes.written_out(sametoo.written_out(mended or found, names), names)
+    told = foundcodes.written_out(sametoo.written_out(firstsecond.written_out(mended or found), names), names)
     return roundabout.written_out(told, names)
 
 

@@ -111,7 +111,8 @@ NEXT = r"(?!that (?!was |were |had |has |is ))"
 THEN_ES = (
     r"(?= del? | (?:la |el |una )?(?:repara|arregl|sustitu|reemplaz|monta|instala|cambio de|cambiar|nuev))(?: de)?")
 _NEW_READ = (
-    r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |leid[oa]|lectura"
+    r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |"
+    r"leid[oa]|lectura|lei(?:mos)? |volvi|vuelt|volver|relei|reescan"
 )
 _REPAIR_EN = (
     r"repa|replac|renew|mend|fix|fit|instal|swap|chang|rebuil|refurb|rewir|splic|sold|tight|clean|program|flash|coding|"
@@ -296,7 +297,8 @@ PHASE_SIGNS = lazily(
     r"back from|how (?:it|they)|(?:without|sans rien|sans|sin|ohne(?: zu)?|n ?'? ?t) (?:clear|eras|wip|delet|"
     r"borr|effac|losch)|"
     r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
-    r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
+    r"come|are|were) back|returned|reven|vuelto|volvi|volver |relei|reescan|"
+    r"rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
     r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu |releid|abschluss|"
     r"angeliefert|recien|justo |borrad|(?<![a-z])(?:then|dann|puis|ensuite)\s?[:,]|(?:de|otra) (?:nuevo|vez)"
 )
@@ -304,7 +306,7 @@ PHASE_SIGNS = lazily(
 PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
     r"n$|av$|apr?$|desp$|recien|borrad|abschluss|angeliefert|it|new|fois|vez|volta|found|received|rien|nada|nothing|"
-    r"not|how|without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|"
+    r"not|how|without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volve?[ir]|relei|reescan)|touched|return|"
     r"(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|"
     r"suppress|follow|once|luego|erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"

@@ -191,7 +191,8 @@ AGAIN = (
     r"(?:(?:read|scan(?:ned)?|check(?:ed)?|test(?:ed)?|tried|looked|pulled)(?: \w+){0,2} again|"
     r"re-?(?:read|scan(?:ned)?|check(?:ed)?|test(?:ed)?)|"
     r"(?:nochmals?|noch (?:ein)?mal|erneut|wieder|neu) (?:\w+ )?(?:(?:aus)?gelesen|gescannt|gepruft|(?:aus)?lesen)|"
-    r"relue?|relecture|nouvelle lecture|lue? (?:de|a) nouveau|releido|leid[oa] (?:otra vez|de nuevo)|nueva lectura)"
+    r"relue?|relecture|nouvelle lecture|lue? (?:de|a) nouveau|releido|(?:leid[oa]|lei|leimos) (?:otra vez|de nuevo)|"
+    r"nueva lectura|(?:volvi|volvimos|vuelto|volver) a (?:leer|escanear|pasar)|(?:relei|releimos|reescane\w+))"
 )
 #: The same of what was only looked at no more than of codes: a fuse was "replaced, checked again" within one scan.
 READ_AGAIN = AGAIN.replace("|tried|looked|pulled", "").replace("|check(?:ed)?|test(?:ed)?", "")
