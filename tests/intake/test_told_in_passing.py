@@ -58,3 +58,12 @@ def test_a_name_cut_short_ends_no_sentence(name: str) -> None:
 def test_the_supply_at_an_attempt_to_start(told: str) -> None:
     shot = shots(f"{told}\nECM P0401\n")[0]
     assert (shot.volts, shot.lowest_volts) == (12.3, 9.4)
+
+
+@pytest.mark.parametrize("name", ["Getr.Elektr", "ABS.Hydr", "Klima.Bed"])
+def test_a_name_of_words_cut_short_keeps_its_answer(name: str) -> None:
+    assert answers(shots(f"{name}. kein Fehler\nMotor P0562\n")[0]) == {name: "clean", "Motor": "codes"}
+
+
+def test_a_full_stop_without_its_space_parts_names() -> None:
+    assert answers(shots("No codes in ABS.Airbag P0562\n")[0])["Airbag"] == "codes"
