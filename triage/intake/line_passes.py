@@ -114,7 +114,8 @@ def keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spa
     """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
     was read where."""
     digits, alike = alikecodes.written(gluedwords.behind_spaced(statusbrackets.told(found)))
-    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(
+        keysections.named(smallnumbers.written(digits)), names.listed), names.listed)
     own = makersown.marked(keyarrows.written_out(keyed), names)
     return ownlists.marked(saidnumbers.marked(own, names), names), alike
 

@@ -115,6 +115,9 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             _OF_LAMP.search(row.low, max(0, start - 24), start) is not None) or (
             _FED.search(row.low, max(0, start - 16), start) is not None
             and outside_supply(row.low[start:end]) is not None)
+        # "Getr.Elektr. kein Fehler"
+        placed = placed or (row.low[end : end + 1] == "." and row.low[end + 1 : end + 2].isalpha()
+                            and not any(first == end + 1 for first, _, _ in context.names.find(row.low)))
         if placed or 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]

@@ -16,7 +16,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import clearanswer
-from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
+from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried, within_sentences
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names, names_codes
@@ -265,7 +265,7 @@ def _behind_names(low: str) -> list[tuple[int, int]]:
 
 def _wordings(low: str) -> tuple[Spoken, ...]:
     """The answers in running text by their wordings."""
-    found = ANSWERS.find(low)
+    found = within_sentences(low, ANSWERS.find(low))
     starts = {hit.start for hit in found if hit.meaning == "clean"}
     return tuple(
         Spoken(

@@ -107,7 +107,8 @@ _OF_ALL = word_set("""
     summary status result results report diagnosis diagnostics list check test health alle gesamt ganzes fahrzeug
     systeme steuergerate ubersicht gesamtubersicht ergebnis ergebnisse bericht tous toutes les vehicule calculateurs
     systemes resume resultat resultats rapport todos los sistemas vehiculo completo resumen resultado resultados
-    informe""")
+    informe scan scans quick global readout diagnose protokoll scanbericht diagnosebericht fehlerspeicher
+    fehlerubersicht fehlerliste kurztest schnelltest gesamttest systemtest autoscan diagnostico escaneo lecture""")
 
 #: "At 2000 rpm 14.3 V": how fast the engine ran meanwhile.
 _SPEED = lazily(r"[0-9]{3,4} ?(?:r\.?p\.?m\.?|(?:1|u|r|tr|t)?/min|min-1)[ ,:=]*$")

@@ -26,7 +26,7 @@ STATES = Phrasebook(
         memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
         internal memory fault | memory fault detected""",
         "stored": """
-        stored | store | stor | sto | strd | archived | memo | fug | ausente |
+        stored | store | stor | sto | strd | his | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
         test not failed |
         old one | not pres | not prsnt | not actv | gesp | sp |

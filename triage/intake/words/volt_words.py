@@ -98,7 +98,10 @@ _CRANK = (
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
     r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing?|s(?= (?:at|to) ))?|"
-    r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
+    r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|startversuch(?:en)?|start)|startvorgang|"
+    r"(?:on|at|during|in) (?:the |an? |my |each |every )?(?:start(?:ing)?|cranking) attempt|"
+    r"(?:when|while|as) (?:trying|(?:i|we|he|she|they|you) tr(?:y|ied)) to (?:start|crank)(?: it)?|"
+    r"(?:a la|lors de la|pendant la) tentative de demarrage|al intentar arrancar(?:lo)?|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
 CRANKING = lazily(_CRANK)

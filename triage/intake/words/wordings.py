@@ -153,6 +153,8 @@ _SILENT: tuple[Slots, ...] = (
     ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | antwortete | "
      "antworteten | reagierte | reagierten", "nicht"),
     ("nicht", "antworten | reagieren | geantwortet haben | erreichbar waren | erreichbar sind"),
+    ("bekomme | bekam | krieg | kriege | kriegte | komme | kam | bekommen | kriegen | kommen", "ich | wir | man",
+     "nicht | nie", "- | ran | rein | drauf | dran | an | hinein | darauf"),
     ("meldete sich | meldeten sich | melden sich", "nicht | nie | gar nicht"),
     ("hat sich | haben sich", "- | auch | leider | gar | uberhaupt", "nicht | nie", "- | mehr", "gemeldet"),
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
