@@ -50,3 +50,34 @@ def test_a_distance_behind_read_again_is_no_voltage() -> None:
 
 def test_the_second_pass_is_no_side() -> None:
     assert scans("Effacé, au second passage moteur P0263 présent, ABS vide.")[0][2] == SECOND
+
+
+@pytest.mark.parametrize("title", [">> SCAN 4 <<   U=12.2V", "SCAN >   Ubat 12.2 V", "<< LECTURE >>   Ubat 12,2 V"])
+def test_marks_around_a_title_are_no_bound(title: str) -> None:
+    assert scans(f"{title}\nEngine P0263")[0][1] == 12.2
+
+
+@pytest.mark.parametrize("bound", ["< 12.2 V", "<12.2 V", "should be >= 12.2 V"])
+def test_a_bound_is_no_voltage(bound: str) -> None:
+    assert scans(f"Battery {bound}\nEngine P0263")[0][1] is None
+
+
+@pytest.mark.parametrize("text", [
+    "L'airbag ne veut pas communiquer. Moteur P0263.", "El airbag no quiere comunicar. Motor P0263.",
+    "Der Airbag will nicht mit mir reden. Motor P0263.", "The airbag doesn't want to talk to me. Engine P0263."])
+def test_what_does_not_want_to_talk_is_silent(text: str) -> None:
+    assert scans(text)[0][2] == {"restraints": None, "engine control": ["P0263"]}
+
+
+def test_a_sentence_behind_a_key_is_read() -> None:
+    text = """\
+Calc. | Réf. | Défaut | Car. | Ét.
+INJ | 0281 | P0238 | 12 | P
+BVA | 0311 | néant | |
+ABS | 0265 | U1003 | 87 | M
+P = présent, M = mémorisé. Tension 12,1 V
+"""
+    [snapshot] = read_text(text, TABLES).snapshots
+    assert snapshot.volts == 12.1
+    assert [[(code.code, code.failure_type, code.status) for code in module.codes] for module in snapshot.modules] == [
+        [("P0238", "12", "current")], [], [("U1003", "87", "stored")]]

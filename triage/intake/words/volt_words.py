@@ -169,7 +169,7 @@ OTHER = lazily(
     r"schwelle|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
-    r"should be)(?![a-z])|(?<![->])>=?(?!>)|<=?"
+    r"should be)(?![a-z])|(?<![->])>=?(?![>=]|\s{2})|(?<!<)<=?(?![<=]|\s{2})"
 )
 #: Before a voltage that should be, or both ends of its range: "Specified: 12.3 V to 14.8 V", "Soll 12,3 V bis".
 SPECIFIED = lazily(

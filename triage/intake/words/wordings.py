@@ -120,6 +120,24 @@ _SILENT: tuple[Slots, ...] = (
         "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter",
     ),
     (
+        "ne veut pas | ne voulait pas | n a pas voulu | ne veut plus | refuse de | refusait de | a refuse de",
+        "communiquer | repondre | dialoguer | parler | se connecter | rien dire",
+    ),
+    (
+        "no quiere | no queria | no quiso | se niega a",
+        "comunicar | comunicarse | responder | contestar | hablar | conectar | conectarse",
+    ),
+    (
+        "will nicht | wollte nicht | weigert sich | mag nicht",
+        "- | mit mir | mit dem tester",
+        "antworten | reden | sprechen | kommunizieren | zu antworten",
+    ),
+    (
+        "doesn t want to | didn t want to | does not want to | did not want to | refuses to | refused to",
+        "talk | answer | respond | communicate | connect | speak",
+        "- | to me | at all",
+    ),
+    (
         "no se pudo | no se puede | no pude | no puedo | no logro | imposible | no ha sido posible",
         "comunicar con | comunicarse con | acceder a | conectar con | contactar con | leer | contactar",
     ),
