@@ -71,7 +71,7 @@ def test_what_does_not_want_to_talk_is_silent(text: str) -> None:
 
 def test_a_sentence_behind_a_key_is_read() -> None:
     text = """\
-Calc. | Réf. | Défaut | Car. | Ét.
+Calc. | Réf. | Défaut | Type | État
 INJ | 0281 | P0238 | 12 | P
 BVA | 0311 | néant | |
 ABS | 0265 | U1003 | 87 | M

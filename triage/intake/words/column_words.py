@@ -44,7 +44,7 @@ ROLES: dict[str, frozenset[str]] = {
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
-        ftb | ft | car. | caract. | caracterisation | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom | sym |
+        ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom | sym |
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte | failure
         byte | symptom code | failure type byte | fail. type | symptombyte | symptom byte | symptom-byte | fault symptom
         | sub byte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type | art | tipo de averia |
@@ -55,7 +55,7 @@ ROLES: dict[str, frozenset[str]] = {
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault code status | trouble code status |
         error code status | fehlercodestatus | fehlercode-status | fault state | zustand |
-        fehlerstatus | etat | et. | est. | statut | estado | current/stored | etat du defaut | estado del codigo | state of
+        fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
         category | dtc state | status text | presence | kategorie | status/zustand | code state | present now | now? |
         status now | state now |
