@@ -43,9 +43,11 @@ _LEADING = lazily(TOKEN)
 #: What stands between a number and its description.
 _BEHIND = lazily(r"\s*[:;|,]\s*[^\W\d]{2}|\s+(?:[-=]+>?\s+)?[^\W\d]{2}")
 _OF_MODULES = lazily(rf"(?i:{'|'.join(OF_MODULES)})[0-9]")
-_FIRST = lazily(rf"({TOKEN})(?:\s+-|:)?\s+(?=[^\W\d]{{2}})")
+_FIRST = lazily(rf"({TOKEN})(?:\s+[-/|;]|:)?\s+(?:@\s?)?(?=[^\W\d]{{2}})")
 #: From a description to the name of its module.
 _TO_NAME = lazily(r"\s-\s|\s?@\s?")
+#: The name at its end.
+_CLOSING = lazily(r"(?<=\s)\[([^\[\]()]{2,40}(?:\([^()]{1,12}\))?)\]$")
 #: One kind of mark cuts a line.
 _ARROW = lazily(r"\s*[-=]+>\s*")
 _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")),
@@ -68,7 +70,7 @@ class _Place(NamedTuple):
     led: bool
     #: An arrow leads from the number and its description to what may be names.
     arrow: bool = False
-    #: A hyphen, or a sign for "at", leads to a name at its end.
+    #: A hyphen, or a sign for "at", leads to a name at its end, or it stands there in square brackets.
     last: bool = False
     #: A short name that nobody knows stands in brackets behind it.
     short: bool = False
@@ -296,7 +298,8 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     described, said = trailing_status(rest)
     status = said is not None or tells_status(row, match.end(1))
     parts = _TO_NAME.split(described)
-    last = len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)
+    last = (len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)) or (
+        (closing := _CLOSING.search(described)) is not None and is_named(closing[1], is_name))
     words = rest.split(" ")[:_MOST_WORDS]
     enclosed = [inside[1] for inside in _BRACKET.finditer(rest)]
     names = any(is_named(inside, is_name) for inside in enclosed) or any(

@@ -199,7 +199,7 @@ _LONG_STATES_MEANING = {
         historic previous memory maturing unbestatigt inaktiv historisch actuel actuelle actif inactif
         enregistre historique provisoire memorizado guardado registrado historico activo inactivo static
         statisch statique estatico logged recorded actual anliegend abgelegt fugitif sporadique esporadico
-        intermitente inactiva memorised memorized provisional matured anstehend schwebend vorlaufig
+        intermitente inactiva memorised memorized provisional matured anstehend schwebend anhangig vorlaufig
         abgespeichert hinterlegt bestaetigt unbestaetigt memorisee enregistree memorizada almacenada guardada
         registrada confirmada pasivo
     """)

@@ -190,8 +190,8 @@ PRESENT = word_set("""
 """)
 PARTIAL = word_set("""
     pending history historic historical past permanent intermittent sporadic previous inactive passive
-    ausstehend ausstehende ausstehenden anstehende sporadische sporadischen passive passiven vergangene historische
-    permanente permanenten inaktive
+    ausstehend ausstehende ausstehenden anstehende anhangige anhangigen sporadische sporadischen passive passiven
+    vergangene historische permanente permanenten inaktive
     attente historique historiques permanents fugitif fugitifs passe pendiente pendientes historico historicos
     permanentes esporadico esporadicos pasado inactivo inactivos
 """)

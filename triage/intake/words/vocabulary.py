@@ -73,7 +73,8 @@ STATES = Phrasebook(
         unbest | ausst | unreif | reift noch | pnd | pndg | maturing | immature | provisional | not confirmed |
         unconfirmed |
         not yet confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting |
-        not matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
+        not matured | ausstehend | anstehend | schwebend | anhangig | anhaengig | vorlaufig | vorlaeufig |
+        nicht bestatigt | nicht bestaetigt |
         noch nicht bestatigt | noch nicht bestaetigt | unbestatigt | unbestaetigt | temporar | temporaer | en attente
         | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire | pendiente |
         pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin confirmar |
