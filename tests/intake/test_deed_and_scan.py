@@ -81,3 +81,28 @@ P = présent, M = mémorisé. Tension 12,1 V
     assert snapshot.volts == 12.1
     assert [[(code.code, code.failure_type, code.status) for code in module.codes] for module in snapshot.modules] == [
         [("P0238", "12", "current")], [], [("U1003", "87", "stored")]]
+
+
+@pytest.mark.parametrize("text", [
+    "Motor P0263, ABS mudo. Monté un sensor nuevo, lo tuve diez minutos en marcha y leí otra vez: motor limpio, ABS "
+    "sin averías, 14,2 V.",
+    "Engine P0263, ABS silent. Fitted a brand new crankshaft sensor, ran it for ten minutes and read again: engine "
+    "clean, ABS clean, 14.2 V.",
+    "Moteur P0263, ABS muet. Monté un capteur neuf, laissé tourner dix minutes et relu : moteur sain, ABS vide, "
+    "14,2 V.",
+])
+def test_work_and_a_run_before_the_next_scan(text: str) -> None:
+    first, second = scans(text)
+    assert first[2] == FIRST
+    assert second == ("after-repair", 14.2, {"engine control": [], "anti-lock brakes": []})
+
+
+@pytest.mark.parametrize("said", ["beim Lesen 23,5 V", "23.5 V when read", "à la lecture 23,5 V", "al leer 23,5 V"])
+def test_the_supply_when_it_was_read(said: str) -> None:
+    assert scans(f"Chassis 88213 (24 V, {said})\nEngine: P0263")[0][1] == 23.5
+
+
+@pytest.mark.parametrize("text", [
+    "El airbag sigue sin contestar. Motor P0263.", "L'airbag reste sans répondre. Moteur P0263."])
+def test_silent_without_answering(text: str) -> None:
+    assert scans(text)[0][2] == {"restraints": None, "engine control": ["P0263"]}

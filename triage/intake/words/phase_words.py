@@ -207,6 +207,7 @@ RAN = (
     r"(?:up|down) the road)|fait (?:le|un) tour|runde gedreht|(?:dado|di) una vuelta|driven|road[ -]?tested|"
     r"test[ -]?drove|warmed (?:it )?up|gefahren|probefahrt|laufen (?:ge)?lassen|gelaufen|(?:fait|laisse) tourner|"
     r"tourne|roule|essai(?: routier)?|conducid[oa]|rodad[oa]|(?:deje|dejado) (?:en marcha|funcionar)|"
+    r"(?:tuve|tuvimos|tenido) (?:[\w']+ ){0,3}(?:en marcha|al ralenti)|"
     r"[0-9]{1,3} ?(?:min\w*|mn|km|miles?|mi)\.? (?:of |on |de |en |in |im |am |auf |sur |d')?(?:the |la |der )?"
     r"(?:road|drive|driving|run|running|idle|idling|fahrt|strasse|leerlauf|route|roulage|ralenti|ruta|carretera|marcha|"
     r"rodaje|ralenti))"
