@@ -61,8 +61,15 @@ _SILENT: tuple[Slots, ...] = (
         "nicht",
         "ins | in das | in die | in den | an das | an die | an den | ans",
     ),
+    (
+        "impossible d | impossible de | n arrive pas a | n arrivais pas a | n ai pas pu | pas pu | pas reussi a | "
+        "pas moyen d | pas moyen de",
+        "entrer | rentrer | acceder | me connecter | se connecter",
+        "- | ni",
+        "dans | a | au",
+    ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
-    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
+    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar", "- | ni en"),
     (
         f"{_COULD_NOT} | not possible to | wasn t possible to | was not possible to",
         "establish | make | set up | get | open | start | initiate | obtain",
