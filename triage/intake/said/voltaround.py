@@ -142,7 +142,7 @@ _AT_A_PART = lazily(
     r"(?:sensor|capteur|geber|fuhler|wire|leitung|kabel|fil|cable|injector|lamp|lampe|relay|relais)(?![a-z]))")
 #: "Lowest 6.9 V, present 12.1 V", "24 V vehicle, measured 24.9 V"
 _NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
-                "actuellement actualmente measured gemessen abgelesen mesure mesuree releve relevee medido medida "
+                "actuellement actualmente "
                 "bei nur noch knapp etwa circa ungefahr rund solo apenas seulement")
 
 

@@ -53,7 +53,8 @@ ROLES: dict[str, frozenset[str]] = {
         | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion | fault byte |
         fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
-        status | state | condition | fault status | code status | dtc status | fault code status | trouble code status |
+        status | state | st | sts | condition | fault status | code status |
+        dtc status | fault code status | trouble code status |
         error code status | fehlercodestatus | fehlercode-status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |

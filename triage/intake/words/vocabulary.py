@@ -87,7 +87,7 @@ STATES = Phrasebook(
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
         persistent | ongoing | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler |
-        current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
+        current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | aktv | akitv | vorh |
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
         now | fails now | now | here now
@@ -149,7 +149,7 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | sp | abgel
+    | mem | pres | sto | stor | actv | crnt | cur | akt | aktv | vorh | spor | gesp | sp | abgel
     | inact | inaktiv | inactif | inactivo
     | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
     | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
