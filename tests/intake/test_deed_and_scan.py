@@ -106,3 +106,23 @@ def test_the_supply_when_it_was_read(said: str) -> None:
     "El airbag sigue sin contestar. Motor P0263.", "L'airbag reste sans répondre. Moteur P0263."])
 def test_silent_without_answering(text: str) -> None:
     assert scans(text)[0][2] == {"restraints": None, "engine control": ["P0263"]}
+
+
+@pytest.mark.parametrize("text", [
+    "Premier scan : le moteur avait P0263 présent, ABS muet. Deuxième scan, après avoir effacé et mis le chargeur "
+    "(13,4 V) : le moteur n'a gardé que P0263, ABS vide.",
+    "Primer escaneo: el motor tenía P0263 presente, ABS mudo. Segundo escaneo, después de borrar y poner el cargador "
+    "(13,4 V): el motor solo conserva P0263, ABS limpio.",
+    "First scan: the engine had P0263 active, ABS silent. Second scan, after clearing and putting the charger on "
+    "(13.4 V): the engine kept only P0263, ABS empty.",
+])
+def test_the_second_scan_in_running_text(text: str) -> None:
+    first, second = scans(text)
+    assert first[2] == FIRST
+    assert second == ("after-clear", 13.4, SECOND)
+
+
+@pytest.mark.parametrize("text", [
+    "Tipper 12.1 V with the engine running. Engine P0263.", "Camion 12,1 V. Moteur P0263."])
+def test_the_supply_of_the_vehicle_by_its_kind(text: str) -> None:
+    assert scans(text)[0][1] == 12.1

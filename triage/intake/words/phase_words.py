@@ -145,7 +145,8 @@ MENDED_FR = (
 )
 MENDED_ES = (
     r"(?:repara(?:r|d[oa]|cion(?:es)?)|arregl(?:o|ar|ad[oa])|cambi(?:o|ar|ad[oa])|sustitu(?:ir|cion|id[oa])|"
-    r"reemplaz(?:o|ar|ad[oa])|mont(?:ar|aje|ad[oa])|instal(?:ar|acion|ad[oa])|sold(?:ar|ad[oa]|adura)|poner|"
+    r"reemplaz(?:o|ar|ad[oa])|mont(?:ar|aje|ad[oa])|instal(?:ar|acion|ad[oa])|sold(?:ar|ad[oa]|adura)|"
+    r"poner(?! (?:el |un |la |una )?(?:cargador|arrancador|booster|mantenedor|fuente|llave|contacto))|"
     r"programa(?:r|cion|d[oa])|reprogram\w+|intervencion|nuev[oa] (?!lectura|escaneo)\w+)"
 )
 MENDED_IT = (

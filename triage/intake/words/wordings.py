@@ -357,7 +357,7 @@ _NEITHER: tuple[Slots, ...] = (
     ("ne dit | ne disait | dit", "- | plus", "rien | rien du tout"),
     ("sagt | sagte", "nichts mehr | nix mehr"),
     # No "n/a", and "more faults than before".
-    ("n a | n ont", "plus | pas | aucun | aucune"),
+    ("n a | n ont", "plus | pas | aucun | aucune | que | garde | gardait | conserve | toujours | encore | jamais"),
     ("plus de | plus d", *_AUCUN[1:], "que | qu"),
     ("no dice | no decia | dice", "nada"),
     (f"{_NO_TIENE} | no hay | sin", _CODIGOS, "pendiente | pendientes"),
