@@ -194,7 +194,8 @@ _ALONE = lazily(
 
 #: What says that somebody connected a device, before its name and behind it; "with" and "on" where a sentence begins.
 _PUT_ON = lazily(
-    r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|conecte|conectamos|"
+    r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|"
+    r"poner|poniendo|conectar|putting|conecte|conectamos|"
     r"conectado|enchufe|enchufado|mis|branche|connecte|raccorde|angeschlossen)|"
     r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*(?:with|on|con|avec|sous|mit|am|an))\s"
     r"(?:(?:the|a|an|my|our|el|un|le|du|das|dem|den|ein|einen|einem)\s)?$"
