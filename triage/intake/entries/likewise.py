@@ -2,8 +2,8 @@
 HVAC did what the radio did.
 
 >>> from triage.intake.said.answers import spoken
->>> low = "tcm clear. radio won't talk at all, hvac neither. after ecm clear"
->>> spans = [(0, 3), (11, 16), (36, 40), (56, 59)]
+>>> low = "tcm clear and radio won't talk at all, hvac neither. after ecm clear"
+>>> spans = [(0, 3), (14, 19), (39, 43), (59, 62)]
 >>> [(hit.answer, low[hit.start : hit.end]) for hit in told(low, spans, spoken(low))]
 [('clean', 'clear'), ('silent', 'neither')]
 """

@@ -1,9 +1,9 @@
 """ "Clear" as an answer: behind a mark or "is", and where a clause ends with it ("gearbox clear, ABS clear"); elsewhere
 it is the deed ("since clear", "clear the codes").
 
->>> low = "abs: clear. did a code clear, gearbox clear, airbag b0028 since clear."
->>> [is_answer(low, at, at + 5) for at in (5, 23, 38, 63)]
-[True, False, True, False]
+>>> low = "abs: clear. did a code clear, gearbox clear, airbag b0028 since clear. after radio clear, p0562"
+>>> [is_answer(low, at, at + 5) for at in (5, 23, 38, 63, 82)]
+[True, False, True, False, False]
 """
 
 from __future__ import annotations
@@ -19,7 +19,8 @@ _DEED = lazily(
     r"(?<![a-z])(?:after|since|before|post|pre|following|until|till|from|on|at|by|with|of|the|an?|each|every|last|first|"
     r"second|third|next|new|another|my|your|our|this|that|quick|full|code|codes|dtcs?|faults?|errors?|memory|to|then|and|"
     r"not|n't|did|do|does|will|would|could|can|may|must|should|please|pls|try|tried|i|we|you|they|he|she|no|scan|it|them|"
-    r"out|[a-z]*[0-9]\w*)[\s-]*$"
+    r"out|[a-z]*[0-9]\w*)[\s-]*$|"
+    r"(?<![a-z])(?:after|since|before|post|pre|following|until|till)(?:\s[a-z]+){1,2}\s*$"
 )
 
 

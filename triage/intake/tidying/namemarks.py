@@ -2,8 +2,8 @@
 out as the answer that it stands for.
 
 >>> from triage.intake.plain.characters import lines
->>> text = "[!] ABS\\n    C0035\\n[ ] EPS Steering\\n[?] Radio\\n[-] Horn  not fitted\\n" + \\
-    "[!] faults stored  [ ] no faults  [?] no reply  [-] not fitted"
+>>> text = ("[!] ABS\\n    C0035\\n[ ] EPS Steering\\n[?] Radio\\n[-] Horn  not fitted\\n"
+...     "[!] faults stored  [ ] no faults  [?] no reply  [-] not fitted")
 >>> [line.text for line in told(lines(text), lambda name: name in ("ABS", "EPS Steering", "Radio"))]
 ['ABS', '    C0035', 'EPS Steering    no faults', 'Radio    no reply', 'Horn  not fitted', '']
 """
