@@ -19,7 +19,9 @@ _DEED = lazily(
     r"(?<![a-z])(?:after|since|before|post|pre|following|until|till|from|on|at|by|with|of|the|an?|each|every|last|first|"
     r"second|third|next|new|another|my|your|our|this|that|quick|full|code|codes|dtcs?|faults?|errors?|memory|to|then|and|"
     r"not|n't|did|do|does|will|would|could|can|may|must|should|please|pls|try|tried|i|we|you|they|he|she|no|scan|it|them|"
-    r"out|[a-z]*[0-9]\w*)[\s-]*$"
+    r"out|[a-z]*[0-9]\w*)[\s-]*$|"
+    # "After radio clear"
+    r"(?<![a-z])(?:after|since|before|post|following|until|till|did|do|an?|another)(?: [a-z-]+){1,3} $"
 )
 
 
@@ -28,7 +30,7 @@ def is_answer(low: str, start: int, end: int) -> bool:
     if _OF_CODES.search(low[max(0, start - 12) : start]):
         return True
     return (_ENDS.match(low, end) is not None and low[:start].strip() != ""
-            and not _DEED.search(low[max(0, start - 24) : start]))
+            and not _DEED.search(low[max(0, start - 40) : start]))
 
 
 __all__ = ["is_answer"]
