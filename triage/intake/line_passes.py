@@ -56,6 +56,7 @@ from triage.intake.tidying import (
     printcolumns,
     quotedbreaks,
     quotednames,
+    runningleads,
     saidnumbers,
     scanbreaks,
     sectionnumbers,
@@ -124,7 +125,7 @@ def with_whole_names(
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
     found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(plurals.closed(whole)))))
-    found = speechfillers.left_out(found)
+    found = runningleads.told(speechfillers.left_out(found), names)
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:

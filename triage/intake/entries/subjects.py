@@ -73,7 +73,9 @@ ANOTHER = lazily(
 #: Between a plain word and the code of its module.
 _TO_CODE = lazily(r"\s*(?:first |next |then |now )?(?:[-=>]+\s*)?[(\[]?")
 #: Right before a name what leads on from one module to the next: "then steering confirmed U0073".
-_THEN = lazily(r"(?:[.;]|(?<![a-z])(?:then|next|now|dann|danach|puis|ensuite|luego|despues)[:,]?) $")
+_THEN = lazily(
+    r"(?:[.;]|^|(?<![a-z])(?:then|next|now|dann|danach|weiter|after that|puis|ensuite|luego|despues)[:,]?) ?"
+    r"(?:(?:the|der|die|das|le|la|el) |l')?$")
 _STOPS = lazily(r"[,.;!?)]")
 #: From one name that contact was lost with to another.
 _ONE_MORE = lazily(r"\s(?:and|&|or|und|oder|et|ou|y|o)\s(?:(?:the|der|dem|den|le|la|el)\s|l')?")
@@ -222,7 +224,7 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
         r"with|not|both|silent|dead)\b)",
         after,
     ) or ((lead := _TO_CODE.match(low, end)) is not None and (
-            lead.end() in codes or (("-" in lead[0] or _THEN.search(low, max(0, start - 12), start))
+            lead.end() in codes or (("-" in lead[0] or _THEN.search(low, max(0, start - 16), start))
                                     and states.leading(low, lead.end()) in codes))):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&|nor|noch|ni)\s", after):

@@ -36,6 +36,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
+from triage.intake.said.remarks import is_remark
 from triage.model.own_forms import OF_MODULES
 
 _WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
@@ -164,7 +165,7 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
     above: dict[outline.Level, tuple[bool, int]] = {}
     head, named = -1, False
     for at, row in enumerate(rows):
-        if row.blank or row.note or row.aside is not None:
+        if row.blank or row.note or row.aside is not None or (at not in begins and is_remark(row.text, row.low)):
             continue
         level = outline.level_of(row)
         token = row.text if at in alone else begins.get(at)
@@ -177,7 +178,13 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         if level not in above:
             above[level] = named, head
         found[level, at in alone].append((row, token, *above[level]))
+    told_at = {at for places in found.values() for _, _, told, at in places if told}
+    styles = Counter(style for at in told_at if (style := _style(rows[at])) is not None)
     for (_, are_alone), places in found.items():
+        # One that nobody lists is a heading where it has the marks of others: "- Loader arm:".
+        places = [
+            (row, token, told or (at >= 0 and (style := _style(rows[at])) is not None and styles[style] >= _FEW), at)
+            for row, token, told, at in places]
         heads = {at: told for _, _, told, at in places}
         if are_alone and not all(told and outline.level_of(rows[at])[1] for at, told in heads.items()):
             # A number alone may be anything's, below anything but a heading with a mark of its own.
@@ -190,6 +197,12 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         for row, token, told, _ in places:
             if told:
                 put(row, 0, token)
+
+
+def _style(row: Row) -> tuple[outline.Level, bool] | None:
+    """The marks of a heading, none where it has neither one before it nor a colon behind."""
+    level, colon = outline.level_of(row), row.text.endswith(":")
+    return (level, colon) if level[1] or colon else None
 
 
 def _is_counted(row: Row) -> bool:

@@ -37,7 +37,8 @@ DOUBTFUL = phrase_set("""
         was fine | is ok | was ok | is good | was good | all fine | all good | all ok | still ok | alles ok |
         alles gut | todo bien | tout va bien | not found | not seen | not detected | is happy | was happy | zip |
         are happy | seems happy | all happy | sod all | bugger all | naff all | stays mute | stays silent |
-        stayed mute | stayed silent | remains mute | remains silent""")
+        stayed mute | stayed silent | remains mute | remains silent | perfect | spot on | nickel | perfecto | perfecta |
+        impec | impeccable | tiptop | tip top | tipptopp | sain | saine""")
 #: What people say of anything ("wiring looks fine").
 _SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(

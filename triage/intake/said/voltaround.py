@@ -155,12 +155,21 @@ _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
     nuevamente""")
 
 
+#: Of another vehicle, which feeds this one.
+_OTHERS = word_set("""
+    donor other second another my our no spender anderer anderes zweites fremdes autre donneur otro otra segundo segunda
+    donante""")
+
+
 def names_nothing(own: str, after: str = "") -> bool:
     """Whether the words before a voltage name nothing that it may be of but the vehicle; ``after``: those behind it."""
     words = re.sub(r"[^a-z ]", " ", own).split()
     if not _MEASURES.isdisjoint(words) and _AT_A_PART.match(after) is not None:
         return False
     if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]) or _SPEED.search(own):
+        return True
+    if len(words) < 4 and VEHICLE.fullmatch(words[-1]) is not None and _OTHERS.isdisjoint(words):
+        # "Tipper 25.1 V with the engine running"
         return True
     while words and words[-1] in _DAYS:
         words.pop()
