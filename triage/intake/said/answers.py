@@ -66,6 +66,7 @@ LIST_WORDS = word_set(
     "calculateurs suivants suivantes centralitas siguientes unidades sistemas "
     "modulos control those these that which controllers list of"
 )
+_WHO = word_set("qui que welche who which that die")
 _LINKS = word_set(
     "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
     "las del desde por para con avec "
@@ -73,9 +74,8 @@ _LINKS = word_set(
     "also then so it its we i "
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
     "asked also both now haben hatten tienen tiene "
-    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
-    "calculateurs boitiers qui que centralitas unidades units ecus steuergerate steuergeraten welche who "
-    "try tried request requests "
+    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does qui "
+    "try tried request requests que welche who "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
     "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "
     "nous on ich wir yet at today whatsoever "
@@ -376,7 +376,8 @@ def without_links(text: str) -> str:
         if KIND_FIRST.match(text, parts[first][1]):
             break
         first += 1
-    if all(word in _LINKS for word, _, _ in parts[first:last]):
+    who = bool(parts) and parts[-1][0] in _WHO  # "Calculateurs qui n'ont pas repondu : TCM"
+    if all(word in _LINKS or (who and word in LIST_WORDS) for word, _, _ in parts[first:last]):
         lettered = _LETTERED.search(text.rstrip(" .:=-"))
         return lettered[0] if lettered is not None else ""
     while last > first and (word := parts[last - 1][0]) in _LINKS and word not in _KEPT and not _letter(
