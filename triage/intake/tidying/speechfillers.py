@@ -41,20 +41,35 @@ _OKAY = lazily(
     r"were|did|does|didn'?t|doesn'?t|won'?t|stays|stayed|remains|came|comes|hat|ist|zeigt|meldet|antwortet|est|a|ne|"
     r"affiche|tiene|muestra|esta) )"
 )
+#: The word for a code between others and the next: "U0100 (no data) and code U0140 (low), both active".
+_CODE = lazily(
+    r"(?:(?<=[,;:])|(?<=(?<![a-z])and)|(?<=(?<![a-z])und)|(?<=(?<![a-z])et)|(?<=(?<![a-z])y)|(?<=(?<![a-z])plus))\s"
+    r"((?:code|dtc|fehlercode|codigo)\s)(?=([a-z]{0,2}[0-9][0-9a-z]{2,6})\s?[(,.;]|[pcbu][0-3][0-9a-f]{3}(?![a-z0-9]))")
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
     "moving carrying going getting pressing cracking keeping next on then so see here weiter nachstes nachste passons "
     "passe continue suivant suite seguimos sigo continuamos siguiente pasamos vamos ok okay right well now alright bon "
-    "alors bueno vale gut also").__contains__)
+    "alors bueno vale gut also code dtc fehlercode codigo").__contains__)
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
     """The lines without such words. Linear in their length."""
     kept = list(found)
+    own = frozenset(number.lower() for number in found[0].own) if found else frozenset()
     for at in signs.places(found, _SIGN):
         if _holds(found[at].low):
             kept[at] = _one(found[at])
+        if _CODE.search(kept[at].low) is not None:
+            kept[at] = _uncalled(kept[at], own)
     return kept
+
+
+def _uncalled(line: Line, own: frozenset[str]) -> Line:
+    """A line without the word for a code before those that are told to be some."""
+    for match in reversed(list(_CODE.finditer(line.low))):
+        if match[2] is None or match[2] in own:
+            line = reworded(line, *match.span(1), "")
+    return line
 
 
 @remembered
