@@ -60,3 +60,27 @@ def test_a_charger_with_its_voltage_holds_no_code(text: str) -> None:
 def test_a_verb_in_one_letter_is_no_number_of_a_module() -> None:
     assert told("La boîte a P0700, l'ABS U0100.") == {"transmission control": ["P0700"], "anti-lock brakes": ["U0100"]}
     assert told("Door a P0562, and door b U0100") == {"door A": ["P0562"], "door B": ["U0100"]}
+
+
+@pytest.mark.parametrize("text", [
+    "Impossible d'entrer dans l'ABS et dans le combiné. Moteur P0263.",
+    "Je n'arrive pas à entrer dans l'ABS ni dans le combiné. Moteur P0263.",
+    "No puedo entrar ni en el ABS ni en el cuadro. Motor P0263.",
+    "Can't get into the ABS or the dash. Engine P0263.",
+])
+def test_what_nobody_gets_into_is_silent(text: str) -> None:
+    assert told(text) == {"anti-lock brakes": None, "instrument cluster": None, "engine control": ["P0263"]}
+
+
+@pytest.mark.parametrize("well", ["perfect", "spot on", "nickel", "perfecto", "tipptopp"])
+def test_words_for_well(well: str) -> None:
+    assert told(f"ABS {well}, airbag {well}, engine P0263.") == {
+        "anti-lock brakes": [], "restraints": [], "engine control": ["P0263"]}
+    assert told(f"Radiator {well}\nABS fuse {well}\nEngine P0263") == {"engine control": ["P0263"]}
+
+
+@pytest.mark.parametrize("text", [
+    "Brakes ok on the road test\nEngine P0263", "Bremsen ok bei der Probefahrt\nMotor P0263",
+    "Freins ok sur route\nMoteur P0263", "Frenos ok en carretera\nMotor P0263"])
+def test_what_went_well_on_the_road_was_not_read(text: str) -> None:
+    assert told(text) == {"engine control": ["P0263"]}

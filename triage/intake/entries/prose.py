@@ -114,9 +114,9 @@ def _scans(context: Context, row: Row) -> list[Row]:
         sentence = row.low[match.end() : stop]
         if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
-        hit = phases.find(row.low[match.end() : min(stop, match.end() + 60)])
+        hit = phases.find(row.low[match.end() : min(stop, match.end() + 96)])
         other = False
-        if hit is not None and hit.start <= 12:
+        if hit is not None and hit.start <= 20:
             told = phases.find(row.low[starts[-1] : match.start()])
             other = hit.phase != (told.phase if told is not None else "before-clear")
         again = deeds.scans_again(sentence, said, match.end()) and deeds.of_same(

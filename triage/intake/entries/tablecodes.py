@@ -117,8 +117,11 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
 
 
 def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
-    """A maker's own number that fills a cell for codes."""
-    for cell in by_role.get("code", ()):
+    """A maker's own number that fills a cell for codes; none where another such cell holds the answer of the module."""
+    cells = by_role.get("code", ())
+    if len(cells) > 1 and any(answer_of_cell(cell.low) is not None for cell in cells if cell.low.strip() not in EMPTY):
+        return None
+    for cell in cells:
         text = cell.text.strip(" *#.")
         own = ownnumbers.placed(cell.start, text) if by_role.get("module") else ownnumbers.found(cell.start, text)
         if own is not None:

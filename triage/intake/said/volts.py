@@ -243,9 +243,10 @@ def _heads_a_scan(low: str, number: _Number) -> bool:
     "2nd: 12.9"."""
     if number.round or not 8.0 <= number.value <= 32.0 or len(low) > 60:
         return False
-    if low[number.end :].strip(" .)]"):
+    if low[number.end :].strip(" .)]:"):
         return phases.is_alone(low)
-    head = low[: number.start].strip(" :=-([,#*")
+    # "All erased. Second read 12.9:" is headed by the last of its sentences.
+    head = low[: number.start].strip(" :=-([,#*").rpartition(". ")[2]
     phase = phases.find(head)
     whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
     return whole or phases.is_place(head)

@@ -211,7 +211,7 @@ MEMORY = word_set("""
     felminne pamiec
 """)
 EMPTY = word_set("""
-    empty clear clean blank ok okay leer sauber vide vierge propre vacia vacio limpia limpio vuota vuoto leeg
+    empty clear clean blank ok okay leer sauber sain saine vide vierge propre vacia vacio limpia limpio vuota vuoto leeg
     tom tomt
     pusta vazia
 """)

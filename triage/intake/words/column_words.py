@@ -78,7 +78,8 @@ ROLES: dict[str, frozenset[str]] = {
     "count": phrase_set("""
         count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
         compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |
-        anzahl | occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
+        anzahl | anz | anz. | qty | nb | cant | cant. | cantidad |
+        occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
         frequence | occurence | occurences"""),
     "count_of_codes": phrase_set("""
         codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |

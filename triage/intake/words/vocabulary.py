@@ -26,7 +26,7 @@ STATES = Phrasebook(
         memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
         internal memory fault | memory fault detected""",
         "stored": """
-        stored | store | stor | sto | strd | archived | memo | fug | ausente |
+        stored | store | stor | sto | strd | his | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
         test not failed |
         old one | not pres | not prsnt | not actv | gesp | sp |
@@ -220,7 +220,9 @@ ANSWERS = Phrasebook(
         aucun code | aucun code defaut | aucun defaut memorise | aucun defaut detecte | aucun defaut enregistre | pas
         de code | pas de codes | pas de code defaut | sans defaut | sans defauts | sans code | sans codes | ras | r a
         s | 0 defaut | 0 defauts | 0 code | aucun | aucune | aucune erreur | pas d erreur | sans erreur | neant |
-        rien a signaler | zero defaut | vide | propre | sin fallos | sin fallo | sin codigos | sin codigo | sin
+        rien a signaler | zero defaut | vide | propre | sain | saine |
+        nickel | impec | impeccable | perfect | spot on | perfecto | perfecta | tiptop | tip top | tipptopp |
+        sin fallos | sin fallo | sin codigos | sin codigo | sin
         averias | sin averia | sin errores | sin error | ningun codigo | ningun fallo | ninguna averia | ningun error
         | no hay codigos | no hay fallos | no hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos

@@ -61,8 +61,15 @@ _SILENT: tuple[Slots, ...] = (
         "nicht",
         "ins | in das | in die | in den | an das | an die | an den | ans",
     ),
+    (
+        "impossible d | impossible de | n arrive pas a | n arrivais pas a | n ai pas pu | pas pu | pas reussi a | "
+        "pas moyen d | pas moyen de",
+        "entrer | rentrer | acceder | me connecter | se connecter",
+        "- | ni",
+        "dans | a | au",
+    ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
-    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
+    ("no puedo | no pude | no se pudo | no logro | no consigo | imposible", "entrar | comunicar", "- | ni en"),
     (
         f"{_COULD_NOT} | not possible to | wasn t possible to | was not possible to",
         "establish | make | set up | get | open | start | initiate | obtain",
@@ -117,7 +124,29 @@ _SILENT: tuple[Slots, ...] = (
     ),
     (
         "impossible de | impossible d | n ai pas pu | pas pu | pas reussi a | n arrive pas a",
-        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter",
+        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter |"
+        " entrer dans | rentrer dans | entrer en contact avec",
+    ),
+    (
+        "ne veut pas | ne voulait pas | n a pas voulu | ne veut plus | refuse de | refusait de | a refuse de",
+        "communiquer | repondre | dialoguer | parler | se connecter | rien dire",
+    ),
+    ("sin", "contestar | responder | comunicar | conectar | respuesta ninguna"),
+    ("sans", "repondre | communiquer | dialoguer"),
+    ("ohne", "zu antworten | zu reagieren"),
+    (
+        "no quiere | no queria | no quiso | se niega a",
+        "comunicar | comunicarse | responder | contestar | hablar | conectar | conectarse",
+    ),
+    (
+        "will nicht | wollte nicht | weigert sich | mag nicht",
+        "- | mit mir | mit dem tester",
+        "antworten | reden | sprechen | kommunizieren | zu antworten",
+    ),
+    (
+        "doesn t want to | didn t want to | does not want to | did not want to | refuses to | refused to",
+        "talk | answer | respond | communicate | connect | speak",
+        "- | to me | at all",
     ),
     (
         "no se pudo | no se puede | no pude | no puedo | no logro | imposible | no ha sido posible",
@@ -152,6 +181,8 @@ _SILENT: tuple[Slots, ...] = (
     ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich | antwortete | "
      "antworteten | reagierte | reagierten", "nicht"),
     ("nicht", "antworten | reagieren | geantwortet haben | erreichbar waren | erreichbar sind"),
+    ("bekomme | bekam | krieg | kriege | kriegte | komme | kam | bekommen | kriegen | kommen", "ich | wir | man",
+     "nicht | nie", "- | ran | rein | drauf | dran | an | hinein | darauf"),
     ("meldete sich | meldeten sich | melden sich", "nicht | nie | gar nicht"),
     ("hat sich | haben sich", "- | auch | leider | gar | uberhaupt", "nicht | nie", "- | mehr", "gemeldet"),
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
@@ -260,7 +291,7 @@ _CLEAN: tuple[Slots, ...] = (
     ),
     ("came up | comes up | reads", "clear | empty"),
     ("no", "codes | faults | dtcs", "left | any more | anymore | remaining"),
-    ("fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
+    ("fs | fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
     ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
     ("nothing", "any more | anymore | any longer", "- | in | on | stored | logged"),
     ("nichts | nix | gar nichts", "- | mehr", "drin | im | in | im speicher | drinnen | dabei"),
@@ -308,7 +339,9 @@ _CLEAN: tuple[Slots, ...] = (
     ("ya | ya esta | ya estan", "limpio | limpia | limpios | limpias | nada | sin nada"),
     ("ya", "sin", _CODIGOS),
     ("limpios | limpias | propres | vacios | vacias | vides",),
-    ("est | sont | etait | etaient", "- | tous | toutes", "vide | vides | propre | propres"),
+    ("est | sont | etait | etaient", "- | tous | toutes",
+     "vide | vides | propre | propres | sain | saine | sains | saines"),
+    ("esta | estan | estaba | estaban", "- | todo | todos", "sano | sana | sanos | sanas"),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     ("sin | ningun | ninguna | no hay | 0 | cero", *_AVERIAS),
     (f"{_NO_TIENE} | no presenta | no presentan | no muestra | no muestran | no registra | no registran | no contiene",
@@ -327,7 +360,7 @@ _NEITHER: tuple[Slots, ...] = (
     ("ne dit | ne disait | dit", "- | plus", "rien | rien du tout"),
     ("sagt | sagte", "nichts mehr | nix mehr"),
     # No "n/a", and "more faults than before".
-    ("n a | n ont", "plus | pas | aucun | aucune"),
+    ("n a | n ont", "plus | pas | aucun | aucune | que | garde | gardait | conserve | toujours | encore | jamais"),
     ("plus de | plus d", *_AUCUN[1:], "que | qu"),
     ("no dice | no decia | dice", "nada"),
     (f"{_NO_TIENE} | no hay | sin", _CODIGOS, "pendiente | pendientes"),
