@@ -148,7 +148,7 @@ def _amid(row: Row, items: Sequence[Span], known: Sequence[Span], hit: Spoken | 
         return []
     return [(start, end) for start, end in items
             if (not row.low[end:].strip(" .") or end == hit.start - 1 or _JOINT.match(row.low, end) is not None
-                or _STOP.match(row.low, end) is not None)
+                or (_STOP.match(row.low, end) is not None and row.low[end] != ":"))
             and _OPENED.search(row.low, max(0, start - 8), start) is not None]
 
 
@@ -171,7 +171,7 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
         free = sum(end - start for start, end in inside) + len(inside) - 1 < len(low)
         first = row.text[slice(*inside[0])]
         parted = inside[0][0] == span[0] and names.abbreviates(first.lower()) and (len(first) < 4 or first.isupper())
-        whole = (device or (amid and len(inside) == 1)) and (free or parts[-1] in _OF_A_PART) and not parted
+        whole = (device or (amid and len(inside) == 1 and hit is not None and hit.answer == "clean")) and (free or parts[-1] in _OF_A_PART) and not parted
         return whole or (len(inside) == 1 and names.score(row.text[slice(*span)]) >= _SURE)
     if hit is None and nearest is False and _ARTICLE.search(row.low, max(0, span[0] - 6), span[0]) is not None and (
             unknown.is_one_of_short(row.text[slice(*span)])):

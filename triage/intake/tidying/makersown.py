@@ -35,7 +35,7 @@ _NUMBER = lazily(
 _BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
 #: Behind that the next number with its own.
 _NEXT_ALIKE = lazily(r"[\s,;&]{1,3}(?:(?:and|und|et|y)\s)?(?=[a-z0-9-]{0,7}[0-9])[a-z0-9-]{4,8}\s?\([^()]")
-_COMPOUND = 14
+_COMPOUND, _SHORTEST = 14, 5
 _SECOND = lazily(r"[`*]*\s*\((?:(?:all|both|alle|beide|tous|les deux|todos|ambos)\s)?([^()]{3,50})\)")
 #: What parts a number from its description.
 _MARK = lazily(r"[`*\"]*(?:\s*(?:[/:;|,=>]|\.\.+|\t|[-\u2013\u2014]+(?=[\s>]))[>\s]*|\s{2,})(?=[^\W\d_]|[(\[`\"!*?])")
@@ -61,6 +61,8 @@ _DESCRIBED = lazily(r"\s[^()\[\];]{3,100}?\s\(([^()]{3,40})\)")
 _IN_MODULE = lazily(r"\s(?:in|on|from|im|in der|dans|en|de)\s[^,()]{2,40}$")
 #: A verb of saying before a number.
 _SAYS = lazily(r"(?:^|[^a-z])([a-z]+)(?:\s(?:up|with|out|back|of|me|us|a|the|code|codes|fault|faults)){0,3}\s?$")
+#: The word for a code before a number: "and code 18493 (valve open)".
+_WORD = lazily(r"(?<![a-z])(?:(?:fault|trouble|error) )?(?:code|dtc|fehlercode|code defaut|codigo)\s$")
 #: A status that leads to a standard code.
 _LEAD, _FEW = lazily(r"[\s>*-]*([a-z][a-z ,]{2,33}?)\s?:\s*[pcbu][0-3][0-9a-f]{3}(?![0-9])"), 3
 #: What parts the cells of a row.
@@ -208,6 +210,11 @@ def _places(line: Line, names: Names, below: Callable[[], bool], led: bool) -> I
         bracket = _BRACKET.match(text, end)
         in_a_row = before in ("name", "led") and bracket is not None and (
             _NEXT_ALIKE.match(low, bracket.end()) is not None)
+        if bracket is not None and (_describes(bracket[1]) or _is_word(bracket[1], names)) and (
+                _is_called_code(low, start, names)):
+            listed = True
+            yield _Place(match[0], start, "bracket", surely, True)
+            continue
         if bracket is not None and (in_a_row or _describes(bracket[1]) or _is_compound(bracket[1], names)):
             before = "name" if in_a_row else before
             behind = _told_behind(low, bracket.end()) or _told_within(bracket[1]) or (
@@ -234,6 +241,22 @@ def _places(line: Line, names: Names, below: Callable[[], bool], led: bool) -> I
             # Beside a name alone a hyphen may be that of a connector: "XC-204, ABS, corroded".
             told = told or ("-" not in match[0] and _names(rest, names))
             yield _Place(match[0], start, "text", surely, told)
+
+
+def _is_word(text: str, names: Names) -> bool:
+    """Whether a text is one word that is neither a status nor a name."""
+    return len(text) > _SHORTEST and text.isalpha() and states.of_cell(near.small(text)) is None and not (
+        names.likely(text))
+
+
+def _is_called_code(low: str, start: int, names: Names) -> bool:
+    """Whether a number is called a code behind a verb of saying, a name with a colon, or a joint: "ABS: code 18493
+    (valve open) and code 01036 (supply low)". A "radio code" is none of a fault."""
+    word = _WORD.search(low, max(0, start - _WINDOW), start)
+    if word is None:
+        return False
+    before = _before(low, word.start(), names)
+    return before in ("joint", "led") or (before == "name" and low[: word.start()].rstrip().endswith(":"))
 
 
 def _is_said(low: str, start: int, end: int, before: str, names: Names, listed: bool) -> bool:

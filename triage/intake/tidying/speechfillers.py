@@ -90,6 +90,11 @@ _AGAIN = lazily(
     r"vuelven? a (?:responder|contestar|comunicar)"
     r")(?:\s?[,:;]|\s-+)(?=\s))"
 )
+#: The word for a code between others and the next: "U0100 (no data) and code U0140 (low), both active".
+_CODE = lazily(
+    r"(?:(?<=[,;:])|(?<=(?<![a-z])and)|(?<=(?<![a-z])und)|(?<=(?<![a-z])et)|(?<=(?<![a-z])y)|(?<=(?<![a-z])plus))\s"
+    r"((?:code|dtc|fehlercode|codigo)\s)(?=([a-z]{0,2}[0-9][0-9a-z]{2,6})\s?[(,.;]|[pcbu][0-3][0-9a-f]{3}(?![a-z0-9]))")
+_CODE_SIGN = signs.of_words(word_set("code dtc fehlercode codigo").__contains__)
 _PATTERNS = (_TALK, _TOLD, _UP, _HEADS, _OKAY)
 #: One of them stands in whatever those find.
 _SIGN = signs.of_words(word_set(
@@ -114,6 +119,9 @@ def left_out(found: Sequence[Line]) -> list[Line]:
     for at in signs.places(found, _SIGN):
         if _holds(found[at].low):
             kept[at] = _one(found[at])
+    own = frozenset(number.lower() for number in kept[0].own) if kept else frozenset()
+    for at in signs.places(kept, _CODE_SIGN):
+        kept[at] = _uncalled(kept[at], own)
     for at in signs.places(kept, _HELLO_SIGN):
         match = _HELLO.match(kept[at].low)
         if match is not None and _tells(kept[at], match.end()):
@@ -140,6 +148,14 @@ def _tells(line: Line, start: int, *, first: bool = False) -> bool:
     if first and not (codes and not codes[0].start) and not (answers and not answers[0].start):
         return False
     return complaints.told(line.text, line.low) is None and bool(codes or answers)
+
+
+def _uncalled(line: Line, own: frozenset[str]) -> Line:
+    """A line without the word for a code before those that are told to be some."""
+    for match in reversed(list(_CODE.finditer(line.low))):
+        if match[2] is None or match[2] in own:
+            line = reworded(line, *match.span(1), "")
+    return line
 
 
 @remembered
