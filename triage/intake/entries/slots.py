@@ -171,7 +171,8 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
         free = sum(end - start for start, end in inside) + len(inside) - 1 < len(low)
         first = row.text[slice(*inside[0])]
         parted = inside[0][0] == span[0] and names.abbreviates(first.lower()) and (len(first) < 4 or first.isupper())
-        whole = (device or (amid and len(inside) == 1 and hit is not None and hit.answer == "clean")) and (free or parts[-1] in _OF_A_PART) and not parted
+        clean = amid and len(inside) == 1 and hit is not None and hit.answer == "clean"
+        whole = (device or clean) and (free or parts[-1] in _OF_A_PART) and not parted
         return whole or (len(inside) == 1 and names.score(row.text[slice(*span)]) >= _SURE)
     if hit is None and nearest is False and _ARTICLE.search(row.low, max(0, span[0] - 6), span[0]) is not None and (
             unknown.is_one_of_short(row.text[slice(*span)])):
