@@ -298,8 +298,7 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
 def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
     """Whether text in the module's place may be its name: a description under a heading is not."""
     words, score = len(printed.split()), context.names.score(printed)
-    if place.cell is not None:
-        # "Confirmed in this cycle", set in below a heading, names no module.
+    if place.cell is not None:  # "Confirmed in this cycle", set in below a heading
         inset = context.under_heading and row.line.indent > context.heading_indent
         return len(printed) <= 80 and not (inset and score < 60.0 and states.in_text(small(printed)))
     if score >= 60.0 or (place.within and words <= 6):
@@ -316,7 +315,8 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         marked = words <= 4 and lead[-1:] in tuple(",:;|=>")
         return (marked and none) or ((marked or lead.endswith(" -")) and _heads_anew(context, row, printed))
     above = context.builder.module
-    return words <= 6 and len(printed) <= 60 and not (above and above.codes and describing.ends_text(printed))
+    return words <= 6 and len(printed) <= 60 and describing.IS.isdisjoint(printed.split()) and not (
+        above and above.codes and describing.ends_text(printed))
 
 
 def _heads_anew(context: Context, row: Row, printed: str) -> bool:

@@ -53,7 +53,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
     # Most lines hold no figure, and tell at most of a state, a test or a wire in words.
     figures = has_digit(row.low)
     if not row.finds.codes and (whole := mended.whole(row.low)) is not None and ":" not in row.low[
-            slice(*whole)]:
+            slice(*whole)] and phases.find(row.low) is None:
         happened.put_mended(context, row)
         return []
     if figures and (exciter := _EXCITER.search(row.low)) is not None:

@@ -25,6 +25,8 @@ from triage.intake.said.codetexts import behind_status
 
 Span = tuple[int, int]
 
+#: What a sentence says of something, and no name has in it: "the ABS lamp is on".
+IS = word_set("is are was were isn't ist sind war waren est sont etait esta estan estaba")
 #: A sentence ends, or another thing is told in it.
 _ENDS = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|"
@@ -200,7 +202,7 @@ def _is_led(low: str, name: Span, begin: int) -> bool:
     return _LEADS_IN.search(low, max(begin, name[0] - _REACH), name[0]) is not None
 
 
-__all__ = ["Described", "within"]
+__all__ = ["IS", "Described", "within"]
 
 
 def ends_text(printed: str) -> bool:
