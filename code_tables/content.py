@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from code_tables.facts import CodeFacts, Limit, ModuleFacts, Plausibility, Rate, Source
+from code_tables.facts import CodeFacts, Limit, ModuleFacts, Plausibility, Rate, SharedPart, Source
 from code_tables.spans import Cells, Spans
 
 
@@ -90,5 +90,6 @@ class Content:
     limits: dict[tuple[str, int | None], list[Limit]] = field(default_factory=dict)
     reading_names: dict[str, str] = field(default_factory=dict)
     plausibility: list[Plausibility] = field(default_factory=list)
+    shared_parts: list[SharedPart] = field(default_factory=list)
     #: Answers that all codes of one range and failure type share, kept as they are asked for.
     by_range: dict[tuple[str, str | None, Cells, Cells | None], CodeFacts] = field(default_factory=dict)

@@ -100,6 +100,22 @@ class Plausibility(NamedTuple):
     source: str
 
 
+class SharedPart(NamedTuple):
+    """One part of a vehicle that several modules tell of in numbers of their own.
+
+    ``words`` and ``beside`` are patterns as in reading_names.csv, held against title and printed text: what names the
+    part, and what goes with it once another code names it.
+    """
+
+    part: str
+    words: str
+    beside: str
+    where: str
+    passes_if: str
+    safety: str
+    source: str
+
+
 class Source(NamedTuple):
     """Where a figure comes from and how it was read."""
 

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from code_tables import words
 from code_tables.content import Content, Failure, Fmi, Relation, SupplyCode, Title
-from code_tables.facts import Limit, ModuleFacts, Plausibility, Rate, Source
+from code_tables.facts import Limit, ModuleFacts, Plausibility, Rate, SharedPart, Source
 from code_tables.reading import FOLDER, code_number, number, read_rows, whole, word, wrong
 from code_tables.spans import Spans
 from code_tables.tables import Tables
@@ -29,7 +29,7 @@ def load(folder: Path = FOLDER) -> Tables:
     """The tables in ``folder``, loaded once. Raises TableError (file, row, column, what was seen and expected)."""
     content = Content(sources=_sources(folder))
     for part in (_ranges, _titles, _failures, _supply, _safety, _relations, _ambiguous, _modules, _j1939, _figures,
-                 _plausibility):
+                 _plausibility, _shared_parts):
         part(content, folder)
     return Tables(content)
 
@@ -225,6 +225,14 @@ def _figures(content: Content, folder: Path) -> None:
         content.limits.setdefault((key, volts), []).append(Limit(
             number("limits", line, "value", value), unit, cited(line, source)[0], note,
             number("limits", line, "at", at) if at else None, volts))
+
+
+def _shared_parts(content: Content, folder: Path) -> None:
+    cited = _citer(content, "shared_parts")
+    for line, (part, pattern, beside, where, passes, safety, source, _) in read_rows("shared_parts", folder):
+        content.shared_parts.append(SharedPart(
+            part, pattern, beside, where, passes, word("shared_parts", line, "safety", safety, words.SAFETIES),
+            cited(line, source)[0]))
 
 
 def _plausibility(content: Content, folder: Path) -> None:

@@ -29,6 +29,7 @@ HEADERS: dict[str, tuple[str, ...]] = {
     "rates": ("key", "value", "unit", "source", "note"),
     "limits": ("key", "at", "value", "unit", "system_volts", "source", "note"),
     "reading_names": ("name", "words", "source", "note"),
+    "shared_parts": ("part", "words", "beside", "where", "passes_if", "safety", "source", "note"),
     "plausibility": ("key", "reading", "other", "unit", "condition", "limit", "other_limit", "state", "supports",
                      "supply", "relation", "where", "ratio", "words", "source", "note"),
 }

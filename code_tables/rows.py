@@ -332,6 +332,20 @@ class ReadingNameRow(Row):
     note: Tidy
 
 
+class SharedPartRow(Row):
+    """One part that several modules tell of in numbers of their own."""
+
+    identity = ("part",)
+    part: Key
+    words: Pattern
+    beside: Annotated[str, _check(lambda text: not text or _is_pattern(text), "a pattern of words or nothing")]
+    where: Key
+    passes_if: Key
+    safety: Annotated[str, _one_of(words.SAFETIES, empty=True)]
+    source: Sources
+    note: Tidy
+
+
 class PlausibilityRow(Row):
     """A reading that contradicts what is sound, and the codes it speaks for."""
 
@@ -359,4 +373,5 @@ ROWS: dict[str, type[Row]] = {
     "supply_codes": SupplyRow, "safety": SafetyRow, "relations": RelationRow, "ambiguous": AmbiguousRow,
     "modules": ModuleRow, "spn": SpnRow, "fmi": FmiRow, "addresses": AddressRow, "rates": RateRow,
     "limits": LimitRow, "reading_names": ReadingNameRow, "plausibility": PlausibilityRow,
+    "shared_parts": SharedPartRow,
 }

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from code_tables import answers
 from code_tables.content import Content
-from code_tables.facts import CodeFacts, Limit, ModuleFacts, Plausibility, Rate
+from code_tables.facts import CodeFacts, Limit, ModuleFacts, Plausibility, Rate, SharedPart
 from triage.errors import TableError
 from triage.model import codes
 
@@ -33,6 +33,8 @@ class Tables:
         #: Patterns of words that a live value's name is known by, and the rules that hold values against codes.
         self.reading_names: dict[str, str] = content.reading_names
         self.plausibility: tuple[Plausibility, ...] = tuple(content.plausibility)
+        #: Parts that several modules tell of in numbers of their own.
+        self.shared_parts: tuple[SharedPart, ...] = tuple(content.shared_parts)
 
     def facts(self, code: str, failure_type: str | None = None) -> CodeFacts:
         """What is known of ``code`` (any text). ``failure_type`` (two hexadecimal digits) goes before one in it."""

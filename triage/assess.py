@@ -16,7 +16,7 @@ from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
 from triage.explain.damage import damages
-from triage.explain.fitness import came_back, stuck_closed
+from triage.explain.fitness import came_back, doubted, stuck_closed, unanswered
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import inspection_due
 from triage.explain.page import (
@@ -24,33 +24,37 @@ from triage.explain.page import (
     is_quiet,
     marks,
     supply_headline,
+    told_in_ready,
     would_change,
 )
+from triage.explain.proof_checks import proofs_first
 from triage.explain.reasons import CAME_BACK, band, clean_words, reasons
 from triage.explain.records import is_record
 from triage.explain.recovery import finish_first
+from triage.explain.returned import with_returned
 from triage.explain.roots import charges_first, count_line, set_aside, short_list, unsettled
 from triage.explain.shared import drop_outs
 from triage.explain.silence import never_answered, stories
 from triage.explain.silent_together import told_as_one
-from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, standings
+from triage.explain.standing import ASIDE, STANDINGS, Standings, persisting, safety_class, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.supply_since import supply_since
 from triage.explain.unasked import NOT_ASKED
 from triage.explain.verification import in_states, repair_column, verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
-from triage.model.assessment import Assessment, FaultLine, Group, VerificationLine
+from triage.model.assessment import Assessment, FaultLine, VerificationLine
 from triage.model.casebook import SEEN, AtConnector, Casebook, Links, Timeline
 from triage.model.chargers import charger_says
-from triage.model.drive import in_ready, is_electric
+from triage.model.drive import is_electric
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
-from triage.model.verdict import FaultVerdict, SupplyVerdict, Verdict, fault_name
+from triage.model.verdict import FaultVerdict, NextCheck, SupplyVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
 from triage.relations.names import by_company, by_reports, one_name, under_given_names
+from triage.relations.returned import recurred, returned
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -122,12 +126,24 @@ class Worked:
         if earlier:
             self.links.recurrences = recurrences(
                 self.book, self.line, self.links, earlier, tables, canonical)
+        self.returns = returned(self.book, self.line, self.links, tables)
+        self.links.recurrences |= recurred(self.returns, self.book, tables)
         self.evidence: Evidence = weigh_evidence(
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
         self.back = came_back(self.book, self.line, self.links, self.evidence.hypotheses.opportunity, tables)
+        self.safety = safety_class(self.book, self.links)
+        self.back[[fault for fault in self.returns if self.safety[fault]]] = True
         self.names = fault_names(self.book)
+
+    def proofs(self, place: int, supply: Sequence[SupplyVerdict]) -> list[VerificationLine]:
+        """What is shown gone since the repair or clear of session ``place``, and what is not."""
+        evidence = self.evidence
+        return verification(
+            self.book.sessions[place], self.book, self.line, self.links, evidence.hypotheses.opportunity,
+            evidence.causes, evidence.decibans, self.tables, refused=evidence.weighed.refused, place=place,
+            first=charges_first(supply), safety=self.safety)
 
 
 def fault_names(book: Casebook) -> list[str]:
@@ -159,6 +175,10 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     result: list[Verdict] = []
     standing = work.standings.standing.tolist()
     closed = stuck_closed(book, work.standings)
+    silent = {int(book.module_session[module]) for module in unanswered(book)}
+    checks = [_proofs_first(work, place, checks[place], supplies[place], unfit=place in silent or bool(
+        doubted(session.vehicle.complaint if session.vehicle else None)))
+              for place, session in enumerate(book.sessions)]
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         safeties = {safety for safety, where in zip(work.standings.dangers[first:last], standing[first:last],
@@ -171,6 +191,20 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result
+
+
+def _proofs_first(
+    work: Worked, place: int, checks: list[NextCheck], supply: Sequence[SupplyVerdict], *, unfit: bool,
+) -> list[NextCheck]:
+    """The steps of a session, after a repair with the proof of it before what is only done again."""
+    book = work.book
+    if repair_column(book, work.line, place) is None:
+        return checks
+    lines = work.proofs(place, supply)
+    if is_electric(book.sessions[place], module_names(book, place)):
+        told_in_ready((), (), lines)
+    return proofs_first(book, work.standings, work.evidence.decibans, work.names, work.tables, place, checks, lines,
+                        unfit=unfit)
 
 
 def module_names(book: Casebook, place: int) -> list[str]:
@@ -270,9 +304,9 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     finish_first(short, book)
     open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
-    proofs = verification(
-        session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
-        work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"]))
+    proofs = work.proofs(0, verdict["supply"])
+    again = {work.names[fault]: told.what for fault, told in work.links.recurrences.items()}
+    short = with_returned(short, lines, again, proofs, repaired=repair_column(book, work.line, 0) is not None)
     electric = is_electric(session, module_names(book, 0))
     of_supply = _supply_proofs(work, tables, verdict["supply"], electric=electric)
     proofs = in_states([*proofs, *of_supply])
@@ -303,16 +337,6 @@ def _supply_proofs(
         return []
     since = {int(place) for place in book.order[0][start:]}
     return supply_since(supply, proved_since(session, supply, 12.0 * scale, since), scale, tables, electric=electric)
-
-
-def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:
-    """Tell the runs of an electric vehicle in its own words, in place."""
-    for line in lines:
-        line.why[:] = [in_ready(reason) for reason in line.why]
-    for group in groups:
-        group.head = in_ready(group.head)
-    for proof in proofs:
-        proof.why, proof.proves = in_ready(proof.why), in_ready(proof.proves) if proof.proves else proof.proves
 
 
 def earlier_faults(sessions: Sequence[Session], tables: Tables) -> list[EarlierFault]:

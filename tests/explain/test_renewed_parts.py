@@ -28,7 +28,8 @@ def steps(found: Assessment, code: str) -> list[str]:
 
 
 def test_a_renewed_sensor_is_watched() -> None:
-    watched = steps(page("engine control", COOLANT, "coolant sensor"), COOLANT)
+    proof, *watched = steps(page("engine control", COOLANT, "coolant sensor"), COOLANT)
+    assert proof.startswith("prove engine control P0118 after the repair: key off")
     assert watched == ["watch the live value of what was replaced for engine control P0118 from a cold start until it "
                        "is warm, connector and wiring moved meanwhile"]
 
@@ -58,8 +59,11 @@ def test_a_wheel_sensor_is_proved_on_the_road() -> None:
     found = page("anti-lock brakes", WHEEL, note)
     (proof,) = [line for line in found.verification if line.code == "C0034-12"]
     assert "drive above 40 km/h" in str(proof.proves)
-    # Braking is in doubt: nobody is sent onto the road for it before its circuit was looked at.
-    assert [step[:16] for step in steps(found, "C0034")] == ["test the circuit"]
+    # Nobody takes apart what was just mended, and nobody is sent onto the road before the standing test.
+    (step,) = [check for check in found.next_checks if "C0034" in check["do"]]
+    assert step["do"].startswith("prove anti-lock brakes C0034-12 after the repair: ")
+    assert step["do"].index("at a standstill") < step["do"].index("drive above 40 km/h")
+    assert "walking pace first" in str(step["gate"])
     sums = [next(fault["decibans"] for fault in page("anti-lock brakes", WHEEL, part).verdict["faults"]
                  if fault["code"] == "C0034") for part in (note, None)]
     assert sums[0] > sums[1] - 1.0

@@ -29,3 +29,10 @@ def test_no_event_is_no_code(said: str) -> None:
 
 def test_an_event_of_another_kind_says_nothing_of_the_codes() -> None:
     assert "anti-lock brakes" not in modules_of("Engine: P0562\nABS: no crash event stored\n")
+
+
+def test_a_word_for_a_count_that_names_a_module_too() -> None:
+    text = ("ABS = C0035: intermittent compteur 2, C0040: non présent compteur 6\nradio = B1000 (mémorisé) compteur 5\n"
+            "compteur 2 = aucun défaut\n")
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000 stored"],
+                                "instrument cluster 2": ["clean"]}

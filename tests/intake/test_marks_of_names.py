@@ -81,3 +81,14 @@ def test_a_sensor_that_was_measured_is_no_supply() -> None:
 def test_a_name_ends_with_its_sentence() -> None:
     assert answers(shots("ABS C0032 current. Engine unchanged. The dash has U0121 stored.")[0]) == {
         "ABS": "codes", "dash": "codes"}
+
+
+@pytest.mark.parametrize("head", ["Scan summary", "Scan report", "Fehlerübersicht", "Quick scan result", "Rapport scan",
+                                  "Informe escaneo"])
+def test_the_supply_beside_the_title_of_a_screen(head: str) -> None:
+    shot = shots(f"{head}                      11.8 V  (min 10.4 V)\nECM: P0562\n")[0]
+    assert (shot.volts, shot.lowest_volts) == (11.8, 10.4)
+
+
+def test_a_part_beside_a_voltage_is_no_title() -> None:
+    assert shots("Fuel pump                      5.8 V\nECM: P0562\n")[0].volts is None

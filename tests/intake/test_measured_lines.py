@@ -10,6 +10,7 @@ from triage.intake.entries.measuredline import measured_in
 from triage.intake.gather import Part, gather
 from triage.intake.plain.characters import low
 from triage.intake.read import read_text
+from triage.model.measured_words import is_drop, path_of
 from triage.supply.named import measured
 
 
@@ -111,3 +112,22 @@ def test_a_date_gives_no_figures_of_a_battery(first: str, second: str) -> None:
 def test_what_a_tester_said_on_a_day(line: str) -> None:
     reading = read_text(f"ABS: C0035 stored\nBCM: no codes\n\n{line}\n", load())
     assert [(event.what, event.note) for event in reading.events] == [("other", line)]
+
+
+@pytest.mark.parametrize(("line", "path"), [
+    ("Ground EPS to battery neg 0.1V", "ground"), ("battery neg to EPS ground 0.1 V", "ground"),
+    ("Masse EPS gegen Batterie minus 0,1 V", "ground"), ("masse EPS vers moins batterie 0,1 V", "ground"),
+    ("masa EPS a negativo batería 0,1 V", "ground"), ("B+ to EPS feed 0.1 V drop", "positive"),
+    ("battery plus to EPS plug 0.1 V under load", "positive")])
+def test_a_path_from_a_post_to_a_module_is_a_drop(line: str, path: str) -> None:
+    (shot,) = read_text(f"After clear 12.5 V\nEPS: C1A44 current\n\n{line}\n", load()).snapshots
+    (reading,) = shot.readings
+    assert is_drop(reading)
+    assert path_of(reading.name.lower()) == path
+    assert (reading.value, reading.module) == (0.1, None)
+
+
+def test_the_voltage_at_a_plug_is_no_drop() -> None:
+    (shot,) = read_text("After clear 12.5 V\nEPS: C1A44 current\n\nEPS plug 10.9 V, battery 13.8 V\n",
+                        load()).snapshots
+    assert not any(is_drop(reading) for reading in shot.readings)

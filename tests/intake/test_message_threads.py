@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of, scans
+from triage.intake.read import read_text
 
 _SAID = [
     ("09:02", "Lena", "before clear, 11.2 V"), ("09:03", "Lena", "ABS: C0035 (stored), C0040 (active)"),
@@ -144,3 +146,49 @@ def test_what_another_tells_is_no_note() -> None:
             ("Otto", "gearbox dead"), ("Lena", "Clock: no codes"))
     text = "\n".join(f"09:{at + 10} {name}: {line}" for at, (name, line) in enumerate(said))
     assert "gearbox: silent" in scans(text)[0]
+
+
+@pytest.mark.parametrize(("text", "read"), [
+    ("Ann (08:57): the abs has C0035 stored\nAnn (09:00): radio is clean\nBen (09:11): voltage?\nAnn (09:19): 10.9\n"
+     "Ann (09:30): cleared everything and scanned again:\nAnn (09:31): the abs and the radio are clean",
+     ["before-clear 10.9 V | abs: C0035 stored; radio: clean", "after-clear | abs: clean; radio: clean"]),
+    ("<Nora> Stand vor dem Löschen:\n<Nora> Airbag hat P0562 aktiv, Radio ohne Fehler\n<Ben> Spannung?\n<Nora> 9,7 V\n"
+     "<Ben> lösch mal alles\n<Nora> nach dem Löschen: Airbag ohne Fehler\n<Nora> Radio ohne Fehler",
+     ["before-clear 9.7 V | Airbag: P0562 current; Radio: clean", "after-clear | Airbag: clean; Radio: clean"]),
+    ("Léa, 11:27\nla radio remonte U0140 mémorisé, le combiné sans défaut\nPaul, 11:36\ntension ?\nLéa, 11:43\n9,7",
+     ["9.7 V | radio: U0140 stored; combiné: clean"]),
+    ("Ana: antes de borrar:\nAna: la radio tiene U0140 memorizado\nAna: el cuadro sin fallos\nLuis: ¿tensión?\nAna: 12",
+     ["before-clear 12.0 V | radio: U0140 stored; cuadro: clean"]),
+])
+def test_the_supply_that_somebody_asks_for_is_of_the_scan_told_before(text: str, read: list[str]) -> None:
+    assert scans(text) == read
+
+
+def test_days_that_a_few_lines_begin_with_are_those_of_scans() -> None:
+    text = ("18.11.2024 10:21:\nABS: C0035\nradio: no codes\n{} - ABS reads C0040 stored\nradio: no codes\n")
+    for moment in ("19.11.2024 10:21", "2024-11-19 10:21"):
+        assert [scan.at.day for scan in read_text(text.format(moment), load()).snapshots if scan.at] == [18, 19]
+    # In a chat each message has its own.
+    lines = ["19.11.24, 10:21 - ABS: C0035", "19.11.24, 10:22 - radio: no codes", "19.11.24, 10:25 - EPS: U0100"]
+    assert len(read_text("\n".join(lines), load()).snapshots) == 1
+
+
+@pytest.mark.parametrize("text", ["Nils: ok, order the battery", "Nils (14:02): ok, Batterie bestellen",
+                                  "Nils: ok, commande la batterie"])
+def test_an_ok_of_somebody_is_no_answer_of_a_module(text: str) -> None:
+    assert modules_of(f"ABS: C0035 stored\n{text}") == {"anti-lock brakes": ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("text", ["Mast box: ok, no codes", "Mast box: ok"])
+def test_an_ok_behind_a_name_that_nobody_knows_is_its_answer(text: str) -> None:
+    assert modules_of(f"ABS: C0035 stored\n{text}") == {"anti-lock brakes": ["C0035 stored"], "Mast box": ["clean"]}
+
+
+@pytest.mark.parametrize(("lead", "phase"), [
+    ("erased all, key off and on, read again:", "after-clear"), ("new battery in, scan after that:", "after-repair"),
+    ("neue Batterie drin, danach:", "after-repair"), ("batterie neuve montée, ensuite :", "after-repair"),
+    ("batería nueva puesta, después:", "after-repair"),
+])
+def test_what_was_done_behind_the_time_of_a_message_heads_a_scan(lead: str, phase: str) -> None:
+    text = f"07:13 ABS: C0035\n07:20 radio: U0100\n07:55 {lead}\n07:58 ABS: C0040\n08:01 EPS: U0100\n"
+    assert [scan.split(" |")[0] for scan in scans(text)][-1] == phase

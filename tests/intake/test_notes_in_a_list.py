@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import code_tables
+from tests.intake.reads import modules_of
 from triage.intake.text import read_text
 
 NOTES = ["// charger 30 A connected", "Notiz: Ladegerät 30 A angeschlossen", "(chargeur 30 A branché)",
@@ -38,3 +39,17 @@ def test_rows_of_a_table_go_on_behind_a_note(note: str, own: str) -> None:
 def test_a_list_that_begins_again_behind_a_note_is_another_scan(note: str) -> None:
     text = f"ABS\n  C0031 stored\nEngine\n  P0562 stored\n{note}\nABS\n  C0031 stored\nEngine\n  no codes\n"
     assert read(text) == [{"ABS": ["C0031"], "Engine": ["P0562"]}, {"ABS": ["C0031"], "Engine": []}]
+
+
+@pytest.mark.parametrize(("head", "note", "kind"), [
+    ("No answer:", "(keys are at the desk)", "silent"), ("Ohne Fehler:", "(Rückruf 0555 014772)", "clean"),
+    ("Sans défaut :", "(le client attend)", "clean"), ("Sin respuesta:", "(el cliente espera)", "silent"),
+])
+def test_a_note_in_brackets_ends_no_list_of_names_that_goes_on(head: str, note: str, kind: str) -> None:
+    read = modules_of(f"{head}\n  ABS\n{note}\n  Radio\n  XKV\n")
+    assert read == {"anti-lock brakes": [kind], "radio": [kind], "XKV": [kind]}
+
+
+def test_a_note_in_brackets_behind_the_last_name_leaves_what_follows_alone() -> None:
+    assert modules_of("No answer:\n  ABS\n(keys are at the desk)\nRadio\n  U0100 stored\n") == {
+        "anti-lock brakes": ["silent"], "radio": ["U0100 stored"]}

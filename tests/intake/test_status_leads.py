@@ -95,6 +95,22 @@ def test_a_french_plus_between_codes_denies() -> None:
         assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 current"]}
 
 
+@pytest.mark.parametrize("text", [
+    "The left door had pending C0051. The radio active B17FE. The dash reports P0700.",
+    "Die linke Tür hat C0051 ausstehend. Das Radio aktiv B17FE. Der Tacho meldet P0700.",
+    "La porte gauche donne C0051 en attente. La radio actif B17FE. Le combiné affiche P0700.",
+    "La puerta izquierda da C0051 pendiente. La radio activo B17FE. El cuadro tiene P0700.",
+])
+def test_a_status_between_a_plain_name_that_opens_its_sentence_and_its_code(text: str) -> None:
+    door, radio, dash = modules_of(text).values()
+    assert (door, radio, dash) == (["C0051 pending"], ["B17FE current"], ["P0700"])
+
+
+def test_a_short_form_at_the_end_of_a_sentence_leads_on_to_no_other_name() -> None:
+    read = modules_of("The dash is clean. Found U0140 in the mast rack ctrl. I skipped the radio.")
+    assert read == {"instrument cluster": ["clean"], "mast rack ctrl": ["U0140"]}
+
+
 @pytest.mark.parametrize(("line", "codes"), [
     ("TCM: inactive P0715, conf. U0100", ["P0715 stored", "U0100 confirmed"]),
     ("TCM - hist. P0715 ; pend. P0700 ; conf. U0100", ["P0715 stored", "P0700 pending", "U0100 confirmed"]),

@@ -60,3 +60,13 @@ def test_the_last_try_at_programming_tells_how_it_ended(line: str, answers: list
 def test_the_supply_of_a_try_that_broke_off_is_kept_with_it() -> None:
     events = _read("tcu update died halfway at 11.6V because the charger was forgotten").events
     assert [(event.what, event.note) for event in events] == [("programmed", "supply 11.6 V")]
+
+
+@pytest.mark.parametrize("line", [
+    "After charging overnight cleared, 12.7 V", "Nach Ladung über Nacht gelöscht, 12,7 V",
+    "Après charge toute la nuit effacé, 12,7 V", "Tras la carga borrado, 12,7 V"])
+def test_a_clear_after_a_charge_was_done(line: str) -> None:
+    text = f"Before clear 10.9 V\nECM: P0562 stored\nABS: U0100 stored\n{line}\nECM: P0335 current\nABS: no codes\n"
+    reading = read_text(text, load())
+    assert [event.what for event in reading.events] == ["cleared"]
+    assert reading.snapshots[-1].phase == "after-clear"

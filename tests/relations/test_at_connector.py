@@ -104,3 +104,19 @@ def test_reasons_name_modules_as_printed() -> None:
     told = [reason for root in assess(made, tables()).short_list for line in root.lines for reason in line.why]
     assert any("ABS unit" in reason for reason in told)
     assert not any("anti-lock" in reason for reason in told)
+
+
+def test_network_lines_measured_whole_at_its_plug_are_not_asked_for_again() -> None:
+    fed = reading("feed at its connector", 12.5), reading("ground at its connector", 0.05)
+    wires = reading("CAN H to L at its connector", 60.0, "ohm")
+    told = page(*fed, wires)
+    step = first_step(told)
+    assert "network lines were measured good" in step["do"]
+    assert step["do"].startswith("look at the contacts in the plug of ABS")
+    assert "network lines good at its plug: check the contacts there" in told.short_list[0].title
+    assert any("60 ohm between its network wires" in line for line in told.stories)
+    assert first_step(page(fed[0], wires))["do"] == "check ground of ABS, then ask it again"
+    assert first_step(page(wires))["do"] == "check feed and ground of ABS, then ask it again"
+    # One end alone answers, or they were measured at another module.
+    for other in (wires | {"value": 120.0}, wires | {"module": "ECM"}):
+        assert first_step(page(*fed, other))["do"] == "check network lines of ABS, then ask it again"

@@ -121,3 +121,9 @@ def test_a_hundred_live_values_do_not_bury_the_page(small: Assessment) -> None:
     many = dataclasses.replace(small, session=small.session.model_copy(update={"snapshots": shots}))
     assert "cell 7 -40 °C and 88 more" in plain(terminal(many))
     assert "cell 95" in plain(terminal(many, show_all=True))
+
+
+def test_the_phone_reads_what_to_do_before_what_must_be_so(small: Assessment) -> None:
+    last = brief(small).splitlines()[-1]
+    assert last.startswith("Next: run the engine 10 minutes")
+    assert last.index("; first: parking brake on") < last.index("15 minutes")

@@ -105,13 +105,27 @@ def test_one_reading_noise_and_loads_are_no_dips(trace: Trace) -> None:
     assert "dips" not in [one.kind for one in found_in(trace)]
 
 
+def screen(tmp_path: Path, volts: np.ndarray, interval: float) -> list[str]:
+    (tmp_path / "log.csv").write_text("s,V\n" + "".join(
+        f"{at * interval:.2f},{volt:.2f}\n" for at, volt in enumerate(volts)))
+    return CliRunner().invoke(app, ["trace", str(tmp_path / "log.csv")]).output.splitlines()
+
+
 def test_a_screen_lists_the_first_and_the_last_of_many_segments(tmp_path: Path) -> None:
+    volts = np.tile(np.repeat([12.6, 9.9, 14.2], [100, 15, 200]), 14)
+    lines = screen(tmp_path, volts, 0.1)
+    count = int(lines[0].split(": ")[-1].split()[0])
+    assert count > 24
+    assert any(f"... {count - 24} more lines: --json lists all segments" in line for line in lines)
+    table = lines[lines.index("  segments"):]
+    assert sum(" s to " in line and " V" in line for line in table) == 24
+
+
+def test_findings_come_before_segments_and_those_that_take_turns_are_one_line(tmp_path: Path) -> None:
     seconds = np.arange(0.0, 60.0, 0.02)
     volts = 13.9 + 0.35 * np.sign(np.sin(2.0 * np.pi * seconds / 1.3)) * (1.0 + 0.3 * np.sin(seconds))
-    (tmp_path / "log.csv").write_text("s,V\n" + "".join(
-        f"{at:.2f},{volt:.2f}\n" for at, volt in zip(seconds, volts, strict=True)))
-    run = CliRunner().invoke(app, ["trace", str(tmp_path / "log.csv")])
-    count = int(run.output.splitlines()[0].split(": ")[1].split()[0])
-    assert count > 24
-    assert f"... {count - 24} more segments: --json lists all" in run.output
-    assert sum(" s to " in line and " V" in line for line in run.output.splitlines()[:30]) == 24
+    lines = screen(tmp_path, volts, 0.02)
+    table = lines.index("  segments")
+    assert any(line.startswith("  charging: swings between") for line in lines[:table])
+    assert len([line for line in lines[table:] if " s to " in line]) <= 2
+    assert any("in turns" in line for line in lines[table:])

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 #: So many segments are listed on a screen.
 _MOST_LISTED = 24
+#: So many segments in a row, of so many kinds, are told in one line.
+_LEAST_TURNS, _MOST_KINDS = 8, 2
 
 
 class Beside(NamedTuple):
@@ -139,28 +141,52 @@ def _mark(finding: Finding) -> Mark:
 
 
 def _listed(parts: Sequence[Segment]) -> list[str]:
-    """The segments, a line each; of many only the first and the last ones."""
-    lines = []
-    for part in parts:
-        line = f"  {part.start_s:10.2f} s to {part.end_s:10.2f} s  {part.kind:<9} {part.volts:6.2f} V"
-        if part.low_volts is not None and part.high_volts is not None and part.period_s is not None:
-            line += f"  between {part.low_volts:.2f} and {part.high_volts:.2f} V every {part.period_s:.2f} s"
+    """The segments, a line each, those of kinds that take turns summed up; of many only the first and the last ones."""
+    lines: list[str] = []
+    for row in _rows(parts):
+        first, last = row[0], row[-1]
+        line = f"  {first.start_s:10.2f} s to {last.end_s:10.2f} s  "
+        if len(row) > 1:
+            kinds = list(dict.fromkeys(part.kind for part in row))
+            told = [f"{kind} {min(volts):.2f} to {max(volts):.2f} V ({len(volts)} times)" for kind in kinds
+                    if (volts := [part.volts for part in row if part.kind == kind])]
+            lines += wrap(f"{line.strip()}  in turns   {', '.join(told)}", screen_width(),
+                          initial_indent=" " * (len(line) - len(line.lstrip())), subsequent_indent=" " * 16)
+            continue
+        line += f"{first.kind:<9} {first.volts:6.2f} V"
+        if first.low_volts is not None and first.high_volts is not None and first.period_s is not None:
+            line += f"  between {first.low_volts:.2f} and {first.high_volts:.2f} V every {first.period_s:.2f} s"
         lines.append(line)
     if len(lines) <= _MOST_LISTED:
         return lines
     half = _MOST_LISTED // 2
-    more = f"  ... {len(lines) - 2 * half} more segments: --json lists all, --picture draws them"
+    more = f"  ... {len(lines) - 2 * half} more lines: --json lists all segments, --picture draws them"
     return [*lines[:half], more, *lines[-half:]]
+
+
+def _rows(parts: Sequence[Segment]) -> list[list[Segment]]:
+    """The segments, those in one row that only take turns: of two or three kinds, over and over."""
+    rows: list[list[Segment]] = []
+    at = 0
+    while at < len(parts):
+        end, kinds = at, set[str]()
+        while end < len(parts) and parts[end].kind != "crank" and parts[end].low_volts is None and len(
+                kinds | {parts[end].kind}) <= _MOST_KINDS:
+            kinds.add(parts[end].kind)
+            end += 1
+        turns = end - at >= _LEAST_TURNS and min(
+            sum(part.kind == kind for part in parts[at:end]) for kind in kinds) > 1
+        rows.append(list(parts[at:end]) if turns else [parts[at]])
+        at = end if turns else at + 1
+    return rows
 
 
 def _lines(
     file: Path, parts: Sequence[Segment], found: Sequence[Finding], notices: Sequence[Notice],
 ) -> list[str]:
-    """The segments as a table, the findings with the numbers of their sources, the sources, the notices."""
+    """The findings with the numbers of their sources, the segments as a table, the sources, the notices."""
     many = f"{len(parts)} segment{'' if len(parts) == 1 else 's'}"
     lines = [f"{file}: {many}", ""]
-    lines += _listed(parts)
-    lines.append("")
     width = screen_width()
     numbers: dict[str, int] = {}
     for finding in found:
@@ -169,6 +195,7 @@ def _lines(
         sources = [numbers.setdefault(source, len(numbers) + 1) for source in finding.source.split("; ") if source]
         text += "".join(f" [{number}]" for number in sources)
         lines += wrap(text, width, initial_indent="  ", subsequent_indent="    ")
+    lines += ["", "  segments", *_listed(parts)]
     if numbers:
         lines += ["", "  sources"]
         for source, number in numbers.items():

@@ -110,11 +110,22 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     back = since & ~supply & (link.relation == 0)
     _apply(result, told & back, "the complaint tells of one that comes and goes", _scale(
         {INTERMITTENT: params.rate("intermittent.told")}))
+    _apply(result, _measured_again(book), "the isolation was measured too low again after a clear", _scale(
+        {LOW_VOLTAGE: params.rate("isolation.again_low")}))
     _apply(result, _by_hand(book), "it comes and goes with something that is moved", _by_moving(
         params.rate("intermittent.by_hand"), params.rate("intermittent.by_hand_share")))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _measured_again(book: Casebook) -> np.ndarray:
+    """N: isolation faults seen before a clear that their module calls failing after it: it measures a resistance (UN
+    R100), which a low supply upsets once and hardly once more."""
+    phase = book.phase[book.fault_session]
+    again = ((phase > 0) & (book.seen == SEEN) & (book.status == WORDS.index("current"))).any(axis=1)
+    before = ((phase <= 0) & (book.seen == SEEN)).any(axis=1)
+    return np.asarray(again & before & book.flags(lambda facts: "isolation fault" in facts.title))
 
 
 def _by_hand(book: Casebook) -> np.ndarray:

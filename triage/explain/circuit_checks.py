@@ -13,7 +13,7 @@ import numpy as np
 from triage.explain.case import FEED, NO_PATH, WIRES, Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
 from triage.explain.moving_parts import Moving, moving, part_of
-from triage.explain.one_part import one_part
+from triage.explain.one_part import one_part, shared_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.silent_together import listed
@@ -143,7 +143,7 @@ def _circuit(
         do = f"have the isolation of the high-voltage system measured by a qualified person ({shown})"
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
                   "own figure")
-        minutes = ISOLATION_MINUTES
+        minutes, title = ISOLATION_MINUTES, f"{title}; came in the wet: charging inlet, plugs and cable entries first"
     elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for{_by_itself(facts.safety, title)}"
         passes = "the code clears and stays away"
@@ -265,7 +265,12 @@ def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> N
     codes = [book.code[fault] for fault in group]
     titles = [meaning(book.facts[fault], book.texts.get(fault, ())) for fault in group]
     settled = [figures.names[fault] for fault in group]
-    if (part := one_part(titles)) is not None:
+    if (part := one_part(titles)) is not None and (row := shared_part(part)) is not None:
+        return {
+            "do": f"test the {part} before the circuit of each code that tells of it ({', '.join(codes)})",
+            "where": row.where, "minutes": 20.0, "passes_if": row.passes_if, "settles": settled,
+            "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": gate_of(row.safety or None)}
+    if part is not None:
         return {
             "do": f"have {part} tested by a qualified person before each circuit that runs through it "
                   f"({', '.join(codes)})",

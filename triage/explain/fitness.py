@@ -29,6 +29,7 @@ from triage.model.casebook import (
 )
 from triage.model.session import Session
 from triage.model.snapshot import STATUS_WORDS
+from triage.model.triggers import COLD, HOT, LADEN, trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -192,6 +193,8 @@ def standing_checks(complaint: str | None, faults: Sequence[int], dangers: Seque
     checks: list[NextCheck] = []
     for name in doubted(complaint):
         do, where, passes = _STAND[name]
+        if (trigger := trigger_of(complaint)) is not None and trigger.name in (COLD.name, HOT.name, LADEN.name):
+            do = f"{do}; {trigger.test}, as the complaint says"
         checks.append({
             "do": do, "where": where, "minutes": 10.0, "passes_if": passes,
             "settles": [names[fault] for fault in faults if dangers[fault] == name], "gain_bits": round(gain, 2),

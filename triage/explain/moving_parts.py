@@ -17,6 +17,7 @@ from triage.model.triggers import (
     LID,
     LOOM,
     SEAT,
+    SLOW,
     SPEED,
     TRAILER,
     TURNS,
@@ -36,6 +37,7 @@ _PARTS = {
     WET.name: "the plug and loom where water gets in",
     BUMPS.name: "the plug and loom where they shake and rub",
     SPEED.name: "the plug and loom where they shake and rub",
+    SLOW.name: "the plug and loom where they shake and rub",
 }
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from triage.explain.complaint import listed
 from triage.explain.heard import AREAS
 from triage.explain.supply_checks import OVER, path_of_reason, supply_in_doubt
-from triage.model.assessment import Column, FaultLine, Mark, Sight
+from triage.model.assessment import Column, FaultLine, Group, Mark, Sight, VerificationLine
 from triage.model.casebook import Casebook
+from triage.model.drive import in_ready
 from triage.model.fed import alone
 from triage.model.session import Session, day_and_clock
 from triage.model.snapshot import STATUS_WORDS, Snapshot
@@ -142,4 +143,14 @@ def would_change(
     return missing
 
 
-__all__ = ["columns", "is_quiet", "marks", "supply_headline", "would_change"]
+def told_in_ready(lines: Sequence[FaultLine], groups: Sequence[Group], proofs: Sequence[VerificationLine]) -> None:
+    """Tell the runs of an electric vehicle in its own words, in place."""
+    for line in lines:
+        line.why[:] = [in_ready(reason) for reason in line.why]
+    for group in groups:
+        group.head = in_ready(group.head)
+    for proof in proofs:
+        proof.why, proof.proves = in_ready(proof.why), in_ready(proof.proves) if proof.proves else proof.proves
+
+
+__all__ = ["columns", "is_quiet", "marks", "supply_headline", "told_in_ready", "would_change"]

@@ -49,6 +49,10 @@ def part_checks(
         "gate": gate_of(next((name for name in STRICTEST if name in classes), None))}]
 
 
+#: How the step begins that watches a renewed part.
+WATCH_WORDS = "watch the live value"
+
+
 def renewed_checks(book: Casebook, line: Timeline, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
     """The run that a part which was just replaced is watched in, where its code is gone: it is not tested again before
     (common practice)."""
@@ -58,7 +62,7 @@ def renewed_checks(book: Casebook, line: Timeline, case: Case, bits: Floats, nam
         shown = names[fault].replace(module, case.name(module), 1)
         speed = "speed sensor" in book.facts[fault].title
         checks.append({
-            "do": f"watch the live value of what was replaced for {shown} " + (
+            "do": f"{WATCH_WORDS} of what was replaced for {shown} " + (
                 "on the road, all wheels side by side: air gap, ring and sides" if speed else
                 "from a cold start until it is warm, connector and wiring moved meanwhile"),
             "where": "on the road, read by a second person" if speed else "at the vehicle, parked", "minutes": 30.0,
@@ -94,4 +98,4 @@ def apart(case: Case, test: PartTest | None, renewed: Sequence[int] = ()) -> Cas
                          listed=[fault for fault in case.listed if fault not in told])
 
 
-__all__ = ["apart", "part_checks", "renewed_checks", "unproved"]
+__all__ = ["WATCH_WORDS", "apart", "part_checks", "renewed_checks", "unproved"]

@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from triage.explain.meaning import meaning, wants_procedure
-from triage.explain.one_part import one_part, through_wheel
+from triage.explain.one_part import beside_part, one_part, part_named, shared_part, through_wheel
 from triage.explain.silent_part import one_silent_part
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
@@ -42,6 +42,8 @@ FED = "a drop was measured on its path"
 #: Words of a module's name that places and paths are called by as well.
 NO_MODULE = frozenset(("engine", "body", "motor", "control", "module", "unit", "system", "power", "battery", "ecu",
                        "front", "rear", "left", "right", "main", "supply"))
+#: So many modules tell of a part before it is told as one.
+SEVERAL = 2
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
 #: Places of the standings, as :mod:`triage.explain.standing` counts them.
@@ -122,12 +124,40 @@ def _through_one_part(
 ) -> Iterator[tuple[int, int]]:
     """(circuit, head) for the circuits of a session that persist, run through one part and came and went together."""
     by_session: dict[int, list[int]] = {}
-    for fault in np.flatnonzero(persists & book.flags(lambda facts: facts.relation is None)).tolist():
+    own = np.flatnonzero(persists & book.flags(lambda facts: facts.relation is None and facts.supply is None)).tolist()
+    for fault in own:
         if through_wheel(meaning(book.facts[fault], book.texts.get(fault, ()))):
             by_session.setdefault(int(book.fault_session[fault]), []).append(fault)
     for faults in by_session.values():
         head, *rest = sorted(faults, key=lambda fault: (standing[fault], -float(decibans[fault])))
         yield from ((fault, head) for fault in rest if _together(book, fault, head))
+    yield from _of_one_part(book, own, standing, decibans)
+
+
+def _of_one_part(
+    book: Casebook, own: Sequence[int], standing: np.ndarray, decibans: Floats,
+) -> Iterator[tuple[int, int]]:
+    """(fault, head) where several modules tell of one part in numbers of their own, and what they say came and went
+    together. Two codes of one module may be two circuits of it, and one number in two modules is one fault as it is."""
+    named: dict[tuple[int, str], list[int]] = {}
+    beside: dict[tuple[int, str], list[int]] = {}
+    for fault in own:
+        title, session = meaning(book.facts[fault], book.texts.get(fault, ())), int(book.fault_session[fault])
+        if (part := part_named(title)) is not None:
+            named.setdefault((session, part), []).append(fault)
+        elif (part := beside_part(title)) is not None:
+            beside.setdefault((session, part), []).append(fault)
+    # What another module gets from it goes with it, whatever it is taken for by itself.
+    for fault in np.flatnonzero(book.flags(lambda facts: facts.relation == "invalid data")).tolist():
+        if (part := part_named(meaning(book.facts[fault], book.texts.get(fault, ())))) is not None:
+            beside.setdefault((int(book.fault_session[fault]), part), []).append(fault)
+    for key, faults in named.items():
+        everything = [*faults, *beside.get(key, ())]
+        if len({int(book.fault_module[fault]) for fault in everything}) < SEVERAL:
+            continue
+        head = min(faults, key=lambda fault: (standing[fault], -float(decibans[fault])))
+        yield from ((fault, head) for fault in everything if book.code[fault] != book.code[head]
+                    and standing[fault] >= standing[head] and _together(book, fault, head))
 
 
 def _after_set_up(
@@ -269,7 +299,8 @@ def lines_words(lines: Sequence[FaultLine]) -> str:
     if is_fed_badly(first):
         return f"its feed or ground ({codes[0]}) first; {_listed(codes[1:])} to be read again once it is fed"
     if (part := one_part([line.title for line in lines])) is not None:
-        return f"{_listed(codes)} run through one part, {part}: that comes before each of them"
+        tell = "run through" if shared_part(part) is None else "tell of"
+        return f"{_listed(codes)} {tell} one part, {part}: that comes before each of them"
     if not is_reference(first.title) and lines[1].verdict["explained_by"] == name_of(first.verdict):
         if any(line.verdict["module"] != first.verdict["module"] for line in lines):
             return f"{codes[0]} {first.title}, and {_listed(sorted({*codes} - {codes[0]}))} that go with it"

@@ -68,7 +68,7 @@ def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = N
         f"all modules behind {about} are silent, {by}")
     if story.kind == "network":
         head = f"{on_it(book, story)} are silent on {about}, {by}"
-    if story.pins is not None and story.pins.sound:
+    if story.pins is not None and (story.pins.sound or story.pins.wired):
         head += f"; measured at its connector: {story.pins.words}"
     against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""
     return f"{head}: check {', then '.join(story.rivals)}{against}"

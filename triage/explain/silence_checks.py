@@ -147,10 +147,16 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
     elif pins is not None and pins.lost:
         what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
-    elif pins is not None and pins.sound:
-        left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
-        what = f"check {' and '.join([*left, 'network lines'])} of {name}"
-        passes = f"{FEED}; {WIRES}" if left else WIRES
+    elif pins is not None and (pins.sound or pins.wired):
+        pairs = [pin for pin in ("feed", "ground") if pin not in pins.sound]
+        left = pairs if pins.wired else [*pairs, "network lines"]
+        what, passes = f"check {' and '.join(left)} of {name}", f"{FEED}; {WIRES}" if pairs else WIRES
+        if pins.wired:
+            passes = FEED
+        if not left:
+            what = (f"look at the contacts in the plug of {name}, where its feed, ground and network lines were "
+                    "measured good")
+            passes = "contacts clean, straight and tight (else it is the module itself, by the maker's procedure)"
     mended = "once the path that failed is mended and it stays silent: " if case.failed("cables and grounds") else ""
     return {
         "do": f"{what}, {ASK_AGAIN}{ready}",

@@ -21,6 +21,9 @@ def silent_title(lost: str, measured: AtConnector | None) -> str:
     if measured is not None and measured.lost:
         return f"{lost} is silent and has no {measured.lost}: find the fuse, splice or wire that lost it"
     left = [pin for pin in ("feed", "ground") if measured is None or pin not in measured.sound]
+    if measured is not None and measured.wired:
+        return (f"{lost} is silent: check its {' and '.join(left)}" if left else
+                f"{lost} is silent, its feed, ground and network lines good at its plug: check the contacts there")
     return f"{lost} is silent: check its {', '.join(left)}{' and ' if left else ''}branch"
 
 

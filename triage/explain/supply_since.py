@@ -15,15 +15,13 @@ def supply_since(
     electric: bool,
 ) -> list[VerificationLine]:
     """A line for each part that was ``proved`` since the repair, and for each that was not, where anything speaks of
-    the supply at all."""
+    the supply."""
     proven = [VerificationLine(part, "", "proven", told.removeprefix(f"{part} "), None) for part, told in proved]
-    asked = bool(proven) or supply_in_doubt(supply) or any(
-        entry["part"] != "event" and entry["state"] != "not tested" for entry in supply)
-    if not asked:
-        return []
+    # A reading of a run alone is no question about the supply.
+    asked = any(line.printed != "charging" for line in proven) or supply_in_doubt(supply)
     return [VerificationLine(entry["part"], "", "not yet proven", _open(entry["why"]),
                              _proof(entry["part"], scale, tables, electric=electric))
-            for entry in supply if entry["state"] == "not tested" and entry["part"] != "event"] + proven
+            for entry in supply if asked and entry["state"] == "not tested" and entry["part"] != "event"] + proven
 
 
 def _open(why: str) -> str:

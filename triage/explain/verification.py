@@ -20,6 +20,7 @@ from triage.explain.cycles import (
     unset_monitors,
     within,
 )
+from triage.explain.proving import RUNS, condition_of, proving_run, was_met
 from triage.explain.reasons import phase_words
 from triage.explain.standing import HARD, INTERMITTENT, safety_class
 from triage.model.assessment import VerificationLine, VerificationState
@@ -28,35 +29,14 @@ from triage.model.crash import crash_record
 from triage.model.fed import alone
 from triage.model.session import Session, printed_names
 from triage.model.status import read_status
-from triage.model.verdict import CAUSES
+from triage.model.triggers import Trigger
+from triage.model.verdict import CAUSES, fault_name
 
 if TYPE_CHECKING:
     from code_tables import Tables
     from triage.model.casebook import Bools, Floats
     from triage.model.snapshot import Snapshot
 
-#: Monitor class -> what it needs, and the run that proves it (common practice; 40 CFR 86.010-18 (d)(4)(ii)).
-RUNS = {
-    "key on": ("key off until the modules sleep, then key on", "key off until the modules sleep, key on, read again"),
-    "network": ("some seconds of key on with all modules awake",
-                "key on for 10 s with all modules awake, read again"),
-    "commanded output": ("its output commanded", "work the output it watches, then read again"),
-    "running": ("the engine running", "run the engine 10 minutes, then read again"),
-    "warm": ("a warm engine on the road", "10 minutes of steady driving with the engine warm, then read again"),
-    "speed": ("road speed", "drive above 40 km/h, straight and through turns, then read again"),
-    "drive cycle": ("a cold start and a mixed drive",
-                    "a cold start and 10 to 30 minutes of mixed driving until its monitor reads complete"),
-    "cold soak": ("hours at rest", "6 to 8 hours at rest with the tank between 15 and 85 %, a cold start and a drive"),
-    "event": ("its event", "the event itself under control, then read again"),
-    "high voltage": ("the drive enabled", "drive enabled, a charge and a shutdown by a qualified person, read again"),
-}
-#: What comes before the road where braking or steering was at fault.
-AT_REST = {
-    "brakes": "pedal firm and lamp out at a standstill and at walking pace",
-    "steering": "lock to lock at a standstill with the assistance on",
-}
-#: Monitors that come to a result with the engine off.
-STANDING = ("key on", "network", "commanded output", "event")
 ORDER: tuple[VerificationState, ...] = ("still there", "not yet proven", "outlives a clear", "stored event",
                                         "proven", "shown gone", "not ready", "ready")
 READINESS = "readiness"
@@ -99,15 +79,17 @@ class Since:
 def verification(
     session: Session, book: Casebook, line: Timeline, link: Links, opportunity: Floats, causes: Floats,
     decibans: Floats, tables: Tables, *, refused: Floats | None = None, place: int = 0, first: str | None = None,
+    safety: Bools | None = None,
 ) -> list[VerificationLine]:
     """One line a fault of session ``place`` seen before the repair, then one an inspection rule for the readiness read
     since, or at all where there was neither repair nor clear.
 
     ``opportunity`` N x K, ``causes`` N x 5, ``decibans`` N; ``refused`` N: chance that the fault's module did not take
-    the clear; ``first``: what has to be so before an engine is run for a proof.
+    the clear; ``first``: what has to be so before an engine is run for a proof; ``safety`` N: faults
+    of a safety class, where that is known already.
     """
-    since = Since(session, book, line, link, opportunity, causes, decibans, tables, safety_class(book, link), refused,
-                  place, first)
+    since = Since(session, book, line, link, opportunity, causes, decibans, tables,
+                  safety_class(book, link) if safety is None else safety, refused, place, first)
     if not _find_start(since):
         return _readiness(since)
     since.words = _words(since)
@@ -120,7 +102,8 @@ def verification(
         module = book.module_name[book.fault_module[fault]]
         kind = book.failure_type[fault]
         found.append((ORDER.index(state), not since.safety[fault], -float(decibans[fault]), VerificationLine(
-            names.get(module, module), book.code[fault] + (f"-{kind}" if kind else ""), state, why, proves)))
+            names.get(module, module), book.code[fault] + (f"-{kind}" if kind else ""), state, why, proves,
+            fault_name(module, book.code[fault], kind))))
     found.sort(key=lambda entry: entry[:3])
     return [*(entry[3] for entry in found), *_readiness(since)]
 
@@ -282,8 +265,8 @@ def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]
     """
     book, facts, place = since.book, since.book.facts[fault], since.place
     least = since.tables.rate("standing.tested")
-    read, unread, missed = 0, 0, 1.0
-    doubts: list[str] = []
+    read, unread, missed, doubts = 0, 0, 1.0, list[str]()
+    trigger = _trigger(since, fault)
     for column in clean:
         seen_pending = facts.trips == 1 or _pending_read(since, fault, column)
         chance = float(since.opportunity[fault, column])
@@ -299,6 +282,9 @@ def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]
                           "nobody said that outside supply was off")
         elif chance < least:
             doubts.append(f"its monitor needs {RUNS[facts.monitor][0]} and can hardly have run")
+        elif trigger is not None and not was_met(trigger, since.session.snapshots[book.order[place][column]],
+                                                 since.tables):
+            doubts.append(f"it is told to come {trigger.when}, and nobody said that this was so in a clean scan")
         elif not seen_pending:
             unread += 1
             missed *= 1.0 if unread % 2 else 1.0 - chance
@@ -331,23 +317,18 @@ def _supply(since: Since, fault: int, column: int) -> bool | None:
 
 def _run(since: Since, fault: int) -> str:
     """The run that would prove the fault gone."""
-    facts = since.book.facts[fault]
-    run, road = RUNS[facts.monitor][1], RUNS["speed"][1]
-    if facts.safety in AT_REST:
-        # Nobody proves brakes or steering on the road first (common practice).
-        road = f"{AT_REST[facts.safety]}; then {road}"
-    if facts.monitor == "speed":
-        run = road
-    if facts.monitor == "running" and facts.safety == "steering":
-        run = f"{AT_REST['steering']}, 10 minutes with the engine running, then read again"
-    if "wheel speed sensor" in facts.title and facts.monitor != "speed" and since.repair:
-        # Air gap, ring and swapped sides show on the road alone (common practice).
-        run = f"{run}; then {road}"
-    if since.first is not None and facts.monitor not in STANDING:
-        run = f"{since.first}: {run}"
-    supply = ", outside supply off" if facts.supply else ""
-    pending = "; pending list too (a two-trip code), or two such runs with key off between" if facts.trips == 2 else ""
-    return f"{run} (supply {since.tables.rate('supply.good') * since.scale:.1f} V or more{supply}){pending}"
+    return proving_run(since.book.facts[fault], since.tables, since.scale, first=since.first, repair=since.repair,
+                       trigger=_trigger(since, fault))
+
+
+def _trigger(since: Since, fault: int) -> Trigger | None:
+    """The condition that makes a clean test of it a clean one. That of the complaint counts for what may be behind
+    it."""
+    vehicle = since.session.vehicle
+    open_ = float(since.decibans[fault]) > since.tables.rate("standing.aside")
+    module = since.book.module_facts[since.book.fault_module[fault]]
+    return condition_of(since.book.facts[fault], module.system, since.book.texts.get(fault, ()),
+                        vehicle.complaint if vehicle and open_ else None)
 
 
 # --- readiness -------------------------------------------------------------------------------------------------

@@ -9,7 +9,7 @@ from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts, goneonly
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import complained, fleet, vehiclekind
+from triage.intake.said import complained, conditioned, fleet, vehiclekind
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
@@ -359,8 +359,9 @@ def vehicle(context: Context) -> Vehicle | None:
             f"{len(context.facts.vins)} {TWO_NUMBERS}: {' and '.join(context.facts.vins[:3])}; taken as one vehicle, "
             "the first: take out what is not of this vehicle, unless a used part brought its number along",
         )
-    if wrong := complained.joined(values.get("complaint"), _complained(context)):
-        values["complaint"] = wrong
+    wrong, when = _complained(context)
+    if complaint := conditioned.conditioned(complained.joined(values.get("complaint"), wrong), when):
+        values["complaint"] = complaint
     if "drive" not in values and any(
             not row.finds.codes and vehiclekind.is_electric(small(row.line.text)) for row in context.rows):
         values["drive"] = "electric"
@@ -370,18 +371,21 @@ def vehicle(context: Context) -> Vehicle | None:
 _CODE = lazily(r"(?<![A-Za-z0-9])(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z0-9])|SPN)")
 
 
-def _complained(context: Context) -> list[str]:
-    """What is said to be wrong with the vehicle above the first list."""
+def _complained(context: Context) -> tuple[list[str], list[str]]:
+    """What is said to be wrong with the vehicle above the first list, and the conditions told beside it."""
     lists = {module.line.number for draft in context.builder.snapshots for module in draft.modules.values()}
     found: list[str] = []
+    when: list[str] = []
     for row in context.rows if lists else ():
         if not row.finds.codes and ((row.line.number in lists and spoken(row.low)) or row.line.number > max(lists)):
             break
         # A list may begin in the line that tells what is wrong.
-        found += complained.clauses(_CODE.split(row.line.text, maxsplit=1)[0] if row.finds.codes else row.line.text)
+        said = _CODE.split(row.line.text, maxsplit=1)[0] if row.finds.codes else row.line.text
+        found += complained.clauses(said)
+        when += conditioned.conditions(said)
         if row.finds.codes:
             break
-    return found
+    return found, when
 
 
 def events(context: Context) -> list[Event]:

@@ -56,6 +56,7 @@ from triage.intake.tidying import (
     printcolumns,
     quotedbreaks,
     quotednames,
+    runningleads,
     saidnumbers,
     scanbreaks,
     sectionnumbers,
@@ -113,7 +114,8 @@ def keyed(found: Sequence[Line], names: Names) -> tuple[Sequence[Line], list[spa
     """The lines with digits for look-alike letters, keys in place of other marks and makers' own numbers told, and what
     was read where."""
     digits, alike = alikecodes.written(gluedwords.behind_spaced(statusbrackets.told(found)))
-    keyed = xmlkeys.written_out(dottedkeys.written_out(keysections.named(smallnumbers.written(digits))), names.listed)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(
+        keysections.named(smallnumbers.written(digits)), names.listed), names.listed)
     own = makersown.marked(keyarrows.written_out(keyed), names)
     return ownlists.marked(saidnumbers.marked(own, names), names), alike
 
@@ -123,7 +125,7 @@ def with_whole_names(
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
     found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(plurals.closed(whole)))))
-    found = speechfillers.left_out(found)
+    found = runningleads.told(speechfillers.left_out(found), names)
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:

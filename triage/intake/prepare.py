@@ -45,6 +45,7 @@ from triage.intake.tidying import (
     keybehind,
     keysahead,
     legends,
+    legendsapart,
     letterbullets,
     listline,
     obdlists,
@@ -98,7 +99,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = rows.uncommented(rows.rows_from(tidied, is_module), is_module)
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = row_passes.parted(row_passes.whole_rows(all_rows, names, wraps.width_of(whole), is_module), names)
-    explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
+    explained = legends.adopt(legendsapart.cut(strayblanks.closed(all_rows)), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
     all_rows, left_out = unreadcodes.left_out(row_passes.with_bare_names(all_rows, names, tables))

@@ -119,3 +119,4 @@ class VerificationLine:
     state: VerificationState
     why: str                   # on what grounds, with the conditions they hold for
     proves: str | None         # what run would prove it; None: nothing more is needed
+    fault: str = ""            # the fault as it is named in lists of checks

@@ -93,10 +93,22 @@ _POINT = (
     r"generator|fuse ?box|(?:bloc|bloque) (?:moteur|motor)|karosserie|getriebe|motor|polklemme|moteur|caisse|"
     r"borne|batterie|carroceria|of|the|case|"
     r"housing|casing|lead|cable|rh|lh|point|[-+])[ .]{0,2})")
+_GROUND_OF = r"(?:grounds?|earth|masse|masa|tierra)"
+_TO = r"(?:to|->|nach|gegen|zu[rm]?|a|vers|hasta|contra)"
+_POST = (r"(?:(?:batter(?:y|ie)|bater[ií]a|batt)[ -]?(?:neg(?:ative|ativ[eo]?)?|minus|moins|-)|"
+         r"moins (?:de la )?batterie|minus(?:pol)? (?:der )?batterie|negativo (?:de la )?bater[ií]a|batterie-?minus)")
 _BETWEEN = re.compile(
     rf"(?<![a-z]){_POINT}{{1,4}}(?:to|->|nach|gegen|zu[rm]?|a|jusqu'a|hasta|und|and|et|y|/|vers|contra) ?(?:the |"
     rf"der |dem |la |le |"
-    rf"el )?{_POINT}")
+    rf"el )?{_POINT}|"
+    # The ground of a module against the post: "ground EPS to battery neg", "moins batterie a masse ABS".
+    rf"(?<![a-z]){_GROUND_OF}(?: (?:of|at|the|an|am|der|des|dem|von|de|du|la|le|el|del)){{0,2}}"
+    rf"(?: [a-z0-9/-]+){{1,3}}? {_TO} (?:the |der |dem |la |le |el |den )?{_POST}|"
+    rf"(?<![a-z]){_POST} {_TO} (?:the |der |dem |la |le |el )?(?:[a-z0-9/-]+ ){{1,3}}?{_GROUND_OF}(?![a-z])|"
+    # And its feed against the other.
+    rf"(?<![a-z])(?:b ?\+|(?:batter(?:y|ie)|bateria|batt)[ -]?(?:plus|pos(?:itiv[eo]?)?|\+)|plus batterie|\+ batterie) "
+    rf"{_TO} (?:the |der |dem |la |le |el )?(?:[a-z0-9/-]+ ){{1,3}}?(?:feed|plug|connector|pin|supply|stecker|"
+    rf"einspeisung|connecteur|alimentation|conector|alimentacion)(?![a-z])")
 
 #: What was taken off the battery while its current was read: a fuse, a connector, a module; a current named after a
 #: fuse is not the whole vehicle's. The key and what feeds the vehicle from outside are none of that.

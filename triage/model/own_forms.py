@@ -71,7 +71,7 @@ FORMS = (
 
 #: Letters before the number of something else: a part, a version, a standard.
 OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "NR", "NO", "REV", "VER", "TYP", "ISO", "SAE", "DIN", "EN",
-             "ECE", "IEC", "KWP", "CAN")
+             "ECE", "IEC", "KWP", "CAN", "MID")
 #: The same where a mark or a blank is between: terminals, connectors, fuses, relays, bays.
 OF_WIRING = ("KL", "CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
 #: The same of a date, a measure, a part of a message, and plain words in a text of capitals.

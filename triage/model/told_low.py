@@ -57,6 +57,7 @@ _LEFT_ON = (
     r"(?:encendid[oa]s?|puest[oa]s?|conectad[oa]s?)|"
     r"(?:qued(?:[oó]|aron)|dej(?:[oó]|aron|ad[oa]s?)) (?:la |las |el |los )?(?:luz|luces|faros?|radio|contacto|"
     r"calefacci[oó]n|intermitentes) (?:\w+ ){0,2}?(?:encendid[oa]s?|puest[oa]s?|conectad[oa]s?)|"
+    r"luz (?:interior|de techo|de posici[oó]n|de cruce) (?:encendida|puesta)|"
     r"(?:luces|faros|radio) (?:encendid[oa]s?|puest[oa]s?) (?:tod[oa]|durante)")
 _LOW = re.compile(
     rf"(?<![a-z])(?:{_LEFT_ON}|(?:{_BATTERY}{_IS}|{_SIDE}) {_FLAT}|{_FLAT} (?:{_BATTERY}|{_SIDE})|{_WITH_HELP}|"

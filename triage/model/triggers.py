@@ -1,4 +1,4 @@
-"""What brings a fault on, where somebody says so: rain, cold, heat, bumps, steering, load, a door or a loom moved.
+"""What brings a fault on, where somebody says so: rain, cold, heat, bumps, hills, steering, load, speed, a loom moved.
 
 It is told in the complaint, or beside the code that comes and goes with it. A test without its trigger says little
 about a fault that comes and goes, so the steps name it. Common practice.
@@ -14,35 +14,51 @@ from typing import NamedTuple
 
 class Trigger(NamedTuple):
     """One condition. ``test``: how it is made at a circuit; ``road``: how a run or drive meets it; ``when``: the
-    condition itself, of one that is made by hand."""
+    condition itself, as the fault comes so; ``proof``: what makes a clean scan count after a repair."""
 
     name: str
     test: str
     road: str
     when: str = ""
+    proof: str = ""
 
 
-WET = Trigger("wet", "with water sprayed on connector and harness", "in rain or on a wet road")
-COLD = Trigger("cold", "cold, before the first start of the day", "from cold, after a night outside")
-HOT = Trigger("heat", "hot, after a long run", "until everything is hot")
-BUMPS = Trigger("bumps", "while connector and harness are shaken and bent", "over bumps and rough road")
+_ROUGH = "over bumps and rough road"
+WET = Trigger("wet", "with water sprayed on connector and harness", "in rain or on a wet road",
+              when="in the wet", proof="water sprayed on connector and harness, or a drive in rain or on a wet road")
+COLD = Trigger("cold", "cold, before the first start of the day", "from cold, after a night outside",
+               when="in the cold", proof="a night outside and a cold start in such weather")
+HOT = Trigger("heat", "hot, after a long run", "until everything is hot",
+              when="when it is hot", proof="a run until everything is hot")
+BUMPS = Trigger("bumps", "while connector and harness are shaken and bent", _ROUGH,
+                when="over bumps and rough road", proof=f"a drive {_ROUGH}")
 TURNS = Trigger("steering", "while the steering is turned from lock to lock", "with tight turns both ways",
-                "as the steering is turned")
+                "as the steering is turned", "the steering turned ten times from lock to lock, standing")
 #: What is moved by hand brings it on: the loom that moves with it is bent each time.
-DOOR = Trigger("door", "while the door is opened, closed and shaken", "over bumps and rough road",
-               "as the door is moved")
-LID = Trigger("tailgate", "while the tailgate is opened, closed and shaken", "over bumps and rough road",
-              "as the tailgate is moved")
-SEAT = Trigger("seat", "while the seat is moved to both ends", "over bumps and rough road", "as the seat is moved")
-LOOM = Trigger("loom", "while that plug and its loom are moved and bent again", "over bumps and rough road",
-               "as plug or loom is moved")
+DOOR = Trigger("door", "while the door is opened, closed and shaken", _ROUGH, "as the door is moved",
+               "the door opened and closed ten times through its whole travel")
+LID = Trigger("tailgate", "while the tailgate is opened, closed and shaken", _ROUGH, "as the tailgate is moved",
+              "the tailgate opened and closed ten times through its whole travel")
+SEAT = Trigger("seat", "while the seat is moved to both ends", _ROUGH, "as the seat is moved",
+               "the seat moved ten times from end to end")
+LOOM = Trigger("loom", "while that plug and its loom are moved and bent again", _ROUGH, "as plug or loom is moved",
+               "plug and loom moved and bent as before")
 TRAILER = Trigger("trailer", "with the trailer plugged in and its cable moved, then without it", "with the trailer",
-                  "with the trailer plugged in")
+                  "with the trailer plugged in", "the trailer coupled and a drive with it")
 #: Those of them that somebody makes by hand, on the spot: what comes and goes with them is there.
 BY_HAND = ("steering", "door", "tailgate", "seat", "loom", "trailer")
 #: At speed a harness shakes; how fast is said in the complaint's own words (``trigger_of``).
-SPEED = Trigger("speed", "while connector and harness are shaken and bent", "at the speed named, where the law allows")
-LOAD = Trigger("load", "with lamps, blower and heated windows on", "with lamps, blower and heated windows on")
+SPEED = Trigger("speed", "while connector and harness are shaken and bent", "at the speed named, where the law allows",
+                when="at speed", proof="a drive at the speed named, where the law allows")
+SLOW = Trigger("low speed", "while connector and harness are shaken and bent",
+               "with long stretches at walking pace to 30 km/h, stops and tight turns",
+               when="at low speed", proof="a drive at walking pace to 30 km/h with stops and tight turns")
+LOAD = Trigger("load", "with lamps, blower and heated windows on", "with lamps, blower and heated windows on",
+               when="with lamps, blower and heated windows on", proof="lamps, blower and heated windows on")
+HILL = Trigger("hill", "hot, while connector and harness are shaken and bent", "up a long hill under full load",
+               when="on a hill", proof="a drive up a long hill under full load")
+LADEN = Trigger("payload", "with the vehicle laden", "laden as it was",
+                when="with the vehicle laden", proof="a drive laden as it was")
 
 _MOVE = (r"(?:open|clos|mov|slam|shut|shak|wiggl|tug|pull|push|press|bend|bent|flex|touch|tap|slid|lift|turn)"
          r"(?:e|es|ed|s|t|ting|ing|ged|ging|led)?")
@@ -85,17 +101,28 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"roads?|mornings?)\b|\bbei (?:regen|n[aä]sse)\b|\bnach (?:der wagenw[aä]sche|regen)\b|\b(?:sous|apr[eè]s|par) "
         r"(?:la pluie|temps de pluie|lavage)\b|\b(?:con|cuando|bajo la) llu(?:via|eve)\b", re.IGNORECASE)),
     (COLD, re.compile(
-        rf"\b{_ONLY_WHEN}(?:cold|freezing|frosty)\b|\bonly in (?:the )?(?:cold|frost)\b|\b(?:on|from) (?:a )?cold "
+        rf"\b{_ONLY_WHEN}(?:cold|freez(?:ing|es)|frosty)\b|\b(?:only|just|always) (?:in|during|with) (?:the |hard )?"
+        r"(?:cold|frost|freezing \w+)\b|\b(?:only|just|always) below (?:zero|freezing)\b|\b(?:nur|immer) bei (?:frost|"
+        r"minusgraden)\b|\b(?:seulement|uniquement|toujours) (?:par (?:grand |temps )?(?:froid|gel)|"
+        r"quand il g[eè]le)\b|"
+        r"\b(?:s[oó]lo|solamente|siempre) (?:con (?:heladas?|hielo|el fr[ií]o)|cuando (?:hiela|hace fr[ií]o)|"
+        r"bajo cero)\b|\b(?:on|from) (?:a )?cold "
         r"(?:starts?|engine|mornings?)\b|\bcold starts? only\b|\bbei k[aä]lte\b|\bkaltstart|\b[aà] froid\b|"
         r"\ben fr[ií]o\b", re.IGNORECASE)),
     (HOT, re.compile(
         rf"\b{_ONLY_WHEN}(?:hot|warm(?:ed up)?)\b|\bin (?:the )?heat\b|"
         r"\b(?:stall(?:s|ed|ing)?|dies|cuts? out|stops?|misfires?|fails?|loses power) (?:hot|warm)\b|"
-        r"\bhot stalls?\b|\bgeht (?:warm|hei[sß]) aus\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
+        r"\b(?:stall(?:s|ed|ing)?|dies|cuts? out|stops?|fails?)(?: \w+){1,5} when (?:hot|warm)\b|\bhot stalls?\b|"
+        r"\bgeht (?:warm|hei[sß]) aus\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
         r"\bbei hitze\b|\bwenn (?:er |es )?(?:warm|hei[sß])\b|\b[aà] chaud\b|\ben caliente\b", re.IGNORECASE)),
     (BUMPS, re.compile(
         r"\b(?:over|on|across|hitting) (?:the )?(?:bumps?|potholes?|speed (?:bumps?|humps?)|rough roads?|cobbles?\w*|"
-        r"kerbs?)\b|\bbumpy roads?\b|\bauf (?:schlechter stra[sß]e|kopfsteinpflaster)\b|\b[uü]ber (?:bodenwellen|"
+        r"kerbs?)\b|\bbumpy roads?\b|\b(?:on|over|along|across) (?:the |a |any )?(?:(?:field|farm|dirt|gravel|forest|"
+        r"rough|"
+        r"unpaved) (?:tracks?|roads?|lanes?|paths?|ground)|gravel|rough ground)\b|\boff[ -]road\b|\bauf (?:dem |einem |"
+        r"den )?(?:feldweg\w*|schotter\w*|acker|waldweg\w*)\b|\bim gel[aä]nde\b|\bsur (?:les |un |le )?(?:chemins?|"
+        r"pistes?)\b|\bpor (?:los |un |el )?(?:caminos?|pistas?)\b|\bauf (?:schlechter stra[sß]e|kopfsteinpflaster)\b|"
+        r"\b[uü]ber (?:bodenwellen|"
         r"schlagl[oö]cher)\b|\bsur (?:les )?(?:bosses|pav[eé]s|mauvaise route)\b|\ben baches\b", re.IGNORECASE)),
     (TURNS, re.compile(
         rf"\b(?:when(?:ever)?|while|if|as|by|on) {_WHO}(?:turn|steer|mov)(?:s|ed|ing)? (?:the )?(?:steering|wheel)\b|"
@@ -112,6 +139,27 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"[aà] partir de|(?:a )?m[aá]s de|por encima de|a partir de) (?:about |ca\.? |etwa |environ )?[0-9]{2,3} ?"
         r"(?:km/?h|kph|mph)\b|\b(?:at|only at) (?:motorway|highway|higher|high) speeds?\b|\bon the motorway\b|"
         r"\bauf der autobahn\b|\bsur (?:l')?autoroute\b|\ben autopista\b", re.IGNORECASE)),
+    (SLOW, re.compile(
+        r"\bat (?:a )?(?:very )?(?:low|slow|walking|crawling|crawl) (?:speeds?|pace)\b|\b(?:when|while) (?:driving )?"
+        r"(?:slowly|creeping|crawling|man(?:o)?euv(?:er|r)ing|parking)\b|\b(?:below|"
+        r"under) (?:about )?[1-4]?[0-9] ?(?:km/?h|"
+        r"kph|mph)\b|\bbei (?:niedriger |langsamer |geringer )(?:geschwindigkeit|fahrt)\b|\bim schritt?tempo\b|"
+        r"\bbeim (?:rangieren|einparken|langsam ?fahren)\b|\bunter [1-4]?[0-9] ?km/?h\b|\b[aà] (?:tr[eè]s )?(?:basse|"
+        r"faible|"
+        r"petite) (?:vitesse|allure)\b|\ben man[oœ]e?uvr\w*\b|\ba (?:muy )?(?:baja|poca) velocidad\b|\bal maniobrar\b",
+        re.IGNORECASE)),
+    (HILL, re.compile(
+        r"\b(?<!parked )(?<!left )(?:on|up) (?:a |the |any )?(?:(?:long|steep) )?(?:hills?|climbs?|inclines?|"
+        r"gradients?)\b|"
+        r"\b(?:going|driving|pulling) uphill\b|\bclimbing\b|\bbergauf\b|\b(?:am|an) (?:langen )?(?:berg|"
+        r"steigung(?:en)?)\b|"
+        r"\ben (?:longue )?(?:c[oô]te|mont[eé]e)\b|\b(?:en|por) (?:las? )?(?:cuestas?|subidas?|pendientes?)\b|"
+        r"\bcuesta arriba\b", re.IGNORECASE)),
+    (LADEN, re.compile(
+        r"\b(?:when|while|only|once) (?:it is |fully |heavily |the \w+ is )?(?:laden|loaded)\b|\bwith (?:a )?(?:full|"
+        r"heavy) "
+        r"(?:load|payload)\b|\b(?:when|nur|wenn) (?:er |voll )?beladen\b|\b(?:seulement|quand il est) charg[eé]e?\b|"
+        r"\bcuando (?:va|est[aá]) cargad[oa]\b", re.IGNORECASE)),
     (LOAD, re.compile(
         r"\bunder load\b|\b(?:with|when) (?:the )?(?:headlights?|lights|blower|heated \w+|heater)(?: \w+)? on\b|"
         r"\bunter last\b|\ben charge\b|\bcon carga\b", re.IGNORECASE)),
@@ -139,7 +187,15 @@ def trigger_of(complaint: str | None) -> Trigger | None:
         return None
     at, trigger = min(found, key=lambda one: one[0])
     fast = _FAST.match(complaint[at:])
-    return trigger._replace(road=f"above {fast[1]}, where the law allows") if trigger is SPEED and fast else trigger
+    if trigger is SPEED and fast:
+        return trigger._replace(road=f"above {fast[1]}, where the law allows",
+                                proof=f"a drive above {fast[1]}, where the law allows")
+    climb = next((other for _, other in found if other in (HILL, LADEN)), None)
+    if climb is not None and trigger in (climb, HOT) and any(other is HOT for _, other in found):
+        # What dies on a hill when it is hot is shown by both together.
+        return climb._replace(name=HOT.name, test=HOT.test, road=f"{climb.road}, {HOT.road}",
+                              proof=f"{climb.proof}, {HOT.road}")
+    return trigger
 
 
 #: What is said of a movement that changed nothing, in four languages.
@@ -180,5 +236,5 @@ def comes_and_goes(complaint: str | None) -> bool:
         trigger_of(complaint) is not None or _NOW_AND_THEN.search((complaint or "")[:500]) is not None)
 
 
-__all__ = ["BUMPS", "BY_HAND", "COLD", "DOOR", "HOT", "LID", "LOAD", "LOOM", "SEAT", "SPEED", "TRAILER", "TURNS", "WET",
-           "Trigger", "comes_and_goes", "told_trigger", "trigger_of"]
+__all__ = ["BUMPS", "BY_HAND", "COLD", "DOOR", "HILL", "HOT", "LADEN", "LID", "LOAD", "LOOM", "SEAT", "SLOW", "SPEED",
+           "TRAILER", "TURNS", "WET", "Trigger", "comes_and_goes", "told_trigger", "trigger_of"]

@@ -13,6 +13,7 @@ from triage.model.connector_words import Pin, missing, pin_of
 from triage.model.measured_words import is_drop
 from triage.model.parts import fuse_open
 from triage.model.snapshot import Reading
+from triage.relations.network_wires import both_ends, ohms_between
 from triage.relations.open_feed import fed_from
 
 if TYPE_CHECKING:
@@ -39,7 +40,7 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
     names = {name.casefold() for name in (
         book.module_name[module], book.module_facts[module].name, book.shown(module))}
     read: dict[tuple[Pin, str], _Read] = {}
-    blown = ""
+    blown, wires = "", ""
     for at in book.order[session]:
         snapshot = scanned.snapshots[at]
         for entry in snapshot.readings or ():
@@ -51,6 +52,8 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
                 judged = (_feed if pin == "feed" else _ground)(entry, snapshot.volts, tables, scale)
                 if judged is not None:
                     read[pin, name] = judged
+            elif own and (ohms := ohms_between(entry)) is not None:
+                wires = f"{ohms:g} ohm between its network wires" if both_ends(ohms, tables) else ""
     for event in scanned.events or ():
         if event.what == "other" and event.module is not None and event.module.casefold() in names:
             pin = missing((event.note or "").casefold())
@@ -60,6 +63,9 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
                 blown = (event.note or "").strip().rstrip(".")
                 read["feed", "fuse"] = _Read(False, f"noted: {event.note}")
     found = _taken_together(read) if read else None
+    if wires and (found is None or found.lost is None):
+        found = found or AtConnector(None, frozenset(), "")
+        found = found._replace(words=", ".join(filter(None, (found.words, wires))), wired=True)
     if (found is None or found.lost is None) and "feed" not in (found.sound if found is not None else ()) and (
             open_fuse := fed_from(book, tables, session, module, scale)) is not None:
         return AtConnector("feed", frozenset(), f"it hangs on {open_fuse.name}: {open_fuse.words}",

@@ -54,9 +54,14 @@ def wires_read(book: Casebook, tables: Tables, place: int) -> Wires | None:
     if not read:
         return None
     reading, ohms = read[-1]
+    return Wires(f"{reading.name} {ohms:g} ohm: {_words(ohms, tables)}", both_ends(ohms, tables),
+                 ohms > tables.limit("bus resistance"))
+
+
+def both_ends(ohms: float, tables: Tables) -> bool:
+    """Whether that much between the two wires of a network says that both of its terminators answer."""
     both = tables.limit("bus resistance")
-    return Wires(f"{reading.name} {ohms:g} ohm: {_words(ohms, tables)}",
-                 abs(ohms - both) <= tables.limit("bus resistance tolerance") / 100.0 * both, ohms > both)
+    return abs(ohms - both) <= tables.limit("bus resistance tolerance") / 100.0 * both
 
 
 def ohms_between(reading: Reading) -> float | None:
@@ -70,7 +75,7 @@ def ohms_between(reading: Reading) -> float | None:
 def _words(ohms: float, tables: Tables) -> str:
     both, one = tables.limit("bus resistance"), tables.limit("bus resistance one end")
     share = tables.limit("bus resistance tolerance") / 100.0
-    if abs(ohms - both) <= share * both:
+    if both_ends(ohms, tables):
         return f"both terminators answer ({both:.0f} ohm)"
     if abs(ohms - one) <= share * one:
         return (f"one terminator alone answers ({one:.0f} ohm, both are {both:.0f}): the other is missing, or the line "
@@ -90,4 +95,4 @@ def _silent(book: Casebook, place: int) -> list[str]:
         np.all(states == SILENT))]
 
 
-__all__ = ["Wires", "ohms_between", "read_wires", "wires_read"]
+__all__ = ["Wires", "both_ends", "ohms_between", "read_wires", "wires_read"]

@@ -366,10 +366,11 @@ def _rivals(book: Casebook, story: Story, told: list[Story], *, fitted: bool) ->
                                                      "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
     # The module itself comes last: makers find nothing wrong with half and more of those that are returned.
-    rivals = [*_pins(story.pins), "its network lines", "the module itself"]
+    lines = ["the contacts in its plug"] if story.pins is not None and story.pins.wired else ["its network lines"]
+    rivals = [*_pins(story.pins), *lines, "the module itself"]
     if story.pins is not None and story.pins.lost:
         rivals = rivals[:1]
-    elif shared and not (story.pins is not None and story.pins.sound):
+    elif shared and not (story.pins is not None and (story.pins.sound or story.pins.wired)):
         rivals.insert(0, f"a feed, ground, branch or gateway shared with {', '.join(shared)}")
     if not story.reporters and not fitted:
         rivals.append("asleep or not fitted: nobody misses it")

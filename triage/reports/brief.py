@@ -75,8 +75,9 @@ def _next(shown: View) -> str:
     if not shown.checks:
         return gate
     check = shown.checks[0]
-    first = f"{check.gate}; then " if check.gate else ""
-    step = f"{first}{check.do} ({check.where}; {check.minutes}; passes if {check.passes})"
+    # On a phone the first words are all that is seen: what to do, then what must be so before, then how it passes.
+    first = f"; first: {check.gate}" if check.gate else ""
+    step = f"{check.do}{first} ({check.where}; {check.minutes}; passes if {check.passes})"
     # A reminder in place of the step would send nobody to the vehicle.
     return f"{gate}. Then: {step}" if gate else step
 

@@ -17,14 +17,15 @@ from triage.supply.rules_charging import charging_rule, cycling_rule, overvoltag
 from triage.supply.rules_cutout import cut_out_rule
 from triage.supply.rules_dips import dips_rule
 from triage.supply.rules_open import decides_rule, untested_rule
+from triage.supply.rules_parked import parked_rule
 from triage.supply.segments import Segment
 from triage.supply.trace import Trace
 from triage.supply.view import View
 
 #: The rules in the order in which their findings are told; the last two look at what the others found.
 RULES: tuple[Callable[[View], list[Finding]], ...] = (
-    rest_rule, crank_rule, charging_rule, cycling_rule, overvoltage_rule, ripple_rule, cut_out_rule, dips_rule,
-    sag_rule, low_rule, sampling_rule, untested_rule, decides_rule,
+    rest_rule, crank_rule, parked_rule, charging_rule, cycling_rule, overvoltage_rule, ripple_rule, cut_out_rule,
+    dips_rule, sag_rule, low_rule, sampling_rule, untested_rule, decides_rule,
 )
 
 

@@ -261,8 +261,11 @@ def key_off_draw(milliamps: float, *, minutes: float | None = None, asleep: bool
                    "failed")
 
 
-def battery_pair(first: float, second: float, *, rested: bool = False, running: bool = False) -> Finding:
-    """Both batteries of a 24 V pair, each measured alone (volts): one that is bad hides in a good sum."""
+def battery_pair(
+    first: float, second: float, *, rested: bool = False, still: bool = False, running: bool = False,
+) -> Finding:
+    """Both batteries of a 24 V pair, each measured alone (volts): one that is bad hides in a good sum. ``still``: the
+    engine was off and nothing connected, ``rested``: for so long that no surface charge was left."""
     apart = abs(first - second)
     most, low = limit("pair difference", 24), min(first, second)
     figures = {"first_volts": round(first, 3), "second_volts": round(second, 3), "sum_volts": round(first + second, 3),
@@ -276,8 +279,12 @@ def battery_pair(first: float, second: float, *, rested: bool = False, running: 
         return Finding("battery pair", f"{text}: the {which} is down to {low:.2f} V, discharged or a cell dead; charge "
                        "and load-test each alone", figures, source, "battery", "failed")
     if apart > most:
+        if not rested and not (still and apart > limit("pair difference unrested", 24)):
+            return Finding("battery pair", f"{text}, more than {most:.1f} V: uneven, but nobody said that they had "
+                           "rested: charge both, let them rest and load-test each alone", figures, source, "battery",
+                           "not tested")
         return Finding("battery pair", f"{text}, more than {most:.1f} V: charge and load-test each alone", figures,
-                       source, "battery", "failed" if rested else "not tested")
+                       source, "battery", "failed")
     return Finding("battery pair", f"{text}: alike; load-test each alone to prove them", figures, source, "battery",
                    "not tested")
 

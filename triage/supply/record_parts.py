@@ -84,7 +84,7 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
     """The measurements of ``session``, a vehicle of ``nominal`` volts. ``own``: a module told its own supply."""
     found = Taken()
     battery_type: BatteryType = (session.vehicle.battery if session.vehicle else None) or "unknown"
-    pairs: dict[bool, dict[bool, tuple[Measured, bool]]] = {False: {}, True: {}}
+    pairs: dict[bool, dict[bool, tuple[Measured, bool, bool]]] = {False: {}, True: {}}
     celsius: float | None = None
     for place, snapshot in enumerate(session.snapshots):
         for reading in snapshot.readings or ():
@@ -96,9 +96,11 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             elif one.kind == "found":
                 found.found = one.value
             elif one.kind == "one battery":
-                # With the engine off and nothing connected the two should read alike at any charge.
+                # Rested and with nothing connected the two should read alike at any charge; an engine that is only
+                # off leaves a surface charge on the one that took more.
                 still = snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
-                pairs[snapshot.engine in ("running", "ready")][one.second] = one, still
+                rested = still and _RESTED.search(reading.name) is not None
+                pairs[snapshot.engine in ("running", "ready")][one.second] = one, still, rested
             elif one.kind == "draw" and one.pulled:
                 found.branches.append(one)
             elif one.kind == "draw":
@@ -122,12 +124,14 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             found.last["tester"] = len(session.snapshots) - 1, _tester(note, said)
     for running, pair in pairs.items() if system_of(nominal) == 24 else ():
         if len(pair) == 2:
-            (first, still), (second, too) = pair[False], pair[True]
-            found.last[f"pair:{running}"] = 0, battery_pair(first.value, second.value, rested=still and too,
-                                                            running=running)
+            (first, still, rested), (second, too, as_long) = pair[False], pair[True]
+            found.last[f"pair:{running}"] = 0, battery_pair(
+                first.value, second.value, rested=rested and as_long, still=still and too, running=running)
     return found
 
 
+#: What says of a battery that it rested.
+_RESTED = re.compile(r"overnight|stood|geruht|über nacht|toute la nuit|una noche|\brested\b", re.IGNORECASE)
 #: What a name of a drop says beside its path: when it was measured, and how it was loaded; in small letters.
 _WHEN = frozenset(re.findall(r"\S+", """now then again after before repair the at on of to in from is was v volt volts
     jetzt nun danach wieder nach am an der die das dem den im von vom zu maintenant ensuite apres après au aux le la les
@@ -185,10 +189,14 @@ def _judged(
                            part="battery", state="not tested")
         return load_test(one.value, temperature_c=celsius)
     if one.kind == "rest":
-        # Said to be rested without a time: taken as rested.
+        # Said to be rested without a time: taken as rested, and told so.
         hours = one.hours if one.hours is not None else limit("rest hours least")
-        return rested_voltage(one.value, battery=battery_type, rested_hours=hours, temperature_c=celsius,
-                              nominal=nominal)
+        found = rested_voltage(one.value, battery=battery_type, rested_hours=hours, temperature_c=celsius,
+                               nominal=nominal)
+        if one.hours is not None:
+            return found
+        said = found.text.replace(f"after {hours:.3g} h of rest", "said to be rested, hours not told")
+        return replace(found, text=said, figures={**found.figures, "rested_hours": None})
     if one.kind == "crank":
         return _crank(one.value, nominal, celsius)
     if one.kind == "ripple":

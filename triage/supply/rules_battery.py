@@ -107,6 +107,12 @@ def _crank(view: View, number: int) -> Finding:
                        "battery", "not tested")
     behind = _no_start(view, crank)
     celsius = view.context.temperature_c
+    under = float(np.count_nonzero(values < limit)) * interval
+    if abs(plateau - limit) <= view.limit("crank plateau margin") and under > 0.0:
+        text += (f", at the {limit:.1f} V of a warm engine and {under:.2g} s below it: neither passed nor failed: "
+                 f"load-test the battery, measure the drop on the cables under the starter{behind}")
+        return Finding("crank", text, figures, view.cite("crank plateau warm", "crank plateau margin"), "battery",
+                       "not tested")
     if plateau >= limit:
         return Finding("crank", f"{text}, above the {limit:.1f} V of a warm engine: battery and cables bear the "
                        f"starter{behind}", figures, source)

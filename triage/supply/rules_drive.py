@@ -54,7 +54,8 @@ def drives_rule(view: View) -> list[OfDrive]:
 def _charges(view: View, segment: Segment) -> bool:
     """Whether something charges the battery in a segment."""
     level = segment.volts if segment.high_volts is None else segment.high_volts
-    return segment.kind in ("charging", "load", "cycling") and level >= view.limit("undercharge below")
+    told = segment.start_s in view.covered
+    return not told and segment.kind in ("charging", "load", "cycling") and level >= view.limit("undercharge below")
 
 
 def _steps(view: View, drive: tuple[Segment, ...], charged: list[int]) -> OfDrive | None:

@@ -28,7 +28,7 @@ from triage.intake.scan.context import Context
 from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.answerwords import SEVERAL
-from triage.intake.words.device_words import is_other
+from triage.intake.words.device_words import is_device, is_other
 from triage.intake.words.vocabulary import STATES
 
 _BULLETS = frozenset("-*+\u2022\u2013\u00b7")
@@ -58,6 +58,8 @@ _MOST_WORDS = 5
 #: So many names stand in one list and more.
 _MOST_ITEMS = 60
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
+#: A few words behind an "ok".
+_NOTE = lazily(r",\s[a-z'-]+(?:\s[a-z'-]+){1,6}[\s.!]*$")
 _BESIDE = lazily(r",|\s(?:by|at|with)\s")
 _MODULES = LIST_WORDS | word_set(
     "unit ecu system steuergerat steuereinheiten calculateur boitiers centralita modulo the all las los les")
@@ -65,8 +67,7 @@ _MODULES = LIST_WORDS | word_set(
 
 def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
-    if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
-        # "session ok" says that the module answers, not that it is without codes.
+    if hits[0].answer == "clean" and hits[0].doubtful and _says_nothing(context, row, hits):
         markedrow.not_understood(context, row)
         return True
     if (_of_the_vehicle(context, row, hits[0]) and metarow.read(context, row)) or wholescan.read(context, row, hits):
@@ -123,6 +124,18 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _says_nothing(context: Context, row: Row, hits: list[Spoken]) -> bool:
+    """Whether an "ok" tells of no codes: "session ok" says that the module answers, and behind a colon and a name that
+    nobody knows words of something else may go on: "Nils: ok, order the battery"."""
+    if _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
+        return True
+    said, (name, mark, _) = _NOTE.match(row.low, hits[0].end), row.text[: hits[0].start].rpartition(":")
+    if said is None or len(hits) > 1 or row.cells or not mark or row.text[len(name) + 1 : hits[0].start].strip():
+        return False
+    known = context.names.score(tidy(name)) >= 60.0 or context.names.find(small(name)) or is_device(small(name))
+    return not (known or STATES.find(said[0]) or volts.find(said[0]))
 
 
 def _of_the_vehicle(context: Context, row: Row, hit: Spoken) -> bool:

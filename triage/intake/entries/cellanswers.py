@@ -63,7 +63,8 @@ def _is_address(row: Row, cell: Cell) -> bool:
 
 
 _SOME = frozenset(("yes", "y", "ja", "j", "oui", "o", "si", "s", "true", "1"))
-_NO = frozenset(("no", "n", "nein", "non", "false", "0"))
+_NO = frozenset(("no", "n", "nein", "non", "false", "0", "kein", "keiner", "keins", "aucun", "nil", "nix", "nichts",
+                 "rien", "nada", "ninguno"))
 
 
 def answer_in(cell: Cell, role: str) -> str | None:

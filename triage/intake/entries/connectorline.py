@@ -16,6 +16,7 @@ from triage.intake.said import buslines, pins
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Connector, Context
 from triage.model.connector_words import BESIDE, load_of, missing, places
+from triage.model.measured_words import between_points
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -62,7 +63,8 @@ def read(context: Context, row: Row) -> bool:
     beside = _AT_BATTERY.search(row.low) if len(row.low) <= _LONGEST else None
     if beside is not None:
         return _beside_battery(context, row, beside)
-    if len(row.low) > _LONGEST or not _may_tell(row.low):
+    if len(row.low) > _LONGEST or not _may_tell(row.low) or (
+            " drop" in row.low and between_points(row.low)):
         return False
     figures = list(_FIGURE.finditer(row.low))
     spots = places(pins.without_far(row.low)) or (

@@ -60,14 +60,25 @@ def lead(low: str, clauses: Sequence[Clause]) -> int:
     marks = list(_MARKS.finditer(low, 0, first))
     if not marks:
         return first
-    # "Cleared it, ran it for ten minutes and P0420 was back"
-    said = conditions.find(low[marks[-1].end() : first])
-    return first if said.ran_minutes or said.drove else marks[-1].start()
+    # "Cleared it, ran it for ten minutes and P0420 was back", "charged it, cleared and on the second read only P0420"
+    last = low[marks[-1].end() : first]
+    said = conditions.find(last)
+    return first if said.ran_minutes or said.drove or done(last) else marks[-1].start()
 
 
 def heads_a_list(low: str) -> bool:
     """Whether a row begins with a heading of codes that were cleared."""
     return _LISTED.match(low) is not None
+
+
+def behind_volts(low: str) -> int:
+    """Where the deed begins that a supply is told of before: it was read for the scan behind the deed; else 0.
+
+    >>> behind_volts("charged the battery (12.7 v), cleared and on the second read"), behind_volts("cleared, 12.7 v")
+    (30, 0)
+    """
+    at = next((deed.start for deed in phases.events(low) if deed.what == "cleared"), 0)
+    return at if at and volts.find(low[:at]) else 0
 
 
 def done(low: str) -> bool:
@@ -120,4 +131,4 @@ def runs(low: str, said: Sequence[int], start: int) -> bool:
     return ran(low, first) and phases.find(low[:first]) is None
 
 
-__all__ = ["done", "heads_a_list", "lead", "ran", "runs"]
+__all__ = ["behind_volts", "done", "heads_a_list", "lead", "ran", "runs"]

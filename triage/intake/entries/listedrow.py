@@ -14,6 +14,7 @@ from triage.intake.words.answerwords import CODES, SEVERAL
 
 #: What mail programs put above the signature.
 _OVER_SIGNATURE = "--"
+_FEW_WORDS = 4
 
 
 def read(context: Context, row: Row) -> bool:
@@ -25,6 +26,8 @@ def read(context: Context, row: Row) -> bool:
         # A name with a colon heads what follows it; the supply is none.
         context.list_of = None
         return False
+    if _is_note(context, row):
+        return True
     whole = tidy(row.text)
     one = context.names.score(whole) >= 60.0 and not names_of_list.is_list(context.names, whole)
     names = [whole] if one else names_of_list.of_list(context.names, row.text)
@@ -56,6 +59,21 @@ def read(context: Context, row: Row) -> bool:
     context.under_heading = False
     context.builder.module = None
     return True
+
+
+def _is_note(context: Context, row: Row) -> bool:
+    """Whether a line among the names is one that somebody put there in brackets ("(keys are at the desk)"), and the
+    next is a name again, where those of the list stand."""
+    at = context.at + 1
+    below = context.rows[at] if at < len(context.rows) else row
+    if row.text[0] != "(" or row.text[-1] != ")" or below.blank or context.list_item is None:
+        return False
+    if below.line.indent != context.list_item[1] or below.finds.codes or context.names.find(row.low) or (
+            answer_of_cell(row.low) is not None):
+        return False
+    # Set in deeper than the note, a name that nobody knows is one too.
+    short = row.line.indent < below.line.indent and len(below.text.split()) <= _FEW_WORDS and ":" not in below.text
+    return short or context.names.likely(tidy(below.text))
 
 
 def _heads_anew(context: Context, row: Row) -> bool:

@@ -34,6 +34,10 @@ def is_live_head(low: str) -> bool:
     return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end() :])
 
 
+#: A time of day where a name and its value would meet.
+_CLOCK = lazily(r"(?<![0-9])(?:[01]?[0-9]|2[0-3]):[0-5][0-9]$")
+
+
 def reading(context: Context, row: Row) -> bool:
     """A live value: name, number, unit. Only where a heading announced such, or the unit says it."""
     match = _READING.fullmatch(row.text)
@@ -44,6 +48,8 @@ def reading(context: Context, row: Row) -> bool:
         return False
     if unit is not None and unit.lower() in _NO_UNITS:
         return False
+    if unit is not None and _CLOCK.search(row.text, 0, match.end(2)):
+        return False  # "deleted 10:00 accepted": a time of day
     unit = unit and unit.rstrip(".")
     value = float(match[2].replace(",", "."))
     builder: Builder = context.builder

@@ -9,7 +9,16 @@ import re
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline, partstates, placeline, readinessline, socketline
+from triage.intake.entries import (
+    connectorline,
+    drawline,
+    generatorline,
+    happened,
+    partstates,
+    placeline,
+    readinessline,
+    socketline,
+)
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -43,8 +52,14 @@ def read(context: Context, row: Row) -> list[Row] | None:
         return None
     # Most lines hold no figure, and tell at most of a state, a test or a wire in words.
     figures = has_digit(row.low)
+    if not row.finds.codes and (whole := mended.whole(row.low)) is not None and ":" not in row.low[
+            slice(*whole)]:
+        happened.put_mended(context, row)
+        return []
     if figures and (exciter := _EXCITER.search(row.low)) is not None:
         return _of_exciter(context, row, exciter)
+    if figures and (others := generatorline.read(context, row)) is not None:
+        return others
     if readinessline.read(context, row) or partstates.note(context, row) or drawline.read(context, row):
         return []
     readings = context.builder.snapshot.readings

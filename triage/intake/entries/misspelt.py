@@ -23,7 +23,7 @@ _ARTICLES = word_set("the a an both der die das dem den le la les el los las")
 #: Who says it is no part of a name ("the head unit I got nothing from").
 _STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set(
     "i we ich wir read reading check checked scan scanned tried tested looked first next then "
-    "conecte conecto conectamos")
+    "conecte conecto conectamos ni nor noch aussi egalement auch ebenfalls too tambien")
 _STOPS |= VERBS - word_set("display displays record records sort log pop flag da dit list lists")
 _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
@@ -31,6 +31,10 @@ _MOST, _LEAST, _SHORTEST = 5, 5, 3
 _TIGHT = lazily(r"[ /-]")
 #: A voltage, or another number with decimals, is no number of a module: "charging 14.2 V".
 _AMOUNT = lazily(r"[0-9]+(?:[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9]))")
+
+#: What somebody has, in French.
+_HAS = lazily(r"\s(?:[pcbu][0-3][0-9a-f]{3}|spn\s|(?:un|une|deux|trois|des|les|toujours|encore|aussi|bien|seulement|"
+              r"aucun|aucune)\s)")
 
 
 def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> list[Span]:
@@ -60,6 +64,9 @@ def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> l
 
 def _named(low: str, chunk: Sequence[tuple[str, int, int]], is_like: Callable[[str], bool], led: bool) -> list[Span]:
     """The place of a run of words that is like a name; a short one only behind "in" or the like (``led``)."""
+    if len(chunk) > 1 and chunk[-1][0] == "a" and _HAS.match(low, chunk[-1][2]) is not None:
+        # "La boîte a P0700": a verb, and no letter of several.
+        chunk = chunk[:-1]
     if not chunk or len(chunk) > _MOST:
         return []
     start, end = chunk[0][1], chunk[-1][2]

@@ -9,6 +9,7 @@ from triage.intake.entries import (
     complaintrow,
     continuation,
     countedhead,
+    describedbelow,
     emptylists,
     keyrow,
     likeabove,
@@ -74,7 +75,7 @@ def read(context: Context, row: Row, at: int) -> None:
     """One row without a code."""
     if (status := context.status_places.get(at)) is not None:
         return open_section(context, row, status, at)
-    if _measured(context, row, at):
+    if _measured(context, row, at) or describedbelow.read(context, row, at):
         return
     if row.line.number in context.page_marks:
         context.refuse(row)
@@ -201,9 +202,7 @@ def _goes_on_or_rest(context: Context, row: Row) -> bool:
 
 def _goes_on(context: Context, row: Row) -> bool:
     """Whether a voltage may be of the code above: what was stored with it, or a line further right than its own."""
-    return context.in_freeze_frame or (
-        context.open_row is not None and row.line.indent > context.open_row.line.indent
-    )
+    return context.in_freeze_frame or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
 
 
 def _refused(context: Context, row: Row, at: int) -> None:

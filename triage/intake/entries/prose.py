@@ -33,8 +33,7 @@ from triage.model.snapshot import Phase, StatusWord
 _TIGHT = lazily(r"(?<=[a-z]),(?=[^\W\d])")
 _SCAN = lazily(
     r"\s*(?:the |le |la |der |die )?(?:scan(?:ned)?|re-?scan(?:ned)?|read-?out|read|lecture|lectura|auslesung|"
-    r"ausgelesen|"
-    r"gelesen|diagnos\w+)(?![a-z])"
+    r"(?:aus)?gelesen|diagnos\w+)(?![a-z])"
 )
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80}(?:\([^()\[\]\n]{1,40}\)[^()\[\]\n]{0,40})?)[)\]]")
 #: Where a sentence begins.
@@ -84,13 +83,15 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
 def _after_a_deed(context: Context, piece: Row, row_start: int) -> None:
     """A part of a sentence that begins with what was done after the scan before ("Cleared it all. Now ABS has C0")."""
     cut = _SENTENCE.search(piece.low)
-    stop = cut.start() if cut is not None else len(piece.text)
-    if piece.start == row_start:
-        stop = min(stop, deeds.lead(piece.low, clauses_of(context, piece)) or stop)
-    metarow.read(context, Row(piece.line, piece.text[:stop].rstrip(" ,:-"), piece.start))
+    stop = min(cut.start() if cut is not None else len(piece.text),
+               deeds.lead(piece.low, clauses_of(context, piece)) or len(piece.text))
+    first = deeds.behind_volts(piece.low[:stop]) if piece.start > row_start else 0
+    metarow.read(context, Row(piece.line, piece.text[first:stop].rstrip(" ,:-"), piece.start + first))
     _walk(context, piece)
     # What was held of the deed is of the scan that the modules named behind it are in.
     metarow.flush(context)
+    if first:
+        metarow.apply(context, Row(piece.line, piece.text[:first].rstrip(" ,:-"), piece.start), top=True)
     if volts.find(piece.low[stop:]):
         metarow.apply(context, Row(piece.line, piece.text[stop:], piece.start + stop), top=True)
 
@@ -113,9 +114,9 @@ def _scans(context: Context, row: Row) -> list[Row]:
         sentence = row.low[match.end() : stop]
         if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
-        hit = phases.find(row.low[match.end() : min(stop, match.end() + 60)])
+        hit = phases.find(row.low[match.end() : min(stop, match.end() + 96)])
         other = False
-        if hit is not None and hit.start <= 12:
+        if hit is not None and hit.start <= 20:
             told = phases.find(row.low[starts[-1] : match.start()])
             other = hit.phase != (told.phase if told is not None else "before-clear")
         again = deeds.scans_again(sentence, said, match.end()) and deeds.of_same(

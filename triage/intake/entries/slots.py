@@ -44,6 +44,9 @@ _STOP = lazily(
 _JOINT = lazily(
     r"\s?[,+&/](?![0-9])\s?(?:(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)\s)?|"
     r"\s(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)\s")
+#: Before a piece of a list of names.
+_OPENED = lazily(r"(?:^|[,;:.!?&/+]|(?<![a-z])(?:in|from|of|on|with|im|bei|von|dans|de|du|en|and|und|et|y|e|or|oder|ou|"
+                 r"o|the|der|die|das|den|dem|le|la|les|el|los|las))\s*$")
 _PLAIN = lazily(r"[^\W\d_](?:[^\W\d_]|[' .\u2019-])*(?: [1-9])?")
 _ARTICLE = lazily(r"(?<![a-z])(?:(?:the|der|die|das|de[mrn]|vom|zum|zur|le|la|les|el|los|las|du|del|au)\s|l')$")
 _ARTICLES = word_set("the der die das den dem le la les el los las")
@@ -82,8 +85,10 @@ def filled(names: Names, row: Row, known: Sequence[Span], said: Sequence[Spoken]
         items = _items(row, every, said, start, hit)
         capital = len(items) > 1 and hit is not None and not hit.doubtful and all(
             row.text[item[0]].isupper() or item in found for item in items) and items[0][0] > start
+        amid = _amid(row, items, every, hit)
         for at, span in enumerate(items):
-            if span not in found and not _is_name(names, row, span, every, hit, nearest=not at, capital=capital):
+            if span not in found and not _is_name(
+                    names, row, span, every, hit, nearest=not at, capital=capital, amid=span in amid):
                 if not any(one[0] < span[1] and span[0] < one[1] for one in every):
                     break
                 continue
@@ -134,10 +139,24 @@ def _facts(row: Row, said: Sequence[Spoken]) -> list[tuple[int, Spoken | None]]:
     return [*((hit.start, hit) for hit in said), *((code.start, None) for code in row.finds.codes)]
 
 
+def _amid(row: Row, items: Sequence[Span], known: Sequence[Span], hit: Spoken | None) -> list[Span]:
+    """The noun phrases of a list to which a sure answer leads, or that has one, known names among them: what fills a
+    piece of that list whole is a name as well ("no faults in the gateway, cab tilt and solar charger")."""
+    if hit is None or hit.doubtful or len(items) < 2 or not any(item in known for item in items):
+        return []
+    if items[0][0] < hit.start and len(items) < 3:
+        return []
+    return [(start, end) for start, end in items
+            if (not row.low[end:].strip(" .") or end == hit.start - 1 or _JOINT.match(row.low, end) is not None
+                or _STOP.match(row.low, end) is not None)
+            and _OPENED.search(row.low, max(0, start - 8), start) is not None]
+
+
 def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spoken | None, *, nearest: bool,
-             capital: bool) -> bool:
+             capital: bool, amid: bool = False) -> bool:
     """Whether a noun phrase in the place of a module is the name of one that nobody knows; ``nearest``: it stands
-    beside its answer; ``capital``: each in its list is known or has a capital letter."""
+    beside its answer; ``capital``: each in its list is known or has a capital letter; ``amid``: it fills a piece of a
+    list of names."""
     low = row.low[slice(*span)]
     parts = [word for word, _, _ in words(low)]
     if names.listed(low) or span in known:
@@ -152,7 +171,7 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
         free = sum(end - start for start, end in inside) + len(inside) - 1 < len(low)
         first = row.text[slice(*inside[0])]
         parted = inside[0][0] == span[0] and names.abbreviates(first.lower()) and (len(first) < 4 or first.isupper())
-        whole = device and (free or parts[-1] in _OF_A_PART) and not parted
+        whole = (device or (amid and len(inside) == 1)) and (free or parts[-1] in _OF_A_PART) and not parted
         return whole or (len(inside) == 1 and names.score(row.text[slice(*span)]) >= _SURE)
     if hit is None and nearest is False and _ARTICLE.search(row.low, max(0, span[0] - 6), span[0]) is not None and (
             unknown.is_one_of_short(row.text[slice(*span)])):
@@ -163,7 +182,7 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
         return device and not bare
     led = _ARTICLE.search(row.low, max(0, span[0] - 6), span[0]) is not None
     opens = not row.low[: span[0]].strip() or row.low[: span[0]].rstrip()[-1] in ".;!?"
-    return device or capital or (len(parts) > 1 and (led or opens or (nearest and span[0] > hit.start)))
+    return device or capital or amid or (len(parts) > 1 and (led or opens or (nearest and span[0] > hit.start)))
 
 
 def _items(row: Row, known: Sequence[Span], said: Sequence[Spoken], start: int, hit: Spoken | None) -> list[Span]:

@@ -73,7 +73,9 @@ ANOTHER = lazily(
 #: Between a plain word and the code of its module.
 _TO_CODE = lazily(r"\s*(?:first |next |then |now )?(?:[-=>]+\s*)?[(\[]?")
 #: Right before a name what leads on from one module to the next: "then steering confirmed U0073".
-_THEN = lazily(r"(?:[.;]|(?<![a-z])(?:then|next|now|dann|danach|puis|ensuite|luego|despues)[:,]?) $")
+_THEN = lazily(
+    r"(?:[.;]|^|(?<![a-z])(?:then|next|now|dann|danach|weiter|after that|puis|ensuite|luego|despues)[:,]?) ?"
+    r"(?:(?:the|der|die|das|le|la|el) |l')?$")
 _STOPS = lazily(r"[,.;!?)]")
 #: From one name that contact was lost with to another.
 _ONE_MORE = lazily(r"\s(?:and|&|or|und|oder|et|ou|y|o)\s(?:(?:the|der|dem|den|le|la|el)\s|l')?")
@@ -113,6 +115,9 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             _OF_LAMP.search(row.low, max(0, start - 24), start) is not None) or (
             _FED.search(row.low, max(0, start - 16), start) is not None
             and outside_supply(row.low[start:end]) is not None)
+        # "Getr.Elektr. kein Fehler"
+        placed = placed or (row.low[end : end + 1] == "." and row.low[end + 1 : end + 2].isalpha()
+                            and not any(first == end + 1 for first, _, _ in context.names.find(row.low)))
         if placed or 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]
@@ -176,6 +181,7 @@ def with_slips(context: Context, row: Row, names: list[Span], said: Sequence[Spo
 
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
     taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    taken += outside.connected(row.low)
     found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
     ends = [hit.end for hit in said]
     kept = []
@@ -218,7 +224,7 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
         r"with|not|both|silent|dead)\b)",
         after,
     ) or ((lead := _TO_CODE.match(low, end)) is not None and (
-            lead.end() in codes or (("-" in lead[0] or _THEN.search(low, max(0, start - 12), start))
+            lead.end() in codes or (("-" in lead[0] or _THEN.search(low, max(0, start - 16), start))
                                     and states.leading(low, lead.end()) in codes))):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&|nor|noch|ni)\s", after):

@@ -117,13 +117,42 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
 
 
 def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
-    """A maker's own number that fills a cell for codes."""
-    for cell in by_role.get("code", ()):
+    """A maker's own number that fills a cell for codes; none where another such cell holds the answer of the module."""
+    cells = by_role.get("code", ())
+    if len(cells) > 1 and any(answer_of_cell(cell.low) is not None for cell in cells if cell.low.strip() not in EMPTY):
+        return None
+    for cell in cells:
         text = cell.text.strip(" *#.")
         own = ownnumbers.placed(cell.start, text) if by_role.get("module") else ownnumbers.found(cell.start, text)
         if own is not None:
             return own._replace(end=cell.end, bare=cell.end)
     return None
+
+
+#: The cells of columns that no head explains, where each code has its own.
+UNNAMED = "unnamed"
+#: Between the lines of a cell.
+BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
+#: What columns tell of one code.
+_OF_ONE = (None, "status", "failure_type", "description", "count", "status_byte")
+
+
+def grouped(row: Row, by_role: dict[str, list[Cell]], code: Found) -> dict[str, list[Cell]]:
+    """The cells by their roles, of those of one role the ones beside the column of a code, where a table has several
+    columns for codes, each with others of its own: "DTC1 | Status1 | DTC2 | Status2"."""
+    roles, cells = row.roles or (), row.cells or []
+    places = [at for at, role in enumerate(roles) if role == "code" and at < len(cells)]
+    own = next((at for at, place in enumerate(places) if cells[place].start <= code.start < cells[place].end), None)
+    if len(places) < 2 or own is None:
+        return by_role
+    found = by_role
+    for told in _OF_ONE:
+        columns = [at for at, role in enumerate(roles) if role == told and at < len(cells)]
+        if len(columns) > 1:
+            behind = columns[0] > places[0]
+            beside = [cells[at] for at in columns if sum(place < at for place in places) - behind == own]
+            found = {**found, told or UNNAMED: beside}
+    return found
 
 
 def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:

@@ -12,7 +12,17 @@ from triage.intake.entries import voltplaces
 from triage.intake.entries.cellanswers import answer_in
 from triage.intake.entries.coderow import add, details_of, module_for, same_sender
 from triage.intake.entries.shares import BREAK, is_type, share_of
-from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_merged, is_unread, text_of, type_cell
+from triage.intake.entries.tablecodes import (
+    EMPTY,
+    NUMBER,
+    UNNAMED,
+    codes_of,
+    grouped,
+    is_merged,
+    is_unread,
+    text_of,
+    type_cell,
+)
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row, is_empty_box
@@ -297,12 +307,15 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
+    if (beside := grouped(row, by_role, code)) is not by_role and own is not None:
+        by_role, codes = beside, [other for other in codes if own.start <= other.start < own.end]
+        at = codes.index(code)
     shares = (len(codes), at) if len(codes) > 1 else (1, 0)
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        type_cell(context, details, share_of(cell.text, *shares, is_type), has_type)
+        type_cell(context, details, share_of(cell.text, shares, is_type), has_type)
     for cell in by_role.get("status", ()):
-        text = share_of(cell.text, *shares, lambda low: states.of_cell(low, context.translated, context.legend))
+        text = share_of(cell.text, shares, lambda low: states.of_cell(low, context.translated, context.legend))
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
@@ -367,7 +380,7 @@ def _more(
         status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     described = filter(_says, by_role.get("description", ()))
-    told = [share_of(cell.text, *shares) for cell in described if cell.text.strip(" -")]
+    told = [share_of(cell.text, shares) for cell in described if cell.text.strip(" -")]
     details.texts += told
     doubtful = context.style.doubtful_states and "status" not in by_role
     for text in told if details.status is None else ():
@@ -376,13 +389,6 @@ def _more(
     for cell, named in zip(row.cells or (), roles, strict=False):
         # What stands beside the code in its own cell was read with it.
         holds = any(cell.start <= code.start < cell.end for code in row.finds.codes)
-        if named is None and cell.text and not holds:
-            take(
-                details,
-                cell.text,
-                cell.low,
-                following=False,
-                has_type=has_type,
-                translated=context.translated,
-                legend=context.legend,
-            )
+        if named is None and cell.text and not holds and cell in by_role.get(UNNAMED, (cell,)):
+            take(details, cell.text, cell.low, following=False, has_type=has_type, translated=context.translated,
+                 legend=context.legend)

@@ -7,14 +7,18 @@ from dataclasses import replace
 from triage.intake.codes import ownnumbers
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details
+from triage.intake.entries import setoff
 from triage.intake.entries.coderow import add, beside, module_for
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
+from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
 from triage.model import codes as model_codes
 from triage.model.snapshot import StatusWord
 
+#: What ends a piece of a value before the status that heads the next codes.
+_PIECE_ENDS = lazily(r"[;|)\]]|,\s")
 #: The first word of a value, and of each thing in a list.
 _FIRSTS = lazily(r"(?:^|[/,;|]\s{0,3})([^\s,;/|:()\[\]]{3,12})(?=[\s,;/|:(\[]|$)")
 
@@ -26,11 +30,16 @@ def add_each(context: Context, row: Row, status: StatusWord | None = None, start
     module = module_for(context, row, row.finds.codes[0])
     codes = row.finds.codes
     led: StatusWord | None = None
+    told: list[CodeDraft] = []
     for at, (code, stop) in enumerate(zip(codes, [*(each.start for each in codes[1:]), len(row.text)], strict=True)):
         details = beside(context, row, code, stop)
         begin = start if not at else codes[at - 1].end
         if begin is not None and (led is not None or not at):
-            before = row.low[begin : code.start].strip(" :=,;()[]-")
+            before = row.low[begin : code.start]
+            if at and before.rstrip()[-1:] in (":", "="):
+                # "active: U0100 (no data), C0040 (low); stored: U0140"
+                before = _PIECE_ENDS.split(before)[-1]
+            before = before.strip(" :=,;()[]-")
             led = (states.of_cell(before, context.translated, context.legend) if before else None) or led
         keyed = False
         if led is not None and (len(codes) > 1 or details.status is None):
@@ -38,10 +47,24 @@ def add_each(context: Context, row: Row, status: StatusWord | None = None, start
         elif keyed := details.status is None and status is not None:
             details = replace(details, status=status)
         draft = add(context, module, row, code, details)
+        told.append(draft)
+        _share(told, row, code.end, led is not None or keyed)
         # "Memory: C0035", and below it "Present: yes".
         draft.listed = draft.listed or (keyed and status == "stored")
         context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
+
+
+def _share(told: list[CodeDraft], row: Row, end: int, settled: bool) -> None:
+    """Give the codes right before a code that have no status the one behind it that is said of several: "U0100 (no
+    data), U0140 and C0040 (all active)"."""
+    said = setoff.of_several(row.low, end) if len(told) > 1 and not settled and told[-1].status is not None else None
+    if said is None or said.codes < 2:
+        return
+    for draft in reversed(told[-said.codes : -1]):
+        if draft.status is not None:
+            break
+        draft.status = told[-1].status
 
 
 def add_one(context: Context, row: Row, found: Found, text: str) -> None:

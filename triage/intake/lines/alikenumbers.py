@@ -36,6 +36,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
+from triage.intake.said.remarks import is_remark
 from triage.model.own_forms import OF_MODULES
 
 _WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
@@ -43,9 +44,11 @@ _LEADING = lazily(TOKEN)
 #: What stands between a number and its description.
 _BEHIND = lazily(r"\s*[:;|,]\s*[^\W\d]{2}|\s+(?:[-=]+>?\s+)?[^\W\d]{2}")
 _OF_MODULES = lazily(rf"(?i:{'|'.join(OF_MODULES)})[0-9]")
-_FIRST = lazily(rf"({TOKEN})(?:\s+-|:)?\s+(?=[^\W\d]{{2}})")
+_FIRST = lazily(rf"({TOKEN})(?:\s+[-/|;]|:)?\s+(?:@\s?)?(?=[^\W\d]{{2}})")
 #: From a description to the name of its module.
 _TO_NAME = lazily(r"\s-\s|\s?@\s?")
+#: The name at its end.
+_CLOSING = lazily(r"(?<=\s)\[([^\[\]()]{2,40}(?:\([^()]{1,12}\))?)\]$")
 #: One kind of mark cuts a line.
 _ARROW = lazily(r"\s*[-=]+>\s*")
 _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")),
@@ -70,7 +73,7 @@ class _Place(NamedTuple):
     led: bool
     #: An arrow leads from the number and its description to what may be names.
     arrow: bool = False
-    #: A hyphen, or a sign for "at", leads to a name at its end.
+    #: A hyphen, or a sign for "at", leads to a name at its end, or it stands there in square brackets.
     last: bool = False
     #: A short name that nobody knows stands in brackets behind it.
     short: bool = False
@@ -180,7 +183,7 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
     above: dict[outline.Level, tuple[bool, int]] = {}
     head, named = -1, False
     for at, row in enumerate(rows):
-        if row.blank or row.note or row.aside is not None:
+        if row.blank or row.note or row.aside is not None or (at not in begins and is_remark(row.text, row.low)):
             continue
         level = outline.level_of(row)
         token = row.text if at in alone else begins.get(at)
@@ -193,7 +196,13 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         if level not in above:
             above[level] = named, head
         found[level, at in alone].append((row, token, *above[level]))
+    told_at = {at for places in found.values() for _, _, told, at in places if told}
+    styles = Counter(style for at in told_at if (style := _style(rows[at])) is not None)
     for (_, are_alone), places in found.items():
+        # One that nobody lists is a heading where it has the marks of others: "- Loader arm:".
+        places = [
+            (row, token, told or (at >= 0 and (style := _style(rows[at])) is not None and styles[style] >= _FEW), at)
+            for row, token, told, at in places]
         heads = {at: told for _, _, told, at in places}
         if are_alone and not all(told and outline.level_of(rows[at])[1] for at, told in heads.items()):
             # A number alone may be anything's, below anything but a heading with a mark of its own.
@@ -206,6 +215,12 @@ def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
         for row, token, told, _ in places:
             if told:
                 put(row, 0, token)
+
+
+def _style(row: Row) -> tuple[outline.Level, bool] | None:
+    """The marks of a heading, none where it has neither one before it nor a colon behind."""
+    level, colon = outline.level_of(row), row.text.endswith(":")
+    return (level, colon) if level[1] or colon else None
 
 
 def _is_counted(row: Row) -> bool:
@@ -314,7 +329,8 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     described, said = trailing_status(rest)
     status = said is not None or tells_status(row, match.end(1))
     parts = _TO_NAME.split(described)
-    last = len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)
+    last = (len(parts) > 1 and is_named(parts[-1].strip(" ()[]"), is_name)) or (
+        (closing := _CLOSING.search(described)) is not None and is_named(closing[1], is_name))
     words = rest.split(" ")[:_MOST_WORDS]
     enclosed = [inside[1] for inside in _BRACKET.finditer(rest)]
     names = any(is_named(inside, is_name) for inside in enclosed) or any(

@@ -57,10 +57,11 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
     """The rows of lines already cut."""
     rows: list[Row] = []
     known: dict[str, Row] = {}
+    dated = _dates_scans(found)
     for line in found:
         like = known.get(line.text)
         if like is None:
-            row = known[line.text] = _row(line, is_module)
+            row = known[line.text] = _row(line, is_module, dated)
         else:
             line.indent = like.line.indent
             row = Row(line, like.text, like.start, like.low, like.finds)
@@ -68,8 +69,15 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
     return rows
 
 
-def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
-    """One line without the marks before it."""
+def _dates_scans(found: Sequence[Line]) -> bool:
+    """Whether the days and times that lines begin with are those of scans: fewer than half of the lines have one, as
+    nobody's messages do."""
+    stamped = sum(line.text[:1].isdigit() and _STAMP.match(line.text) is not None for line in found)
+    return 0 < 2 * stamped < sum(bool(line.text.strip()) for line in found)
+
+
+def _row(line: Line, is_module: Callable[[str], bool], dated: bool = False) -> Row:
+    """One line without the marks before it; ``dated``: not without the day and the time of a scan."""
     text = line.text
     bare = text.strip()
     if not bare:
@@ -77,10 +85,10 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     start = 0 if bare[0] == text[0] else len(text) - len(text.lstrip())
     if bare[0].isalpha() and bare[1:2] not in _AFTER_A_LETTER and bare[0] not in "nN":
         return Row(line, bare, start)
-    return _unmarked(line, start, start + len(bare), is_module)
+    return _unmarked(line, start, start + len(bare), is_module, dated)
 
 
-def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool]) -> Row:
+def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool], dated: bool) -> Row:
     """The line between ``start`` and ``stop`` without quote marks, time stamp and sender, bullets and numbers."""
     text = line.text
     first = text[start]
@@ -94,9 +102,11 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         match = _STAMP.match(text, start)
         # "23/02/2025 08:44 - as found:" tells of a scan, and nobody wrote it in a chat.
         of_scan = match is not None and text[start] != "[" and phases.find(line.low[match.end() : stop]) is not None
+        sender = _SENDER.match(text, match.end()) if match is not None else None
+        of_scan = of_scan or (dated and match is not None and text[start] != "[" and sender is None and bool(
+            find(text[match.end() : stop]).codes or spoken(line.low[match.end() : stop])))
         if match is not None and match.end() < stop and not of_scan:
             start = match.end()
-            sender = _SENDER.match(text, start)
             named = sender is not None and (is_module(sender[1]) or _is_key(sender[1].lower()))
             if sender is not None and not named and not _may_be_module(sender[1], line, sender.end(), stop):
                 start = sender.end()

@@ -24,6 +24,7 @@ from triage.intake.said.answers import answer_of_cell
 
 Roles = tuple[str | None, ...]
 
+_ADDRESS, _FEWEST = lazily(r"(?:0x|\$)?[0-9][0-9a-f]{0,3}h?|[0-9a-f]{2}"), 2
 _COUNT = lazily(r"[0-9]{1,2}")
 _NAME = lazily(r"[a-d]|[1-9][0-9]?")
 #: What a column may be called for that tells the scans by their phases, and one that counts them.
@@ -36,7 +37,7 @@ _MOST, _MOST_ROWS = 12, 60
 
 def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
     """The roles of the columns below a head, with one for the scans where their cells tell them."""
-    roles = _counted(rows, at, roles)
+    roles = _named(rows, at, _counted(rows, at, roles))
     below = _below(rows, at, len(roles))
     for place, role in enumerate(roles):
         lows = [row[place] for row in below]
@@ -72,6 +73,26 @@ def _counted(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
         if said and not row.finds.codes:
             counts.append(said)
     return _with(roles, place, "count_of_codes") if counts and all(map(_COUNT.fullmatch, counts)) else roles
+
+
+def _named(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
+    """The roles with that of the module for a column called for a description, where the one for modules holds nothing
+    but their addresses: "Stg;Bezeichnung;DTC" above "01;Engine;P0562"."""
+    if roles.count("module") != 1 or roles.count("description") != 1 or "code" not in roles:
+        return roles
+    place, told, coded = roles.index("module"), roles.index("description"), roles.index("code")
+    if place + 1 != told or told > coded:
+        return roles
+    held = [row for row in _below(rows, at, len(roles))[:_MOST_ROWS] if row[place].strip(" -")]
+    named = [row[told] for row in held if any(map(str.isalpha, row[told]))]
+    if len(held) < _FEWEST or len(named) < len(held) or not all(_ADDRESS.fullmatch(row[place].strip()) for row in held):
+        return roles
+    # Each address has one name, which stands without a code as well, or beside several.
+    pairs = Counter((row[place].strip(), row[told].strip()) for row in held)
+    if len(pairs) > len({address for address, _ in pairs}) or not (
+            max(pairs.values()) > 1 or any(not row[coded].strip(" -") for row in held)):
+        return roles
+    return _with(_with(roles, place, "other"), told, "module")
 
 
 def _with(roles: Roles, place: int, role: str) -> Roles:

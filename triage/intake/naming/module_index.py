@@ -55,8 +55,8 @@ PARTS = words_of(
 
 #: Words that name nothing by themselves.
 _WEAK = SOFT | frozenset(SIDES) | {"power", "heck"}
-#: Verbs that are a letter off a side: "le moteur avait P0562", "ABS read".
-_NO_SIDE = frozenset(["avait", "ayant", "read"])
+#: Words that are a letter off a side: "le moteur avait P0562", "ABS read", "au second passage".
+_NO_SIDE = frozenset(["avait", "ayant", "read", "passage"])
 #: Words in which a slip is put right ("link" is a word of its own).
 _RIGHT_WORDS = Choices(
     [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")])

@@ -71,15 +71,16 @@ def long_words(low: str) -> Words:
     return _placed(low, plain_words(low))
 
 
-#: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor").
-NOT_SHORT = "".join(
+#: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor"), or a word stands behind
+#: it that begins a sentence ("the rack ctrl. I skipped the radio").
+NOT_SHORT = "(?:(?=\\s(?:i|the|then|next|it|there|found|got)\\s)|" + "".join(
     rf"(?<![^a-z]{word}\.)"
     for word in (
         "comm", "pass", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr",
         "ca", "vs", "com", "comun", "comunic", "komm", "kommun", "izq", "dcha", "del", "tras", r"del\. der",
         r"tras\. der", "o",
     )
-) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp", "i"))
+) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp", "i")) + ")"
 
 
 def word_set(text: str) -> frozenset[str]:

@@ -97,6 +97,20 @@ def tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:
     return hit_tried is not None and (what is None or what.search(before) is not None)
 
 
+def within_sentences(low: str, hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
+    """The answers, "nothing" alone where a sentence ends with it and the next begins as an answer would go on.
+
+    >>> low = "retarder has nothing. from the abs c0035"
+    >>> [low[hit.start : hit.end] for hit in within_sentences(low, (Hit(13, 26, "silent", "nothing from"),))]
+    ['nothing']
+    """
+    if ". " not in low:
+        return hits
+    return tuple(Hit(hit.start, hit.start + at, "clean", word) if ((word := hit.phrase.partition(" ")[0]) in NOTHING
+                 and word != hit.phrase and (at := low[hit.start : hit.end].find(". ")) == len(word)) else hit
+                 for hit in hits)
+
+
 def untried(text: str) -> str:
     """What stands before an answer without who asked for it, and how often.
 
@@ -122,4 +136,4 @@ def is_state(low: str, start: int) -> bool:
     return start > 1 and _CLEARED.search(low[max(0, start - 24) : start]) is None
 
 
-__all__ = ["A_DEED", "NOTHING", "is_state", "tried", "undone", "untried"]
+__all__ = ["A_DEED", "NOTHING", "is_state", "tried", "undone", "untried", "within_sentences"]

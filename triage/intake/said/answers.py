@@ -16,7 +16,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import clearanswer
-from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
+from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried, within_sentences
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names, names_codes
@@ -37,7 +37,8 @@ DOUBTFUL = phrase_set("""
         was fine | is ok | was ok | is good | was good | all fine | all good | all ok | still ok | alles ok |
         alles gut | todo bien | tout va bien | not found | not seen | not detected | is happy | was happy | zip |
         are happy | seems happy | all happy | sod all | bugger all | naff all | stays mute | stays silent |
-        stayed mute | stayed silent | remains mute | remains silent""")
+        stayed mute | stayed silent | remains mute | remains silent | perfect | spot on | nickel | perfecto | perfecta |
+        impec | impeccable | tiptop | tip top | tipptopp | sain | saine""")
 #: What people say of anything ("wiring looks fine").
 _SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(
@@ -265,7 +266,7 @@ def _behind_names(low: str) -> list[tuple[int, int]]:
 
 def _wordings(low: str) -> tuple[Spoken, ...]:
     """The answers in running text by their wordings."""
-    found = ANSWERS.find(low)
+    found = within_sentences(low, ANSWERS.find(low))
     starts = {hit.start for hit in found if hit.meaning == "clean"}
     return tuple(
         Spoken(

@@ -41,7 +41,7 @@ _FORMS = tuple(
     for first, last in ((one, other), (other, one))
     for form in (
         rf"(?<![\w.,]){_VOLTS}{_AT} {first}{_OF_IT}{_AND}{_VOLTS}{_AT} {last}(?![a-z])",
-        rf"(?<![a-z]){first}:? ?{_VOLTS}{_AND}{last}:? ?{_VOLTS}(?![\w])",
+        rf"(?<![a-z]){first}:? ?{_VOLTS}{_AND}(?:{_PART} )?{last}:? ?{_VOLTS}(?![\w])",
     )
 )
 _NAMED = lazily(rf"(?<![a-z]){_PART}(?![a-z])")

@@ -10,6 +10,8 @@ No such figure is a supply of anything.
 ['CAN H to L', 'CAN H to L']
 >>> [find(low)[0].value for low in ("obd pins 6 to 14: 119 ohm", "bus resistance 121 ohm", "60 ohm across 6 and 14")]
 [119.0, 121.0, 60.0]
+>>> [(found.name, found.value) for found in find("can h 2.7 v, can l 2.3 v, 60 ohm between them")][0]
+('CAN H to L', 60.0)
 >>> find("can gateway 12.1 v"), find("battery 12.4 v")
 ((), ())
 """
@@ -43,6 +45,11 @@ _BETWEEN = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(k ?ohms?|ohms?|
                   r"(?: (?:measured|read|resistance))?,? (?:between|across|zwischen|entre)(?: the)?"
                   r"(?: two| both)?(?: lines of)?(?: the)? "
                   r"(can|lin|flexray)(?![a-z])[ _-]?(?:bus )?(?:h|lines?)?")
+#: "CAN H 2.7 V, CAN L 2.3 V, 60 ohm between them": both lines were named before.
+_BETWEEN_THEM = lazily(
+    r"(?<![\w.,])(?P<ohms>[0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(?P<unit>k ?ohms?|ohms?|\u03c9)"
+    r"(?: (?:measured|read|gemessen|mesures?|medidos?))?,? (?:between|across|zwischen|entre) (?:them|the two|both|"
+    r"the pair|beiden|den beiden|ihnen|eux|les deux|ellos|ambos|los dos)(?![a-z])(?! (?:pins?|batter|post|pole))")
 _PINS_OF_BOTH = lazily(r"(?<![a-z0-9])(?:c ?(?:-|/|to|and) ?d|6 ?(?:-|/|to|and) ?14)(?![a-z0-9])")
 _OHM = r"(?P<{0}>[0-9]{{1,4}}(?:[.,][0-9]{{1,2}})?) ?(?P<{0}unit>k ?ohms?|ohms?|\u03c9)(?![\w/])"
 _ENDS = (r"(?:pins? ?)?6 ?(?:-|/|to|and|gegen|und|nach|zu|et|a|y) ?(?:pin ?)?14"
@@ -84,6 +91,10 @@ def find(low: str) -> tuple[BusLine, ...]:
         return tuple(unnamed)
     found = [BusLine(*told.span(1), f"{told[3].upper()} H to L", float(told[1].replace(",", ".")),
                      _UNIT.get(told[2][0], "ohm")) for told in _BETWEEN.finditer(low)]
+    them = _BETWEEN_THEM.search(low) if {(name["line"] or " ")[0] for name in named} >= {"h", "l"} else None
+    if them is not None and named[1].start() < them.start():
+        found.append(BusLine(*them.span("ohms"), f"{(named[0]['bus'] or 'can').upper()} H to L",
+                             float(them["ohms"].replace(",", ".")), _UNIT.get(them["unit"][0], "ohm")))
     stops = [*(name.start() for name in named[1:]), len(low)]
     for name, stop in zip(named, stops, strict=True):
         which = _WHICH.search(low[max(0, name.start() - 20) : name.start()])

@@ -33,7 +33,8 @@ _SAFETY = (
     r"stick(?:s|y)|no assist\w*|without assist\w*)", r"(?:heavy|stiff|hard|no power|no) steering(?! (?:codes?|"
     r"faults?))",
     r"no (?:power |steering |brake )?assist(?:ance)?", r"stall(?:s|ed|ing)", r"cuts? out", r"keeps (?:dying|stalling)",
-    r"(?:dies|died|dying|cut out|stopped) (?:on (?:the|a|me)|in|when|while|at|under|going|driving)(?! night)",
+    r"(?:dies|died|dying|cut out|stopped) (?:on (?:the|a|me|(?:long |steep )?(?:hills?|climbs?))|in|"
+    r"when|while|at|under|going|driving)(?! night)",
     r"engine (?:stops|stopped|dies|died)(?! (?:and|by|for) (?:the )?(?:scan|test))",
     rf"red (?:brake |warning |oil |stop )?(?:lamp|light)s?{_NOT_BAD}", rf"brake (?:warning )?(?:lamp|"
     rf"light)s?{_NOT_BAD}",

@@ -261,8 +261,9 @@ def _run(low: str, found: Conditions) -> None:
         found.ran_minutes = value / 60 if unit.startswith("s") else value * 60 if unit.startswith("h") else value
     drove = ["no" if _undone(low, hit.start, hit.end) else hit.meaning for hit in _DROVE.find(low)]
     drove += ["yes" for span in distances.spans(low) if not _undone(low, *span)]
-    if not drove and _AFTER_DRIVE.search(low) and (phase := phases.find(low)) is not None and (
-            phase.phase == "after-run" and _AFTER_DRIVE.search(low[phase.start : phase.end + 1])):
+    far = not drove and distances.bare(low) is not None
+    if not drove and (far or _AFTER_DRIVE.search(low)) and (phase := phases.find(low)) is not None and (
+            phase.phase == "after-run" and (far or _AFTER_DRIVE.search(low[phase.start : phase.end + 1]))):
         drove = ["yes"]
     if drove:
         found.drove = "no" not in drove

@@ -5,6 +5,11 @@
 ['run 15 km', 'ran it 15 km', 'did about 12 miles', 'fait 15 km']
 >>> spans("has run 120000 km"), spans("runs rough since 300 km"), spans("15 min run"), spans("to run 15 km")
 ((), (), (), ())
+
+Where a scan is told to be made after a run, a distance alone tells how far that went.
+
+>>> [bare(low) is not None for low in ("after run, dry road 40 km", "after run 14.3 v, 25 km", "run, mileage 125 km")]
+[True, True, False]
 """
 
 from __future__ import annotations
@@ -24,6 +29,13 @@ _SPANS = lazily(
     r"(?! (?:ago|since|before|earlier|per|a (?:day|year)))|"
     rf"(?<![a-z0-9.,]){_FAR} (?:gelaufen|gelauf|gemacht|parcourus?|recorridos|runde|tour|vuelta|spin|trip|"
     r"loop)(?![a-z])")
+#: Words that stand beside a distance that was driven: what road, in what weather, how laden.
+_WAY = (r"(?:about|approx|ca|circa|then|another|of|on|in|with|the|mixed|dry|wet|good|bad|rough|road|roads|motorway|"
+        r"highway|town|city|country|rural|track|field|hill|uphill|downhill|loaded|empty|laden|trailer|slow|fast|"
+        r"etwa|auf|im|mit|trockene?[rn]?|nasse?[rn]?|landstrasse|landstraße|autobahn|stadt|strasse|beladen|leer|"
+        r"environ|sur|en|de|par|route|autoroute|ville|seche|mouillee|charge|vide|"
+        r"unos|por|con|carretera|autopista|autovia|ciudad|seca|mojada|cargado|vacio)")
+_BARE = lazily(rf"(?:^|[,;:(]|(?<![a-z])then(?![a-z])) {{0,2}}(?:{_WAY} ){{0,5}}{_FAR}(?: {_WAY}){{0,5}} ?(?=[,;).]|$)")
 _SIGN = lazily(r"[0-9] ?(?:k(?:m|ilo)|mi(?!n)|mei)")
 
 
@@ -35,4 +47,11 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
     return tuple(match.span() for match in _SPANS.finditer(low))
 
 
-__all__ = ["spans"]
+@remembered
+def bare(low: str) -> tuple[int, int] | None:
+    """Where a line in small letters has a distance for one of its pieces, and no more than the road beside it."""
+    found = _BARE.search(low) if len(low) <= 600 and _SIGN.search(low) is not None else None
+    return found.span() if found is not None else None
+
+
+__all__ = ["bare", "spans"]

@@ -19,7 +19,7 @@ from typing import Any
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import complaints, nominal, vehiclekind
+from triage.intake.said import complaints, nominal, tellers, vehiclekind
 
 _VIN = lazily(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
 _VIN_LABEL = lazily(
@@ -88,7 +88,7 @@ _VEHICLE = lazily(
     r"digger|backhoe|wheel loader|telehandler|forklift|bulldozer|dozer|dumper|mahdrescher|maehdrescher|hacksler|"
     r"traktor|schlepper|bagger|radlader|gabelstapler|stapler|omnibus|reisebus|linienbus|sattelzug|zugmaschine|tracteur|"
     r"moissonneuse(?:-batteuse)?|pelleteuse|pelle|tractopelle|chargeuse|autobus|autocar|car scolaire|poids lourd|"
-    r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla))"
+    r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla)(?: (?:4x[24]|6x[246]|8x[48]|4wd|awd))?)"
     rf"(?={complaints.ENGINE}\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
 )
 _DRIVE = (
@@ -136,8 +136,9 @@ def beside_complaint(low: str) -> list[tuple[int, int]]:
     [(18, 29)]
     """
     later = _COMPLAINT_LATER.search(low)
-    read = _READ.search(low, later.end() if later is not None else 0)
-    found = [(0, later.start())] if later is not None else []
+    told = (later.start(), later.end()) if later is not None else tellers.find(low)
+    read = _READ.search(low, told[1] if told is not None else 0)
+    found = [(0, told[0])] if told is not None and (later is not None or told[0]) else []
     return found + ([(read.start(), len(low))] if read is not None else [])
 
 
@@ -165,6 +166,11 @@ class Facts:
         if later is not None and (match is None or match["complaint"] is None):
             self._keyed("complaint", text[later.end() :].strip(), low[later.end() :].strip())
             self._described(low[: later.start()])
+            return "complaint"
+        if (teller := tellers.find(low)) is not None and (match is None or match["complaint"] is None):
+            self._keyed("complaint", text[teller[1] :].strip(" ."), low[teller[1] :])
+            if teller[0]:
+                self._unkeyed(text[: teller[0]], low[: teller[0]])
             return "complaint"
         if match is None:
             return self._unkeyed(text, low) or kind

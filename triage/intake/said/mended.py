@@ -19,7 +19,10 @@ from triage.intake.said import doubts, tocome
 
 _DONE = lazily(
     r"(?<![a-z])(?:cleaned|repaired|mended|fixed|re-?soldered|soldered|spliced|rewired|re-?crimped|crimped|tightened|"
-    r"re-?seated|re-?sealed|sealed|dried(?: out)?|new (?:pins?|terminals?|eyelets?|crimps?)|gereinigt|sauber gemacht|"
+    r"re-?seated|refitted|re-?attached|reconnected|bolted (?:back|up|on)|pushed (?:together|home|in|back)|re-?sealed|"
+    r"(?:wieder |neu )?(?:angeschraubt|befestigt|zusammengesteckt)|wieder (?:montiert|angeschlossen|eingesteckt)|"
+    r"remontee?s?|revissee?s?|rebranchee?s?|re-?emboitee?s?|montad[oa]s? de nuevo|atornillad[oa]s?|"
+    r"reconectad[oa]s?|sealed|dried(?: out)?|new (?:pins?|terminals?|eyelets?|crimps?)|gereinigt|sauber gemacht|"
     r"repariert|instand ?gesetzt|(?:nach|ver)?gelotet|geflickt|festgezogen|nachgezogen|getrocknet|neue (?:pins?|"
     r"kontakte)|"
     r"nettoye(?:e?s?)?|repare(?:e?s?)?|(?:res)?soude(?:e?s?)?|resserre(?:e?s?)?|seche(?:e?s?)?|limpiad[oa]s?|reparad[oa]s?|"
@@ -29,7 +32,8 @@ _PART = lazily(
     r"(?<![a-z])(?:plugs?|connectors?|pins?|wires?|wiring|loom|harness|terminals?|cables?|leads?|straps?|grounds?|earths?|"
     r"contacts?|splices?|joints?|eyelets?|fuse ?box|[a-z]{0,12}stecker|pins?|kontakte?|[a-z]{0,12}kabel(?:baum)?|"
     r"[a-z]{0,10}leitung|masse\w{0,10}|klemmen?|connecteurs?|fils?|faisceau|cosses?|prises?|broches?|masses?|"
-    r"conector(?:es)?|cables?|cableado|mazo|bornes?|bornas?|clavijas?|masas?)(?![a-z])")
+    r"conector(?:es)?|cables?|cableado|mazo|bornes?|bornas?|clavijas?|masas?|"
+    r"tresses?(?: de masse)?|trenzas?(?: de masa)?)(?![a-z])")
 _DENIED = lazily(
     r"(?<![a-z])(?:not|never|no|none|nothing|without|needs?|must|should|to be|if|when|nicht|nich|nix|kein\w*|muss|"
     r"wenn|pas|"
@@ -63,4 +67,17 @@ def find(low: str) -> tuple[tuple[int, int], ...]:
     return tuple(found)
 
 
-__all__ = ["find"]
+def whole(low: str) -> tuple[int, int] | None:
+    """The place of what was mended where a line tells nothing else, but when.
+
+    >>> [whole(low) for low in ("08:20 plug cleaned and refitted", "plug cleaned. drove 6 km", "masseband befestigt")]
+    [(6, 31), None, (0, 19)]
+    """
+    found = find(low)
+    if len(found) != 1 or low[found[0][1] :].strip(" .!"):
+        return None
+    lead = _WHEN.match(low)
+    return found[0] if found[0][0] <= (lead.end() if lead is not None else 0) else None
+
+
+__all__ = ["find", "whole"]

@@ -123,7 +123,7 @@ _OFF = lazily(
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
     r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|runter|enlevee?s?|otee?s?|"
     r"aus|sans|pas de|debranchee?s?|deconnectee?s?|retiree?s?|sin|desconectad[oa]s?|quitad[oa]s?|quit[eo]|quitamos|"
-    r"retirad[oa]s?|sacad[oa]s?|saque|nothing|taken off|took off|"
+    r"retirad[oa]s?|sacad[oa]s?|saque|fuera|nothing|taken off|took off|"
     r"not connected|"
     r"aucune?|ningun[oa]?)(?![a-z])"
 )
@@ -194,7 +194,8 @@ _ALONE = lazily(
 
 #: What says that somebody connected a device, before its name and behind it; "with" and "on" where a sentence begins.
 _PUT_ON = lazily(
-    r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|conecte|conectamos|"
+    r"(?:(?<![a-z])(?:put|hung|hooked up|connected|clipped|plugged in|puse|pusimos|puesto|"
+    r"poner|poniendo|conectar|putting|conecte|conectamos|"
     r"conectado|enchufe|enchufado|mis|branche|connecte|raccorde|angeschlossen)|"
     r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*(?:with|on|con|avec|sous|mit|am|an))\s"
     r"(?:(?:the|a|an|my|our|el|un|le|du|das|dem|den|ein|einen|einem)\s)?$"
@@ -203,7 +204,8 @@ _OPENS = lazily(r"(?:^|[.;,:!(]|[0-9]\s?v?(?:olts?)?)\s*$")
 _IS_ON = lazily(
     r"\s(?:(?:is|was|now|still|ist|war|jetzt|est|etait|esta|estaba|noch)\s){0,2}(?:connected|hooked up|attached|"
     r"clipped on|plugged in|on|angeschlossen|angeklemmt|dran|ran|branche|connecte|en place|conectado|enchufado|puesto)"
-    r"(?![a-z])"
+    r"(?![a-z])|"
+    r",?\s(?:(?:at|set to|on|auf|bei|mit|a|regle a|en|ajustado a)\s)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?![a-z])"
 )
 
 

@@ -135,6 +135,9 @@ _BROKEN = (
 )
 #: Behind what was put in: nothing more, or when it was.
 _AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]{2}(?![0-9]|\s?v)))"
+#: When it was, and what came of it: "deleted 10:00 accepted".
+_AT = (r" (?:at |a |a las )?[0-9]{1,2}[:.h][0-9]{2},? ?(?:(?:all )?(?:accepted|ok|done|refused)|accepte|refuse|"
+       r"aceptado|rechazado)?\s*(?:[.,;]|$)")
 #: Each deed, what every text has that says it, and the pattern.
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
@@ -142,9 +145,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
         lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borr|cancell|gewist| (?:out|raus)(?![a-z])"),
         lazily(
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
-            rf"memory|"
-            rf"memories|modules?|lot|everything|them|it|fault codes?)(?: all)?|"
-            r"(?:erased|wiped|deleted)(?=\s*(?:[.,;:=*#~|)\]]|$)|\s+-)|"
+            rf"memory|memories|modules?|lot|everything|them|it|fault codes?)(?: all)?|"
+            rf"(?:erased|wiped|deleted)(?=\s*(?:[.,;:=*#~|)\]]|$)|\s+-|{_AT})|"
             r"(?<=^)(?:all )?(?:the )?(?:codes?|faults?|dtcs?) out(?=\s*(?:[.,;]|$))|(?:alle )?(?:fehler|"
             r"codes) raus(?=\s*(?:[.,;]|$))|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
@@ -154,8 +156,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
-            rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$|et (?:roul|fait|condui|essay|refait)|y ))|"
-            rf"effacement (?:des )?(?:defauts|"
+            rf"{GELOESCHT}|(?:efface|borrad[oa])(?={_AT}|\s*(?:[,.;]|$|"
+            rf"et (?:roul|fait|condui|essay|refait|re?lue?|rescann|a la )|y ))|effacement (?:des )?(?:defauts|"
             r"codes)|"
             r"(?:defauts?|codes?) "
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
@@ -272,12 +274,12 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
 )
 _CONNECTED = lazily(
     rf"{BEFORE}(?:connected|hooked up|put on|attached|fitted|applied|switched on|turned on|on|"
-    rf"angeklemmt|angeschlossen|"
-    rf"branchee?|connectee?|conectad[oa]|puesto){BEHIND}"
+    rf"angeklemmt|angeschlossen|branchee?|connectee?|conectad[oa]|puesto){BEHIND}"
 )
 _TAKEN_OFF = lazily(
     rf"{BEFORE}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|"
-    rf"abgenommen|entfernt|debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){BEHIND}"
+    rf"abgenommen|entfernt|debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]|"
+    rf"(?:ab|weg|runter|fuera)(?= (?:um |a las )?[0-9]{{1,2}}[:.h][0-9]|\s*(?:[.,;)]|$))){BEHIND}"
 )
 _REFUSED = lazily(
     rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"

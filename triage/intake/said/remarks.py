@@ -20,6 +20,12 @@ _PERSONAL = word_set(
     "his her bitte danke spater morgen heute gestern vielleicht wahrscheinlich kunde angerufen wir "
     "demain hier merci peut rappeler client appele nous vous il elle manana ayer gracias quizas cliente llamar llamado"
 )
+#: What begins a note to oneself, two words or more: "see photo 3", "revoir fusible F25".
+_ORDERS = word_set("see check recheck ask remember siehe prufen nachfragen voir revoir verifier demander ver revisar "
+                   "comprobar preguntar")
+#: What such a note is about; "check engine" is a lamp.
+_OF_ORDERS = word_set("photo photos picture fuse fuses connector plug earth ground strap page foto bild sicherung "
+                      "stecker masse seite fusible connecteur prise conector toma masa pagina again nochmal encore")
 _PLANS = word_set("will would tomorrow later needs wants maybe morgen spater demain manana")
 _LEAST, _MOST = 2, 14
 
@@ -43,7 +49,8 @@ def is_remark(text: str, low: str) -> bool:
     if text.startswith("//"):
         return not spoken(low)
     found = plain_words(low)
-    if not _LEAST <= len(found) <= _MOST or _PERSONAL.isdisjoint(found):
+    orders = bool(found) and found[0] in _ORDERS and not _OF_ORDERS.isdisjoint(found)
+    if not _LEAST <= len(found) <= _MOST or (_PERSONAL.isdisjoint(found) and not orders):
         return False
     said = [hit for hit in spoken(low) if not (hit.doubtful and low[hit.start : hit.end].startswith(("look", "seem")))]
     return not STATES.find(low) and not said

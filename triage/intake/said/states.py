@@ -24,7 +24,8 @@ from triage.model.snapshot import StatusWord
 _FIRST_WORD = lazily(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
-_CELL_ONLY = frozenset({"absent", "absente", "absents", "ausente", "memo", "persistent", "ongoing", "eingetragen"})
+_CELL_ONLY = frozenset(
+    {"absent", "absente", "absents", "ausente", "memo", "persistent", "ongoing", "eingetragen", "his"})
 #: "St" in a place of its own; in German it is as often "statisch", which says the contrary.
 _FILLED_ST = lazily(r"(?:(?:all|al|both|alls)\s+)?st")
 #: "Present: no", "aktiv = ja", "still active? yes".
@@ -199,7 +200,7 @@ _LONG_STATES_MEANING = {
         historic previous memory maturing unbestatigt inaktiv historisch actuel actuelle actif inactif
         enregistre historique provisoire memorizado guardado registrado historico activo inactivo static
         statisch statique estatico logged recorded actual anliegend abgelegt fugitif sporadique esporadico
-        intermitente inactiva memorised memorized provisional matured anstehend schwebend vorlaufig
+        intermitente inactiva memorised memorized provisional matured anstehend schwebend anhangig vorlaufig
         abgespeichert hinterlegt bestaetigt unbestaetigt memorisee enregistree memorizada almacenada guardada
         registrada confirmada pasivo
     """)

@@ -12,6 +12,12 @@ import re
 
 from triage.intake.plain.patterns import lazily
 
+#: What was done before the deed, so that "after" is said of that: "after charging overnight cleared".
+_DONE_FIRST = (
+    r" (?:(?:the|a|an|full|some|dem|der|die|das|voller|vollem|une?|la|le|el|una?|toute|toda) ){0,2}"
+    r"(?:(?:re-?)?(?:charg\w*|lad(?:en|ung|ezeit))|auflad\w+|nachlad\w+|carga\w*|jump[ -]?start\w*|starthilfe|waiting|"
+    r"standing|rest|warten|standzeit|attente|espera\w*|drive|driving|road test|probefahrt|fahrt|essai|trajet|prueba|"
+    r"repairs?|reparatur|reparation|reparacion)(?![a-z])")
 _NOT = lazily(
     r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|ca|could|would)n ?'? ?t|cannot|not|never|nothing|none|"
     # What may be done was not.
@@ -21,7 +27,7 @@ _NOT = lazily(
     r"un|nicht|pas|non|sin|no|vor|avant(?! (?:droite?|gauche|[dg])(?![a-z]))|antes|"
     r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
-    r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
+    r"must be|if|(?:after|once|nach|apres|tras)(?!" + _DONE_FIRST + r")|needs?)\s+(?:\w+\s+){0,3}$"
 )
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
 #: it was done to nothing.

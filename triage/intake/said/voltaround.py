@@ -107,7 +107,8 @@ _OF_ALL = word_set("""
     summary status result results report diagnosis diagnostics list check test health alle gesamt ganzes fahrzeug
     systeme steuergerate ubersicht gesamtubersicht ergebnis ergebnisse bericht tous toutes les vehicule calculateurs
     systemes resume resultat resultats rapport todos los sistemas vehiculo completo resumen resultado resultados
-    informe""")
+    informe scan scans quick global readout diagnose protokoll scanbericht diagnosebericht fehlerspeicher
+    fehlerubersicht fehlerliste kurztest schnelltest gesamttest systemtest autoscan diagnostico escaneo lecture""")
 
 #: "At 2000 rpm 14.3 V": how fast the engine ran meanwhile.
 _SPEED = lazily(r"[0-9]{3,4} ?(?:r\.?p\.?m\.?|(?:1|u|r|tr|t)?/min|min-1)[ ,:=]*$")
@@ -142,7 +143,7 @@ _AT_A_PART = lazily(
     r"(?:sensor|capteur|geber|fuhler|wire|leitung|kabel|fil|cable|injector|lamp|lampe|relay|relais)(?![a-z]))")
 #: "Lowest 6.9 V, present 12.1 V", "24 V vehicle, measured 24.9 V"
 _NOW = word_set("present current currently presently actual actually aktuell derzeit momentan actuel actuelle "
-                "actuellement actualmente measured gemessen abgelesen mesure mesuree releve relevee medido medida "
+                "actuellement actualmente "
                 "bei nur noch knapp etwa circa ungefahr rund solo apenas seulement")
 
 
@@ -154,12 +155,21 @@ _SCANNED = remark_words.OF_SCAN | remark_words.PLACES | word_set("""
     nuevamente""")
 
 
+#: Of another vehicle, which feeds this one.
+_OTHERS = word_set("""
+    donor other second another my our no spender anderer anderes zweites fremdes autre donneur otro otra segundo segunda
+    donante""")
+
+
 def names_nothing(own: str, after: str = "") -> bool:
     """Whether the words before a voltage name nothing that it may be of but the vehicle; ``after``: those behind it."""
     words = re.sub(r"[^a-z ]", " ", own).split()
     if not _MEASURES.isdisjoint(words) and _AT_A_PART.match(after) is not None:
         return False
     if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]) or _SPEED.search(own):
+        return True
+    if len(words) < 4 and VEHICLE.fullmatch(words[-1]) is not None and _OTHERS.isdisjoint(words):
+        # "Tipper 25.1 V with the engine running"
         return True
     while words and words[-1] in _DAYS:
         words.pop()

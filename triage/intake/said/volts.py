@@ -82,6 +82,13 @@ _AT_SCAN = lazily(
     r"(?:now|jetzt|maintenant|ahora)(?: (?:is|it'?s|at|reads?|reading|shows?|showing|bei|auf|wieder|nur|noch|a|en|"
     r"esta en))?) $"
 )
+#: The same where it stands alone: it says that the modules were read at it.
+_READ_AT = lazily(
+    r"(?<![a-z])(?:(?:re-?)?(?:scan|scanned)(?: it| them| all)? at|re-?read(?: it| them)? at|"
+    r"read(?: it| them)? again at|"
+    r"(?:neu|nochmal|wieder|erneut) (?:aus)?gelesen (?:bei|mit)|relue?s? (?:a|avec|sous)|"
+    r"(?:rele(?:i|ido)|le(?:i|ido) (?:otra vez|de nuevo)|a leer) (?:a|con)) $"
+)
 #: The same behind a charger that was put on: "put my booster on and got 12.6".
 _GOT = lazily(
     r"(?<![a-z])(?:on|up|connected|dran|drauf|an|angeklemmt|branche|conectado)(?: it)?,? ?(?:and|so|which|und|et|y)? ?"
@@ -222,6 +229,8 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or _heads_a_scan(low, number)
             or _is_glued(low, number.start)
             or (at and _is_of_the_scan(low, number))
+            or (not number.round and 8.0 <= number.value <= 32.0
+                and _READ_AT.search(low[max(0, number.start - 32) : number.start]) is not None)
             or number.start in remarked
             or (ranged and voltranges.is_end(low, number, before, after))
         ):
@@ -234,9 +243,10 @@ def _heads_a_scan(low: str, number: _Number) -> bool:
     "2nd: 12.9"."""
     if number.round or not 8.0 <= number.value <= 32.0 or len(low) > 60:
         return False
-    if low[number.end :].strip(" .)]"):
+    if low[number.end :].strip(" .)]:"):
         return phases.is_alone(low)
-    head = low[: number.start].strip(" :=-([,#*")
+    # "All erased. Second read 12.9:" is headed by the last of its sentences.
+    head = low[: number.start].strip(" :=-([,#*").rpartition(". ")[2]
     phase = phases.find(head)
     whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
     return whole or phases.is_place(head)

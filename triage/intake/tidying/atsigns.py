@@ -32,6 +32,9 @@ _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9
 _CODE_FIRST = lazily(
     r"(?i)\s*(?:(?:[-*+#\u2022>]|\(?[0-9]{1,3}[.)])\s+)?"
     r"[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?:[0-9a-fo]{2})?(?![a-z0-9])")
+#: Another number at the start of a line, SPN and FMI or a maker's own, with its sign.
+_OTHER_FIRST = lazily(r"\s*(?:(?:[-*+#\u2022>]|\(?[0-9]{1,3}[.)])\s+)?(?=[^@]{0,20}[0-9])"
+                      r"[a-z0-9][a-z0-9 :/_.-]{3,24}?\s?@\s?[^\W\d]")
 _CLAUSE = lazily(r"[,;.:]\s+")
 _REACH, _TYPE, _LONGEST = 60, 5, 8000
 _SIGN = signs.of_parts("@")
@@ -52,7 +55,7 @@ def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> 
     sign where that begins a column. For an arrow too that points at a name from its codes."""
     mended: list[Line] | None = None
     places = [at for at in signs.places(found, _SIGN) if len(found[at].text) <= _LONGEST]
-    if _behind_descriptions([found[at] for at in places]):
+    if _behind_descriptions([found[at] for at in places]) or _behind_other_numbers([found[at] for at in places]):
         places = []
     for at in places:
         line = found[at]
@@ -102,6 +105,14 @@ def _behind_descriptions(found: Sequence[Line]) -> bool:
             if (match := _CODE_FIRST.match(line.text)) is not None and "@" in line.text]
     described = [text for text in told if len(text.split()) >= _FEWEST_WORDS]
     return len(described) >= _FEWEST_LINES and 2 * len(described) >= len(found)
+
+
+def _behind_other_numbers(found: Sequence[Line]) -> bool:
+    """Whether several lines of a list begin with other numbers than the standard's and have the sign right behind them,
+    as nearly all others have it: whatever name it leads to, it does so in each line."""
+    others = sum(_OTHER_FIRST.match(line.low) is not None and _CODE_FIRST.match(line.text) is None for line in found)
+    coded = sum(_CODE_FIRST.match(line.text) is not None for line in found)
+    return others >= _FEWEST_LINES and others + coded >= 0.8 * len(found)
 
 
 def _pointed(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:

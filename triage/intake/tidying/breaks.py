@@ -51,6 +51,7 @@ _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 #: A description in brackets that ends a line; where a status ends that goes before something else.
 _TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
 _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
+_CLOCK = lazily(r"[0-2]?[0-9][:h][0-5][0-9](?::[0-5][0-9])?\s+(?=\S)")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH = 24
@@ -112,6 +113,9 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
+    if text[0].isdigit() and low[0].isdigit() and _CLOCK.match(text) and _CLOCK.match(low):
+        # Two messages, each with its time.
+        return False
     stated = _begins_with_status(above, row)
     ends = not (stated or low[-1].isalnum() or low[-1] in ",:" or _is_one_more(above, row))
     if ends or is_page_count(low) or is_page_count(row.low):

@@ -5,6 +5,9 @@
 >>> text = "ecu.1.dtc.1=C0035\\necu.1.dtc.1.state=stored\\necu.1.name=Brakes\\necu.2.name=Radio\\necu.2.dtc=none"
 >>> [line.text for line in written_out(lines(text))]
 ['module: Brakes', 'code: C0035', 'state: stored', 'module: Radio', 'code: none']
+>>> text = "brakes.dtc.1=C0035\\nbrakes.dtc.1.state=stored\\nradio.dtc=none\\nscan=2\\nbrakes.dtc=none"
+>>> [line.text for line in written_out(lines(text), ("brakes", "radio").__contains__)][3:]
+['module: radio', 'code: none', 'scan=2', 'module: brakes', 'code: none']
 """
 
 from __future__ import annotations
@@ -12,11 +15,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
 _LINE = lazily(r"\s*([A-Za-z][\w.\[\]/-]{2,70})\s*[:=]\s*(?=\S)")
+_NAMED = lazily(r"\s*(?P<name>[A-Za-z][\w -]{1,40})\.(?P<rest>[A-Za-z][\w.\[\]/-]{1,40})\s*[:=]\s*(?=\S)")
+#: What a path that begins with a name goes on with.
+_TOLD = frozenset(("code", "count_of_codes", "answer", "reply", "status"))
 _PARTS = lazily(r"[0-9]+|[a-z]+(?:-[a-z]+)*")
 #: What a path of several is told by, and what it is told of.
 _FEWEST = 2
@@ -34,16 +41,16 @@ class _Entry(NamedTuple):
     value: int
 
 
-def written_out(found: Sequence[Line]) -> Sequence[Line]:
+def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> Sequence[Line]:
     """The lines with plain keys, those of one module together, its name first; a text without such paths as it is.
-    Linear."""
+    ``is_name``: listed names. Linear."""
     entries = [entry for at, line in enumerate(found) if (entry := _entry(at, line)) is not None]
     modules: dict[tuple[str, ...], list[_Entry]] = {}
     for entry in entries:
         modules.setdefault(entry.path, []).append(entry)
     named = [path for path, own in modules.items() if any(_is_name(entry) for entry in own)]
     if len(entries) < _FEWEST or not named or not any(_code_path(entry) is not None for entry in entries):
-        return found
+        return _by_names(found, is_name)
     held = {entry.at for entry in entries}
     blocks = {own[0].at: own for own in modules.values()}
     mended: list[Line] = []
@@ -53,6 +60,31 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
         elif at not in held:
             mended.append(line)
     return mended
+
+
+def _by_names(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
+    """The same where the paths begin with the names of the modules; those of one scan stand together."""
+    entries: dict[int, _Entry] = {}
+    for at, line in enumerate(found):
+        match = _NAMED.match(line.text) if "." in line.text else None
+        if match is not None and is_name(match["name"].replace("_", " ")):
+            rest = tuple(_PARTS.findall(line.low[match.start("rest") : match.end("rest")].replace("_", " ")))
+            if rest and _role(rest[0]) in _TOLD:
+                name = match["name"].replace("_", " ")
+                entries[at] = _Entry(at, (name,), rest, match.start("name"), match.end())
+    if len(entries) < _FEWEST or not any(_code_path(entry) is not None for entry in entries.values()):
+        return found
+    mended: list[Line] = []
+    run: dict[tuple[str, ...], list[_Entry]] = {}
+    for at, line in enumerate(found):
+        if (entry := entries.get(at)) is not None:
+            run.setdefault(entry.path, []).append(entry)
+            continue
+        if line.text.strip():
+            mended += [line for own in run.values() for line in _block(found, own)]
+            run = {}
+        mended.append(line)
+    return [*mended, *(line for own in run.values() for line in _block(found, own))]
 
 
 def _entry(at: int, line: Line) -> _Entry | None:

@@ -44,6 +44,16 @@ _SAID = lazily(rf"[\s*>-]{{0,6}}(?:{_ALL}{_BE}{_CLEAN}|{_NONE})[\s,;:(-]{{1,4}}{
 #: All that stands behind the last of such marks.
 _TAIL = lazily(r"[,;.](?:\s+(?:and|und|et|y))?\s+(?=(?:the |all |der |le |tout |el |lo )?(?:rest|others|reste|resto|"
                r"everything else|alles andere|demas)(?![a-z]))")
+#: The same before the last or in front of all that is told, of no module by its name.
+_AMONG = lazily(
+    rf"(?:^[\s*>-]{{0,6}}|[,;.:]\s+(?:(?:and|und|et|y|now|then|jetzt|dann|maintenant|"
+    rf"ahora)\s+){{0,2}})(?:(?:all )?the (?:rest|others)|everything else|all (?:the )?others?|"
+    r"(?:der |alles )?(?:rest|andere|ubrige)|(?:alle anderen|die anderen)|tout le reste|le reste|todo lo demas|"
+    r"lo demas|el resto)"
+    rf"(?:(?: (?:is|are|was|were|came up|came back|ist|sind|war|waren|est|sont|esta|estan|now|jetzt|again|still))*)"
+    rf"\s?:?\s{_CLEAN}(?=\s*[,;])"
+)
+_LATER = lazily(r"[.!?]\s+\S")
 #: No name before a code: "nur B0028 im Airbag wieder da, Rest sauber".
 _ONLY = lazily(r"\s*(?:only|just|nur|seulement|uniquement|seul|solo|solamente|unicamente)\s+(?=\S)")
 _SIGN = signs.of_words(frozenset([
@@ -52,7 +62,7 @@ _SIGN = signs.of_words(frozenset([
     "reste", "resto", "demas"]).__contains__)
 _BESIDE = word_set("the a and or module unit ecu control der die das dem den und im in steuergerat le la les et l el "
                    "los las y calculateur centralita modulo")
-_LONGEST = 240
+_LONGEST, _LONGEST_SAID = 240, 2000
 
 
 def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
@@ -63,7 +73,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         low = found[at].low
         # Of a clear its answers are told: "cleared, airbag refused, rest ok".
         short = len(low) <= _LONGEST and not clearanswers.answers(low, names.sure)
-        parts = _parts(found[at], names) if short else []
+        parts = (_parts(found[at], names) if short else []) or (_among(found[at]) if len(low) <= _LONGEST_SAID else [])
         if parts:
             out = out if out is not None else []
             out += [*found[done:at], *parts]
@@ -75,6 +85,18 @@ def _only_names(low: str, names: Names) -> bool:
     """Whether a text names modules and says nothing of them."""
     spans = names.find(low)
     return all(word in _BESIDE or any(start <= at < end for start, end, _ in spans) for word, at, _ in words(low))
+
+
+def _among(line: Line) -> list[Line]:
+    """The same of a sentence that says it of all others before it tells of one more: "P0299 in the engine, everything
+    else clean, radio silent"; empty for any other line."""
+    said = _AMONG.search(line.low)
+    if said is None or _LATER.search(line.low, said.end()) or not (
+            find(line.text[: said.start()]).codes + find(line.text[said.end() :]).codes):
+        return []
+    left = reworded(line, said.start(), said.end(), "")
+    return [reworded(left, 0, len(left.text) - len(left.text.lstrip(" ,;")), ""),
+            reworded(line, 0, len(line.text), "everything else no codes")]
 
 
 def _parts(line: Line, names: Names) -> list[Line]:

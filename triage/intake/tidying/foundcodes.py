@@ -28,8 +28,11 @@ _CODE = r"(?:[pcbu] ?[0-3o][0-9a-foil]{3}(?![a-z])|spn ?:?[0-9])"
 #: Who found it, where a line or a sentence begins, before a code or its status.
 _FOUND = lazily(
     r"(?:^[\s*>\u2022\u2013-]{0,6}|(?<=[.;/!] )|(?<=: )|(?<=, )(?=hay |il y a ))"
-    r"((?:(?:et|puis|ensuite|y|luego|despues) )?(?:"
-    r"(?:j'ai |on a )?(?:trouve|vu)|(?:il )?y a(?: aussi)?|"
+    r"((?:(?:et|puis|ensuite|y|luego|despues|and|then|und|dann) )?(?:"
+    r"(?:j'ai |on a )?(?:trouve|vu)|(?:il )?y a(?: aussi)?|j'(?:ai|avais)(?: encore)?|on (?:a|avait)|"
+    r"il (?:ne |me )?reste(?: encore| plus)?(?: que)?|ne reste que|(?:(?:ya )?solo |aun |todavia )?quedan?|"
+    r"(?:(?:yo )?tengo|tenia|tenemos|teniamos|(?:aun |todavia |me )(?:salen?|sale|da))(?: aun| todavia)?|"
+    r"(?:i |we )(?:have|had|got|have got)(?: still)?|(?:ich |wir )(?:habe|hatte|haben|hatten)(?: noch| nur)*|"
     r"(?:he |hemos )?(?:encontre|encontramos|encontrado|visto)|(?:tambien )?hay)[ :]{1,2})"
     rf"(?:[a-z]{{4,12}} )?(?={_CODE})"
 )
@@ -40,8 +43,10 @@ _IS_IN = lazily(
     r"noch|auch|zuruck|de retour|revenue?s?|encore|otra vez|de nuevo)){0,2})"
     r"(?= (?:in|inside|im|bei|dans|en) )"
 )
-#: Before a module's name in German.
-_BEI = lazily(r"(?<= )bei(?= )")
+#: Before a module's name in German; in French and Spanish, where another word may lead to a place as well.
+_BEI = lazily(
+    r"(?<= )(?:(bei|beim)|(au|aux|(?:a|sur)(?= l')|(?:a|sur|cote)(?= l[ea]s? ))|(al|(?:a|sobre)(?= (?:el|la) )))(?= )")
+_LED_AS = ("", "in", "dans", "en")
 _LONGEST_BEFORE = 60
 #: "Komme nicht in X, Y und Z rein"
 _NOT_IN = lazily(
@@ -50,7 +55,8 @@ _NOT_IN = lazily(
 )
 _SIGN = signs.of_words(word_set(
     "trouve vu y encontre encontramos encontrado visto hay is are was were ist sind steht stehen est sont esta estan "
-    "bei rein hinein ran heran").__contains__)
+    "bei beim rein hinein ran heran ai avais avait a reste queda quedan tengo tenia tenemos teniamos sale salen da "
+    "have had got habe hatte haben hatten au aux sur cote al sobre").__contains__)
 _LONGEST = 2000
 
 
@@ -84,14 +90,15 @@ def _leads(low: str, start: int, end: int) -> bool:
 
 
 def _bei(line: Line, names: Names) -> Line:
-    """The line with "in" for a "bei" between a code, or its status, and a name."""
-    for match in reversed(list(_BEI.finditer(line.low)) if " bei " in line.low else []):
+    """The line with "in" for a "bei" between a code, or its status, and a name: "P0335 aktuell bei Motor", "U0121
+    mémorisé au combiné"."""
+    for match in reversed(list(_BEI.finditer(line.low))):
         before = line.low[max(0, match.start() - _LONGEST_BEFORE) : match.start()]
         codes = [code.end() for code in _A_CODE.finditer(before)]
-        hits = STATES.find(before)
+        hits = STATES.find(before) if codes else ()
         ends = max(codes[-1] if codes else 0, hits[-1].end if hits else 0)
         if codes and not before[ends:].strip(" )],") and names.find(line.low[match.end() + 1 :][:40])[:1]:
-            line = reworded(line, *match.span(), "in")
+            line = reworded(line, *match.span(), _LED_AS[match.lastindex or 1])
     return line
 
 

@@ -32,6 +32,8 @@ _SECTION = lazily(r"\s*\[[^\W\d][^\[\]:=]{1,60}\]\s*")
 #: The keys of a module's own section.
 _ANSWERS = frozenset({"answer", "reply", "code", "status"})
 _FEWEST = 2
+#: What the key of an address leads to, whatever else its word may mean: "Dirección -> 0x5B".
+_ADDRESS = lazily(r"(?:0x|\$)?(?=[a-f]*[0-9])[0-9a-f]{1,4}h?\s*$")
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
@@ -39,6 +41,7 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
     names stand in sections above; for rows of dots in all lines then: "Present..... yes"."""
     keys = {}
     dotted = {}
+    addressed = {}
     roles = set()
     for at in signs.places(found, _SIGN):
         match = _KEY.match(found[at].text)
@@ -50,6 +53,8 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
         elif role is not None:
             keys[at] = match
             roles.add(role)
+        elif _ADDRESS.match(found[at].low, match.end()) is not None:
+            addressed[at] = match
     named = "module" in roles and len(roles) >= _FEWEST
     if len(keys) < _FEWEST or not (named or (not _ANSWERS.isdisjoint(roles) and _in_sections(found))):
         keys = {}
@@ -60,7 +65,7 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
     if not keys:
         return found
     mended = list(found)
-    for at, match in keys.items():
+    for at, match in (keys | addressed).items():
         mended[at] = reworded(found[at], *match.span(2), ": ")
     return [_undotted(line) if ".:" in line.text else line for line in mended] if dotted else mended
 

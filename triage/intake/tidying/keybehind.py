@@ -1,4 +1,5 @@
-"""A key of marks behind the codes that bear them, in one line with them: in a line of its own.
+"""A key of marks behind the codes that bear them, in one line with them: in a line of its own. So is a sentence behind
+a key.
 
 >>> from triage.intake.plain.characters import lines
 >>> for line in parted(lines("ECM P0562(S); ABS U0100(C). (S)=stored (C)=current\\nABS: a=3, b=stored")):
@@ -6,6 +7,8 @@
 ECM P0562(S); ABS U0100(C).
 (S)=stored (C)=current
 ABS: a=3, b=stored
+>>> [line.text for line in parted(lines("S = stored, C = current. Supply 12.1 V"))]
+['S = stored, C = current.', 'Supply 12.1 V']
 """
 
 from __future__ import annotations
@@ -22,6 +25,8 @@ from triage.intake.said.near import small
 _ENTRY = lazily(r"[(\[]?([A-Za-z]{1,2}|[*!#+])[)\]]?\s?=\s?([^\W\d_][^\W\d_ -]*(?:[ -][^\W\d_]+){0,2})")
 _BETWEEN = lazily(r"\s*(?:[,;/|]|\s|\b(?:and|und|et|y)\b)\s*")
 _WORD = lazily(r"(?:[A-Za-z]{3,12}\s?:\s*)?$")
+#: What follows a key in the same line, with a figure in it.
+_SENTENCE = lazily(r"\.\s+(?=[^\W\d_][^=]*[0-9][^=]*$)")
 _FEWEST, _LONGEST = 2, 2000
 
 
@@ -36,6 +41,9 @@ def parted(found: Sequence[Line]) -> Sequence[Line]:
 def _of_line(line: Line) -> list[Line]:
     """The line in two, if it ends with a key of marks that stand before it."""
     entries = list(_ENTRY.finditer(line.text))
+    if entries and (match := _SENTENCE.match(line.text, entries[-1].end())) is not None:
+        end = match.start() + 1
+        return [*_of_line(_part(line, 0, end)), _part(line, match.end(), len(line.text))]
     first = len(entries)
     stop = len(line.text.rstrip(" .)]"))
     while first and (stop == entries[first - 1].end() or _BETWEEN.fullmatch(line.text, entries[first - 1].end(), stop)):
@@ -50,9 +58,13 @@ def _of_line(line: Line) -> list[Line]:
         return [line]
     lead = _WORD.search(before)
     cut = lead.start() if lead is not None else stop
+    return [_part(line, 0, len(before[:cut].rstrip())), _part(line, cut, len(line.text))]
+
+
+def _part(line: Line, start: int, end: int) -> Line:
+    """A line of a part of a line."""
     offsets = line.offsets or tuple(range(len(line.text)))
-    spans = ((0, len(before[:cut].rstrip())), (cut, len(line.text)))
-    return [line_of(line.number, line.raw, line.text[start:end], offsets[start:end], line.own) for start, end in spans]
+    return line_of(line.number, line.raw, line.text[start:end], offsets[start:end], line.own)
 
 
 __all__ = ["parted"]

@@ -29,7 +29,9 @@ _STAMP = lazily(
     r"(?:[.,][0-9]{1,6})?(?:Z|[+-][0-9]{2}:?[0-9]{2})?[\])]?"
 )
 LEVEL = lazily(
-    r"\s*[\[(<]?(?:(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])>]?\s*[:|-]?|"
+    r"\s*[\[(<]?(?:(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|"
+    # Before a code "MSG" is the engine control of a German workshop.
+    r"MSG(?!\s?:?\s+[PCBUpcbu][0-3]))[\])>]?\s*[:|-]?|"
     # In small letters it may be a word of the text, unless it is set off.
     r"(?i:info|warn(?:ing)?|err(?:or)?|debug|trace|notice|fatal)(?:[\])>]\s*[:|-]?|\s?[:|]|(?=\s\s)))\s+(?=\S)"
 )

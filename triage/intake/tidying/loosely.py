@@ -33,6 +33,8 @@ _SHORT = lazily(
     r"w/|without|no |silent|offline|dead|responding|"
     r"answering|in |are |all )))"
 )
+#: Names that are cut short, whose full stop ends no sentence: "ABS ok, getr. ohne Fehler".
+_CUT_SHORT = lazily(r"(?<![\w.])(?i:getr|airb|komf|wegfahrsp|standhzg)\.(?= [a-z\u00df-\u00ff])")
 _SHORT_SIGNS = ("/", "b4", "mods", "nich", "nciht", "nihct", "nict", "nixht", "nto ")
 _MEANT = ("without", "with ", "before", "nicht", "not", "no response", "modules")
 _A_CODE = lazily(
@@ -101,7 +103,7 @@ _SIGN = (
     | signs.of_words((VERBS | ADVERBS | word_set(
         "one got get getting gets went came log logged fitted installed equipped verbaut eingebaut monte "
         "equipe installe montado instalado this vehicle van truck lorry bus coach car tractor trailer model "
-        "spec it nich nciht nihct nict nixht nto")).__contains__)
+        "spec it nich nciht nihct nict nixht nto getr airb komf wegfahrsp standhzg")).__contains__)
     | signs.of_pattern(r"[a-z]{3}(?:module|unit|computer|controller)$|^[pcbu][0-3][0-9a-f]{3}s$")
 )
 #: Words for filling before a verb; no message has a longer line.
@@ -128,6 +130,8 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
 
 def _short(line: Line, names: Names) -> Line:
     """The line with its short forms written out; between two names one is part of both: "Radio w/ Nav"."""
+    for match in reversed(list(_CUT_SHORT.finditer(line.text))) if "." in line.text else ():
+        line = reworded(line, match.end() - 1, match.end(), "")
     if not any(sign in line.low for sign in _SHORT_SIGNS):
         return line
     found = names.find(line.low) if "w/" in line.low else []

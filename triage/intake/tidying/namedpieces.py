@@ -41,9 +41,14 @@ _PLUS = lazily(r"\s\+\s")
 _ENCLOSED = lazily(r"\s?[,;:-]?\s*(?:[\[(]([^][()]{2,60}(?:[\[(][^][()]{1,20}[\])])?)\s*[\])])")
 #: A name in brackets, with a short form in brackets of its own perhaps, at the end.
 _LAST = lazily(r"(?:\s{2,}|\t)[\[(]([^\W\d_][^][()]{1,40}(?:[\[(][^][()]{1,12}[\])])?)\s*[\])]\s*$")
-_NAMES = 2
+#: A name in square brackets at the end, or before the mark of the next piece, one blank before it.
+_SQUARE = lazily(r"(?<=[^\s|;,:(\[-])\s\[([^\W\d_][^][]{1,40})\]\s*(?=$|[|;,]|\s-\s|\s{2})")
+_PIECE = lazily(r"[^\W\d_][^|;,:()\[\]]{0,40}$")
+_NAMES, _MOST_LONG = 2, 2
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
+#: Those whose pieces may hold the name beside something else.
+_PARTED = ("|", ";")
 _LED = lazily(r"\s*(?:in|im|dans|en|aus|from|@)(?: (?:the|der|dem|le|la|el))?\s+(?=\S)")
 #: A sign for "at", or an arrow back, and the name that it leads to, with its short form perhaps.
 _POINTED = lazily(r"(?:(?:\s|(?<=[\])]))@\s?|\s*<[-=]+\s*)(?P<name>[^\W\d][^()\[\]/|;,:<>@\t]{1,48}?"
@@ -65,14 +70,14 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     coded = [row for row in rows if row.finds.codes]
     if any(row.entry or row.roles is not None for row in coded):
         return
-    listed = [row for row in coded if _may_be(row) or (row.kind == ";" and _may_be(row, ";"))]
+    listed = [row for row in coded if _may_be(row) or (row.kind in _PARTED and _may_be(row, row.kind))]
     told = [row for row in listed if _tells(row)]
     if len(told) < _FEWEST or _are_headed(rows, {id(row) for row in listed}, {id(row) for row in told}, names):
         return
     # Codes alone below a name, as another scan of the text lists them, have no piece that names it.
     listed = told if len(told) < len(listed) and _ENCLOSED.match(told[0].text, told[0].finds.codes[0].end) else listed
-    listed = [row for row in _enclosed(_pointed(listed, names), names) if row.kind != ";"]
-    listed = _closing(listed, names)
+    listed = _closing(_enclosed(_pointed(listed, names), names), names)
+    listed = [row for row in listed if row.kind not in _PARTED]
     for mark, sign in zip(_MARKS, _SIGNS, strict=True):
         group = [row for row in listed if sign in row.text and row.named is None and _is_cut(row, mark)]
         led = any(">" in row.text for row in group)
@@ -89,9 +94,12 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
 def _adopt_names(rows: Sequence[Row], names: Names) -> None:
     """List the names of several words that nobody knows, in this text alone: another scan may head its codes so."""
     texts = {tidy(row.text[slice(*row.named)]) for row in rows if row.named is not None}
-    # Several names in one piece are parted where lists of names are read.
-    texts = {text for text in texts if " " in text and not _PLUS.search(text) and not names.likely(text)}
-    for text in sorted(texts)[:_MOST_ADOPTED]:
+    # Several names in one piece are parted where lists of names are read: known ones, or such as stand alone elsewhere.
+    lists = {text: parts for text in texts if "," in text and len(parts := with_sides(text.split(", "))) > 1
+             and all(part in texts or names.listed(part) for part in parts)}
+    joint = {part for parts in lists.values() for part in parts if not names.listed(part)}
+    texts = {text for text in texts if " " in text and not _PLUS.search(text) and not names.likely(text)} - lists.keys()
+    for text in sorted(joint | texts)[:_MOST_ADOPTED]:
         names.adopt_whole(text)
 
 
@@ -195,10 +203,14 @@ def _come_again(found: Sequence[tuple[Row, Span]], names: Names) -> bool:
 
 def _closing(rows: list[Row], names: Names) -> list[Row]:
     """The rows but those with the name in brackets at their end, where most have one, short, likely or told again."""
-    found = [(row, match.span(1)) for row in rows if (match := _LAST.search(row.text)) is not None
-             and match.start() > row.finds.codes[0].end and states.of_cell(row.low[slice(*match.span(1))]) is None]
+    found = _ending(rows, _LAST, names)
     if len(found) < _FEWEST or len(found) < _MOST * len(rows):
-        return rows
+        # One blank before the bracket parts a remark as well: names are told by how many are known.
+        found = _ending(rows, _SQUARE, names)
+        group, spans = [row for row, _ in found], [span for _, span in found]
+        if len(found) < _FEWEST or len(found) < _MOST * len(rows) or _share(group, spans, names, {}) < _LISTED or (
+                _MOST_LONG * sum(_is_short_of(row, span, names) for row, span in found) >= len(found)):
+            return rows
     texts = Counter(row.text[slice(*span)] for row, span in found)
     told = sum(many for text, many in texts.items() if is_short(text) or many > 1 or names.score(tidy(text)) >= _LIKE)
     if told < _NAMED * len(found) or len(texts) < _NAMES or not all(map(_may_name, texts)):
@@ -206,6 +218,21 @@ def _closing(rows: list[Row], names: Names) -> list[Row]:
     for row, span in found:
         _name(row, span)
     return [row for row in rows if row.named is None]
+
+
+def _is_short_of(row: Row, span: Span, names: Names) -> bool:
+    """Whether what is in a bracket is the short form of a name right before it: "Gearbox control [TCM]"."""
+    before = _PIECE.search(row.text, row.finds.codes[0].end, span[0] - 1)
+    return before is not None and names.score(tidy(before[0])) >= _LIKE
+
+
+def _ending(rows: Sequence[Row], bracket: re.Pattern[str], names: Names) -> list[tuple[Row, Span]]:
+    """The rows with such a bracket behind the text of their code, and the place of what is in it, no status; a module
+    may be called by words for one ("Passive entry")."""
+    return [(row, match.span(1)) for row in rows
+            if (match := bracket.search(row.text, row.finds.codes[0].end)) is not None
+            and match.start() > row.finds.codes[0].end and (
+                states.of_cell(row.low[slice(*match.span(1))]) is None or names.listed(tidy(match[1])))]
 
 
 def _name(row: Row, span: Span) -> None:

@@ -13,9 +13,11 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell, spoken
 
+_NUMBER = lazily(r"(?=[a-z]*[0-9])(?:[0-9]{5,7}|(?=[0-9]*[a-z])[a-z0-9-]{4,9})")
 _FEWEST, _LONGEST = 3, 30
 
 
@@ -43,11 +45,22 @@ def _is_label(rows: Sequence[Row], places: Sequence[int], is_name: Callable[[str
         return False
     if any(not at or rows[at - 1].blank for at in places):
         return False
-    if any(" " not in (above := rows[at - 1]).text and has_digit(above.low) and not above.finds.codes for at in places):
+    if any(_may_be_own(rows[at - 1]) for at in places):
         # The description of a maker's own number, which is told to be one later.
         return False
     closes = [at + 1 >= len(rows) or rows[at + 1].blank for at in places]
     return any(closes) and not all(closes)
+
+
+def _may_be_own(row: Row) -> bool:
+    """Whether a row without a known code may hold a maker's own number: alone, or beside a status."""
+    if row.finds.codes or not has_digit(row.low):
+        return False
+    if " " not in row.text:
+        return True
+    parts = (row.low.split(maxsplit=1), row.low.rsplit(maxsplit=1)[::-1])
+    return any(_NUMBER.fullmatch(number.strip("-:;|")) is not None and (
+        states.of_cell(rest.strip(" -:;|()[]")) is not None) for number, rest in parts)
 
 
 __all__ = ["left_out"]

@@ -59,10 +59,10 @@ _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias
 #: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".
 _INTRODUCES = word_set(
     "tool tester reader gave give gives find found get picture list result results what these follows following looked "
-    "looks like as listed came come comes returned per again once where stood stands situation "
-    "ergab zeigte zeigten ergebnis bild folgendes wir habe gelesen folgt "
+    "looks like as listed came come comes returned per again once where stood stands situation anything everything "
+    "ergab zeigte zeigten ergebnis bild folgendes wir habe gelesen folgt stand "
     "donnait donne voici resultat resultats releve lu ai "
-    "daba dio da salio salia resultado sale esto siguiente"
+    "daba dio da salio salia resultado sale esto siguiente nada"
 )
 #: No further from its beginning stands the repair that a text begins with ("scan after the new ...").
 _BEGIN = 12

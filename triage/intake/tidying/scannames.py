@@ -28,6 +28,8 @@ from triage.intake.words.scan_words import counts_scans
 #: "Scan no.: 1", "READING ....... B", "Lesung=2", and nothing else in the line.
 _NAMED = lazily(r"[\s#=*>\[(-]{0,6}([a-z][a-z /'-]{1,18}[a-z])(?:\s{0,2}(?:no|nr|n\.?°|num|number)(?![a-z]))?"
                 r"[\s.:=#]{1,40}([1-9][0-9]?|[a-d])[\s:=*\])-]{0,6}")
+#: A key before a word: "Snapshot: scan 2".
+_SCAN_KEY = lazily(r"([a-z][a-z -]{1,18}?)\s?[:=]\s?(?=[a-z]{3})")
 #: What stands before the name, beside the word for a scan.
 _COUNT_WORD = lazily(r"(?:(?:no|nr|n\.?\s?°|num|number|numero|#)\.?)?[\s.:#]*")
 _SET_APART = lazily(r"\s*(?:[:=]|-{1,2}>?\s|\u2013|\u2014)\s*(?=\S)")
@@ -47,13 +49,19 @@ def _keyed(rows: Sequence[Row]) -> None:
     found: dict[str, list[tuple[Row, str]]] = {}
     for row in rows:
         if 4 <= len(row.low) <= 60 and not row.head and not row.finds.codes:
-            match = _NAMED.fullmatch(row.low)
+            match = _NAMED.fullmatch(_without_key(row.low))
             if match is not None and counts_scans(match[1]):
                 found.setdefault(match[1], []).append((row, match[2]))
     for named in found.values():
         if max(Counter(name for _, name in named).values()) > 1 or len({name for _, name in named}) > 1:
             for row, name in named:
                 row.names_scan = (name, len(row.text))
+
+
+def _without_key(low: str) -> str:
+    """A line without a key for scans before the name of one, which tells no more: "Snapshot: scan 2"."""
+    match = _SCAN_KEY.match(low)
+    return low[match.end() :] if match is not None and counts_scans(match[1]) else low
 
 
 def _explained(rows: Sequence[Row]) -> None:

@@ -8,6 +8,8 @@ The codes are counted by themselves; with the number the status looks like the n
 ['hvac: active: b1000, b1251; pending: b1241', 'Radio 2 active: P1']
 >>> [line.text for line in left_out(lines("ABS (2) -> prev. active (1): C0035 // pending (1): U0100\\nECM: P1 (2)"))]
 ['ABS (2) -> prev. active: C0035 // pending: U0100', 'ECM: P1 (2)']
+>>> [line.text for line in left_out(lines("ABS = C0035: fugitif compteur 2, U0100\\nU0155 dans compteur 2"))]
+['ABS = C0035: fugitif count 2, U0100', 'U0155 dans compteur 2']
 """
 
 from __future__ import annotations
@@ -29,12 +31,23 @@ _BEHIND = lazily(
     r"(\s?[(\[]\s?[0-9]{1,3}\s?[)\]])\s?:\s?"
     r"(?=[a-z]?[ -]?[0-9]|spn)"
 )
+#: How often a code was seen, behind its status, in a word that names a module as well: "C0035: fugitif compteur 2, ".
+_SEEN = lazily(r"(?<![a-z])([a-z][a-z' .-]{2,40}?)[)\]]?\s(compteur)(?=\s[0-9]{1,3}\s*(?:[,;/|)\]]|$))")
 _WORDS = {"current": "active"}
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
     """The lines without such numbers, each character still tied to its place. Linear."""
-    return [_one(line) if ":" in line.text and has_digit(line.low) else line for line in found]
+    found = [_one(line) if ":" in line.text and has_digit(line.low) else line for line in found]
+    return [_seen(line) if "compteur" in line.low and has_digit(line.low) else line for line in found]
+
+
+def _seen(line: Line) -> Line:
+    """A line with the usual word for the count behind a status; a name is no status."""
+    for match in reversed(list(_SEEN.finditer(line.low))):
+        if states.of_cell(match[1]) is not None:
+            line = reworded(line, *match.span(2), "count")
+    return line
 
 
 def _one(line: Line) -> Line:

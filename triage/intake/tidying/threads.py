@@ -34,6 +34,7 @@ from triage.intake.said.near import small
 from triage.intake.tidying import logs, senders
 from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.scan_words import counts_scans
+from triage.intake.words.volt_words import LABEL
 
 _CLOCK = r"(?P<clock>[0-2]?[0-9][:h.][0-5][0-9](?::[0-5][0-9])?)"
 #: Somebody, by a name ("Ann", "Workshop 2", "Ben (night)") or the number of a telephone.
@@ -198,13 +199,13 @@ def _notes(found: Sequence[Line], heads: Mapping[int, re.Match[str]], find: _Fin
 
 
 def _is_note(low: str, find: _Find) -> bool:
-    """Whether a message of another says nothing of a vehicle: a few words, no module, no answer, no phase, no figure
-    and no complaint."""
+    """Whether a message of another says nothing of a vehicle: a few words, no module, no answer, no phase, no figure,
+    no complaint and no question for the supply."""
     noted = _NOTED.match(low)
     rest = low[noted.end() :] if noted is not None else low
     return (len(rest.split()) <= _FEW_WORDS and not has_digit(rest) and not any(mark in rest for mark in ":=")
             and not (phases.find(rest) or phases.scan_head(rest) or phases.events(rest) or spoken(rest) or find(rest)
-                     or complaints.stands_in(rest)))
+                     or complaints.stands_in(rest) or (rest.endswith("?") and LABEL.search(rest))))
 
 
 __all__ = ["are_messages", "told"]

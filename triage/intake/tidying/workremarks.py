@@ -26,7 +26,8 @@ from triage.intake.said.answers import Spoken, rest_of, spoken
 from triage.intake.words.work_words import BEHIND_NAMES, CLEARED, DONE, PARTS, WELL
 
 _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnung", "gut", "bon", "bien",
-                                "correcto"]).__contains__)
+                                "correcto", "perfect", "spot", "nickel", "impec", "impeccable", "perfecto", "perfecta",
+                                "tiptop", "tipptopp", "tip", "sain", "saine"]).__contains__)
 _WORK = PARTS | BEHIND_NAMES | DONE
 _DONE = signs.of_words(frozenset(["confirmed", "accepted", "acknowledged", "bestatigt", "quittiert", "acceptes",
                                   "confirmes", "aceptados", "confirmados"]).__contains__)
@@ -45,7 +46,10 @@ _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wipe
                   r"effacee?s?|borrad[oa]s?|nrc)(?![a-z])")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
 #: It may be driven; that was not asked of its memory.
-_FOR_USE = lazily(r" (?:to (?:drive|go|use|leave|release|hand)|for (?:now|use|driving|the road))(?![a-z])")
+_FOR_USE = lazily(r" (?:to (?:drive|go|use|leave|release|hand)|for (?:now|use|driving|the road)|"
+                   r"on (?:the |a |its )?(?:road ?test|test ?drive|road)|when (?:driven|driving)|"
+                   r"auf der (?:probefahrt|strasse)|"
+                   r"bei der probefahrt|(?:sur (?:la )?|en )route|a l'essai|en (?:la )?(?:carretera|prueba))(?![a-z])")
 #: How the vehicle went is said of no module: "test drive ok"; but "after the test drive ok".
 _RAN_WELL = lazily(
     r"(?<![a-z])(?<!after )(?<!after a )(?<!after the )(?<!nach )(?<!nach der )(?<!apres )(?<!tras )"

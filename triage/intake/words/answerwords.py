@@ -190,8 +190,8 @@ PRESENT = word_set("""
 """)
 PARTIAL = word_set("""
     pending history historic historical past permanent intermittent sporadic previous inactive passive
-    ausstehend ausstehende ausstehenden anstehende sporadische sporadischen passive passiven vergangene historische
-    permanente permanenten inaktive
+    ausstehend ausstehende ausstehenden anstehende anhangige anhangigen sporadische sporadischen passive passiven
+    vergangene historische permanente permanenten inaktive
     attente historique historiques permanents fugitif fugitifs passe pendiente pendientes historico historicos
     permanentes esporadico esporadicos pasado inactivo inactivos
 """)
@@ -211,7 +211,7 @@ MEMORY = word_set("""
     felminne pamiec
 """)
 EMPTY = word_set("""
-    empty clear clean blank ok okay leer sauber vide vierge propre vacia vacio limpia limpio vuota vuoto leeg
+    empty clear clean blank ok okay leer sauber sain saine vide vierge propre vacia vacio limpia limpio vuota vuoto leeg
     tom tomt
     pusta vazia
 """)

@@ -53,7 +53,8 @@ ROLES: dict[str, frozenset[str]] = {
         | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion | fault byte |
         fehlerbyte | byte de fallo | byte de averia | octet de defaut | subcodigo"""),
     "status": phrase_set("""
-        status | state | condition | fault status | code status | dtc status | fault code status | trouble code status |
+        status | state | st | sts | condition | fault status | code status |
+        dtc status | fault code status | trouble code status |
         error code status | fehlercodestatus | fehlercode-status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
@@ -77,7 +78,8 @@ ROLES: dict[str, frozenset[str]] = {
     "count": phrase_set("""
         count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
         compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |
-        anzahl | occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
+        anzahl | anz | anz. | qty | nb | cant | cant. | cantidad |
+        occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
         frequence | occurence | occurences"""),
     "count_of_codes": phrase_set("""
         codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |

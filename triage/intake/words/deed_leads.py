@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from triage.intake.words.phase_words import BORR, DONE_DE, EFF, GELOESCHT, MENDED_FR, RAN
 
-#: Where such a lead begins: the line or a sentence.
-_BEGIN = r"(?:(?<=^)|(?<=[.!?;/] )|(?<=[.!?;/]))"
+#: Where such a lead begins: the line, a sentence, or what stands behind the time of a message.
+_BEGIN = r"(?:(?<=^)|(?<=[.!?;/] )|(?<=[.!?;/])|(?<=[0-9]:[0-5][0-9] ))"
 #: No deed is told of where one of these stands before it.
 _DENIES = (
     r"(?!(?:before|b4|prior|pre|without|not|never|no|nothing|none|if|when|until|vor|bevor|ehe|ohne|nicht|nichts|nie|"

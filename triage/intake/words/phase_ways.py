@@ -66,13 +66,16 @@ ALONE_TAIL = (
 #: A heading that says no more than when: "Before:", "codes after", "nachher", "repaired", "before: 11.4 V".
 ALONE = lazily(
     r"[\s\-=#*\[(]*(?:(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2} ?(?:v(?:olts?)?)?[ ,:-]+)?"
-    r"(?:(?:scan|reading|read-?out|codes|dtcs|faults|results?|status|state|fehler|zustand|messung|defauts|"
-    r"lecture|etat|codigos|averias|lectura|estado)\s)?"
+    r"(?:(?:scan|snapshot|reading|read-?out|codes|dtcs|faults|results?|status|state|fehler|zustand|messung|auslesung|"
+    r"defauts|lecture|etat|codigos|averias|lectura|estado)(?:\s?[:=])?\s)?"
     r"(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
     r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado)|"
     r"((?:road|drive)[ -]?(?:test|run|cycle) (?:done|complete[d]?|finished)|road[ -]?tested|"
     r"test[ -]?(?:run|drive) (?:done|complete[d]?|finished)|probefahrt (?:gemacht|erfolgt|durchgefuhrt|beendet)|"
     r"essai (?:routier|sur route) (?:fait|effectue|termine)|prueba (?:de|en) (?:carretera|ruta) (?:hecha|realizada)))"
+    # "Road test done, scan:"
+    r"(?:[,;]?\s(?:and |then |und |dann |et |puis |y |luego )?(?:re-?)?(?:scan(?:ned)?|read-?out|read|auslesung|"
+    r"auslesen|ausgelesen|lecture|relecture|relu|lectura|leido|releido)(?: again| erneut| wieder)?)?"
     r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*|"
     rf"\s(?:[0-9]{{1,2}}[.,][0-9]{{1,3}} ?v(?:olts?)?|(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{{1,2}}){ALONE_TAIL}[\s.)]*)"
 )

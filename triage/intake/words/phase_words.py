@@ -145,7 +145,8 @@ MENDED_FR = (
 )
 MENDED_ES = (
     r"(?:repara(?:r|d[oa]|cion(?:es)?)|arregl(?:o|ar|ad[oa])|cambi(?:o|ar|ad[oa])|sustitu(?:ir|cion|id[oa])|"
-    r"reemplaz(?:o|ar|ad[oa])|mont(?:ar|aje|ad[oa])|instal(?:ar|acion|ad[oa])|sold(?:ar|ad[oa]|adura)|poner|"
+    r"reemplaz(?:o|ar|ad[oa])|mont(?:ar|aje|ad[oa])|instal(?:ar|acion|ad[oa])|sold(?:ar|ad[oa]|adura)|"
+    r"poner(?! (?:el |un |la |una )?(?:cargador|arrancador|booster|mantenedor|fuente|llave|contacto))|"
     r"programa(?:r|cion|d[oa])|reprogram\w+|intervencion|nuev[oa] (?!lectura|escaneo)\w+)"
 )
 MENDED_IT = (
@@ -207,6 +208,7 @@ RAN = (
     r"(?:up|down) the road)|fait (?:le|un) tour|runde gedreht|(?:dado|di) una vuelta|driven|road[ -]?tested|"
     r"test[ -]?drove|warmed (?:it )?up|gefahren|probefahrt|laufen (?:ge)?lassen|gelaufen|(?:fait|laisse) tourner|"
     r"tourne|roule|essai(?: routier)?|conducid[oa]|rodad[oa]|(?:deje|dejado) (?:en marcha|funcionar)|"
+    r"(?:tuve|tuvimos|tenido) (?:[\w']+ ){0,3}(?:en marcha|al ralenti)|"
     r"[0-9]{1,3} ?(?:min\w*|mn|km|miles?|mi)\.? (?:of |on |de |en |in |im |am |auf |sur |d')?(?:the |la |der )?"
     r"(?:road|drive|driving|run|running|idle|idling|fahrt|strasse|leerlauf|route|roulage|ralenti|ruta|carretera|marcha|"
     r"rodaje|ralenti))"

@@ -25,7 +25,7 @@ _FORMS = word_set("""
     dit disait sort sortait crache donne donnait balance renvoie renvoyait retourne signale remonte leve releve
     enregistre presente indique annonce raconte
     saca saco tira tiro dice decia marca marcaba lanza lanzo arroja arrojo suelta escupe devuelve reporta senala indica
-    canta registra guarda muestra da dio
+    canta registra guarda muestra da dio conserva conservaba mantiene conserve garde gardait
 """)
 
 

@@ -321,11 +321,12 @@ _PENDING: tuple[Slots, ...] = (
     ("waiting | yet | still", "to confirm | to be confirmed"),
     ("to be | still to be", "confirmed"),
     (
-        "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | nicht bestatigter",
+        "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | anhangiger | nicht bestatigter",
         "fehler | eintrag",
     ),
-    ("ausstehende | anstehende | schwebende | vorlaufige | vorlaeufige | unbestatigte | unbestaetigte | "
-     "nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
+    ("ausstehende | anstehende | schwebende | anhangige | anhaengige | vorlaufige | vorlaeufige | "
+     "unbestatigte | unbestaetigte | nicht bestatigte",
+     "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
      "no confirmados | provisionales"),
     ("pas | pas encore | non | non encore | n est pas | n est pas encore", _CONFIRMES),

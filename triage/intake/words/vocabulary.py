@@ -26,7 +26,7 @@ STATES = Phrasebook(
         memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
         internal memory fault | memory fault detected""",
         "stored": """
-        stored | store | stor | sto | strd | archived | memo | fug | ausente |
+        stored | store | stor | sto | strd | his | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
         test not failed |
         old one | not pres | not prsnt | not actv | gesp | sp |
@@ -73,7 +73,8 @@ STATES = Phrasebook(
         unbest | ausst | unreif | reift noch | pnd | pndg | maturing | immature | provisional | not confirmed |
         unconfirmed |
         not yet confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting |
-        not matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
+        not matured | ausstehend | anstehend | schwebend | anhangig | anhaengig | vorlaufig | vorlaeufig |
+        nicht bestatigt | nicht bestaetigt |
         noch nicht bestatigt | noch nicht bestaetigt | unbestatigt | unbestaetigt | temporar | temporaer | en attente
         | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire | pendiente |
         pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin confirmar |
@@ -86,7 +87,7 @@ STATES = Phrasebook(
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
         persistent | ongoing | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler |
-        current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
+        current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | aktv | akitv | vorh |
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
         now | fails now | now | here now
@@ -148,7 +149,7 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | sp | abgel
+    | mem | pres | sto | stor | actv | crnt | cur | akt | aktv | vorh | spor | gesp | sp | abgel
     | inact | inaktiv | inactif | inactivo
     | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
     | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
@@ -219,7 +220,9 @@ ANSWERS = Phrasebook(
         aucun code | aucun code defaut | aucun defaut memorise | aucun defaut detecte | aucun defaut enregistre | pas
         de code | pas de codes | pas de code defaut | sans defaut | sans defauts | sans code | sans codes | ras | r a
         s | 0 defaut | 0 defauts | 0 code | aucun | aucune | aucune erreur | pas d erreur | sans erreur | neant |
-        rien a signaler | zero defaut | vide | propre | sin fallos | sin fallo | sin codigos | sin codigo | sin
+        rien a signaler | zero defaut | vide | propre | sain | saine |
+        nickel | impec | impeccable | perfect | spot on | perfecto | perfecta | tiptop | tip top | tipptopp |
+        sin fallos | sin fallo | sin codigos | sin codigo | sin
         averias | sin averia | sin errores | sin error | ningun codigo | ningun fallo | ninguna averia | ningun error
         | no hay codigos | no hay fallos | no hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos

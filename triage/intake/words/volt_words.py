@@ -33,8 +33,10 @@ _WORDS = (
     r"(?:tensione|voltaggio)(?: (?:della |di )?(?:batteria|bordo|alimentazione))?|"
     rf"(?:at|an|across|am|a la|en el|sur la|aux?) (?:the |der |dem |den |les? )?{_PLACE}|{_PLACE}(?=\s?[:=]|"
     rf"\s[0-9]|\s*$| "
-    r"(?:is|was|voltage|reads?))|(?:while|when|during|throughout) (?:the |my )?(?:scan(?:ning)?|read(?:ing|-?out))|"
-    r"(?:beim|wahrend(?: des| dem)?) (?:auslesen|scan(?:nen)?s?)|(?:pendant|lors de) la lecture|durante la lectura|"
+    r"(?:is|was|voltage|reads?))|(?:while|when|during|throughout) (?:the |my )?(?:scan(?:ning|ned)?|"
+    r"read(?:ing|-?out)?)|"
+    r"(?:beim|wahrend(?: des| dem)?) (?:(?:aus|ab)?lesen|scan(?:nen)?s?)|"
+    r"(?:pendant|lors de) la lecture|durante la lectura|"
     r"power supply|power|(?:volt|multi)?meter|dmm|dvom|charging|"
     r"v(?=[ ]?=))"
 )
@@ -98,7 +100,10 @@ _CRANK = (
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
     r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing?|s(?= (?:at|to) ))?|"
-    r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
+    r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|startversuch(?:en)?|start)|startvorgang|"
+    r"(?:on|at|during|in) (?:the |an? |my |each |every )?(?:start(?:ing)?|cranking) attempt|"
+    r"(?:when|while|as) (?:trying|(?:i|we|he|she|they|you) tr(?:y|ied)) to (?:start|crank)(?: it)?|"
+    r"(?:a la|lors de la|pendant la) tentative de demarrage|al intentar arrancar(?:lo)?|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
 CRANKING = lazily(_CRANK)
@@ -140,13 +145,15 @@ NOMINAL_BEFORE = lazily(
     r"(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
-    r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
+    r"(?:(?:6|12|24|48)[ -]?v)?(?:,(?= (?:beim|bei der|when|read|scanned|a la|al|lors de) ))?[ -]{0,3}"
+    r"(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
     r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
     r"service|second(?:ary)?|principale?|sys(?:tem)?|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|"
     r"cote|lado|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
     r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
     r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa]|start|beginn?|beginning|debut|inicio|of|the|du|del|"
+    r"beim|bei der|(?:aus)?lesen|auslesung|when|read|scanned|lors de|la|lecture|al|leer|lectura|"
     r"check|scan|test|present|current|actual|actuelle?|aktuell|momentan|actualmente)[.,]?"
     r"[ -]{0,2}){0,6}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
@@ -169,7 +176,7 @@ OTHER = lazily(
     r"schwelle|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
-    r"should be)(?![a-z])|(?<![->])>=?(?!>)|<=?"
+    r"should be)(?![a-z])|(?<![->])>=?(?![>=]|\s{2})|(?<!<)<=?(?![<=]|\s{2})"
 )
 #: Before a voltage that should be, or both ends of its range: "Specified: 12.3 V to 14.8 V", "Soll 12,3 V bis".
 SPECIFIED = lazily(

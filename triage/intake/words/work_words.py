@@ -47,6 +47,7 @@ CLEARED = word_set("""
 WELL = word_set("""
     ok okay o k fine good is was are were all everything still looks seems now pass passed
     i in io ordnung gut alles ist sind bon bons bonne bien est tout sont todo bien correcto correcta esta estan
+    perfect spot on nickel impec impeccable perfecto perfecta tiptop tip top tipptopp sain saine
 """)
 
 __all__ = ["BEHIND_NAMES", "CLEARED", "DONE", "PARTS", "WELL"]
