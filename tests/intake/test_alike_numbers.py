@@ -89,6 +89,6 @@ def test_a_letter_that_nothing_explains_is_none() -> None:
 
 
 def test_words_cut_short_between_stars_below_names() -> None:
-    text = ("ECU: Radio\nJ-4471, *ACT*, aerial open\nECU: ABS\nJ-2930, *INA*, pump stuck\nJ-2931, *INA*, relay stuck\n\n"
+    text = ("ECU: Radio\nJ-4471, *ACT*, aerial open\nECU: ABS\nJ-2930, *INA*, pump stuck\nJ-2931, *INA*, stuck\n\n"
             "(ACT = active  INA = inactive)\n")
     assert modules_of(text) == {RADIO: ["J-4471 current"], ABS: ["J-2930 stored", "J-2931 stored"]}

@@ -26,7 +26,8 @@ def test_groups_of_parameters_stand_before_it_as_well() -> None:
     text = ("SPN 521 FMI 4 | en Grúa pluma | pedal\nSPN 639 FMI 9 | en ABS | red\n"
             "SPN 521 FMI 3 | en Grúa pluma | freno\nSPN 100 FMI 1 | en radio | aceite\n")
     found = modules_of(text)
-    assert found["anti-lock brakes"] == ["SPN 639 FMI 9"] and len(found["boom"]) == 2
+    assert found["anti-lock brakes"] == ["SPN 639 FMI 9"]
+    assert len(found["boom"]) == 2
 
 
 def test_a_status_that_begins_so_stays_one() -> None:
