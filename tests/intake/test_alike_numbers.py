@@ -72,3 +72,23 @@ def test_numbers_with_a_hyphen_before_their_words_and_a_module_behind_a_sign(sig
             f"X385 - Terminal 30 low {sign} Parking brake [Pending]\n")
     assert modules_of(text) == {
         "immobiliser": ["K61F stored"], "radio": ["E78F confirmed"], "park brake": ["X385 pending"]}
+
+
+@pytest.mark.parametrize("key", [
+    "Key: A = active; H = history", "Legende: A = aktiv; H = gespeichert", "Légende : A = présent; H = mémorisé",
+    "Leyenda: A = presente; H = memorizado"])
+@pytest.mark.parametrize("form", ["{}\t{}\tJ-4471\topen", "{} | {} | J-4471 | open"])
+def test_a_letter_that_the_text_explains_is_a_status(form: str, key: str) -> None:
+    text = f"{form.format('Radio', 'A')}\n{form.format('Zugverteiler', 'H').replace('4471', '2930')}\n"
+    assert modules_of(f"{text}\n{key}\n") == {RADIO: ["J-4471 current"], "Zugverteiler": ["J-2930 stored"]}
+
+
+def test_a_letter_that_nothing_explains_is_none() -> None:
+    text = "Radio | A | J-4471 | open\nZugverteiler | H | J-2930 | open\nABS: C0545\n"
+    assert modules_of(text) == {ABS: ["C0545"]}
+
+
+def test_words_cut_short_between_stars_below_names() -> None:
+    text = ("ECU: Radio\nJ-4471, *ACT*, aerial open\nECU: ABS\nJ-2930, *INA*, pump stuck\nJ-2931, *INA*, stuck\n\n"
+            "(ACT = active  INA = inactive)\n")
+    assert modules_of(text) == {RADIO: ["J-4471 current"], ABS: ["J-2930 stored", "J-2931 stored"]}

@@ -139,7 +139,7 @@ def in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, StatusW
         return known(name := names.bare(name)) or (len(name) > 5 and names.score(name) >= 85.0)
 
     slipplaces.adopt(all_rows, is_name)
-    owncodes.adopt(all_rows, is_name)
+    owncodes.adopt(all_rows, is_name, statuses)
     namedpieces.adopt(all_rows, names)
     return codefirst.in_front(all_rows, names.listed, names)
 

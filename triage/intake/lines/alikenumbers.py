@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.ownnumbers import SIGN, TOKEN, pattern
@@ -55,6 +55,8 @@ _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", laz
           ("\t", lazily(r"\s*\t\s*")), (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
           ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")), (":", lazily(r":\s+")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
+#: What stands around a status so that it is seen, and around the letter for one.
+_STRESSED, _ENCLOSING, _MOST_LETTERS = "*!_~", "*!_~()[]<>{}", 4
 _LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW, _ALL, _NEARLY = 200, 6, 3, 2, 3, 0.8
 _LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
@@ -75,11 +77,22 @@ class _Place(NamedTuple):
     last: bool = False
     #: A short name that nobody knows stands in brackets behind it.
     short: bool = False
+    #: The pieces of the line that hold no more than a few letters, which the text may explain.
+    letters: tuple[str, ...] = ()
 
 
-def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) -> None:
+def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = (), explained: Sequence[Row] = (),
+          letters: Collection[str] = ()) -> None:
     """Give rows their numbers as codes: where a status stands right before one, or where several, with a status or a
-    name, are of one shape, or others of that shape (``with_codes``) have a code in that place. Linear."""
+    name, are of one shape, or others of that shape (``with_codes``) have a code in that place. A letter is a status
+    where one of the rows ``explained`` says for which it stands, or one of ``letters``. Linear.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> found = rows_of("ABS | P | K-2210 | pump\\nEPS | M | K-4371 | relay\\nP = present; M = stored")
+    >>> adopt(found, ("ABS", "EPS").__contains__, explained=found)
+    >>> [code.text for row in found for code in row.finds.codes]
+    ['K-2210', 'K-4371']
+    """
     found: dict[tuple[str, int], list[_Place]] = defaultdict(list)
     coded: dict[tuple[str, int], int] = defaultdict(int)
     for row in rows:
@@ -87,6 +100,11 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         if usable and (place := _place(row, is_name)) is not None:
             # What begins its line begins those that are cut otherwise as well.
             found[place.shape if place.start else ("", 0)].append(place)
+    if any(place.letters and not place.status for places in found.values() for place in places):
+        told_of = {*letters, *(letter for row in explained if "=" in row.text or ":" in row.text
+                               for letter, _ in states.legend_of(row.low))}
+        for alike in found.values():
+            alike[:] = [place._replace(status=place.status or not told_of.isdisjoint(place.letters)) for place in alike]
     for row in with_codes if found else ():
         if (shape := shape_between(row)) is not None:
             coded[shape] += 1
@@ -328,7 +346,9 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
     others = [piece for place, piece in enumerate(pieces) if place != at]
     if at and role_of(row.low[slice(*pieces[at - 1])]) in OTHER_KEYS:
         return None
-    told = [states.of_cell(row.low[first:last]) is not None for first, last in others]
+    told = [states.of_cell(row.low[first:last].strip(_STRESSED)) is not None for first, last in others]
+    letters = tuple(low for first, last in others if (low := row.low[first:last].strip(_ENCLOSING)).isalpha()
+                    and len(low) <= _MOST_LETTERS)
     words = sum(has_letter(row.low[first:last]) for first, last in others)
     names = any(is_named(row.text[slice(*piece)], is_name) for piece, status in zip(others, told, strict=True)
                 if not status)
@@ -337,7 +357,8 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
         # "Radio [stored]"
         told, names = [*told[:-1], True], True
     led = bool(at) and told[at - 1] and words > 1
-    return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
+    return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led,
+                  letters=letters)
 
 
 __all__ = ["adopt", "adopt_alone", "adopt_headed", "adopt_likewise", "shape_between"]

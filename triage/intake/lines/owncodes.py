@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from copy import copy
 from functools import cached_property
 from typing import Any
@@ -66,14 +66,14 @@ _FEWEST_CELLS = 3
 _PLACES = 3
 
 
-def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
+def adopt(rows: Sequence[Row], is_name: Callable[[str], bool], letters: Collection[str] = ()) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
-    whole text told."""
+    whole text told. ``letters``: those that the text explained to stand for statuses."""
     told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
     known = _Known([(row, row.finds) for row in rows if row.finds.codes and not row.head])
     for row, finds in told:
         row.finds = finds._replace(codes=())
-    _adopt(rows, is_name, known)
+    _adopt(rows, is_name, known, letters)
     for row, finds in told:
         _put(row, finds.codes)
         # In a cell of its own a number may as well be a distance.
@@ -115,7 +115,8 @@ def _put(row: Row, others: Sequence[Found]) -> None:
     row.finds = row.finds._replace(codes=tuple(sorted(codes, key=lambda code: code.start)))
 
 
-def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[Row]) -> None:
+def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[Row], letters: Collection[str],
+           ) -> None:
     """The same for rows without a code. ``known``: those with one, however it was found."""
     _doubt_one(rows)
     bare = [
@@ -160,7 +161,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
             put(row, match.start(4), match[4])
     _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
-    alikenumbers.adopt([rows[at] for at in bare], is_name, known)
+    alikenumbers.adopt([rows[at] for at in bare], is_name, known, rows, letters)
     alikenumbers.adopt_likewise(rows)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):

@@ -7,10 +7,17 @@
 >>> text = "stored: P0562, P0563 <- engine\\nactive: C0035 <-- abs\\nU0100 <- look here first"
 >>> [line.text for line in written_out(lines(text), ("engine", "abs").__contains__)]
 ['stored: P0562, P0563 in engine', 'active: C0035 in abs', 'U0100 <- look here first']
+
+The word itself goes from the cells of a column, where the name would else be one with it:
+
+>>> text = "P0562 | dans abs | tension\\nP0563 | dans radio | en cours\\nC0035 | dans abs | en attente"
+>>> [line.text for line in written_out(lines(text), ("abs", "radio").__contains__)]
+['P0562 | abs | tension', 'P0563 | radio | en cours', 'C0035 | abs | en attente']
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from triage.intake.naming import IsName
@@ -35,6 +42,12 @@ _SIGN = signs.of_parts("@")
 _POINTS = signs.of_parts("<-", "<=", "\u2190", "\u21d0")
 _ARROW = lazily(r"\s*(?:<[-=]{1,2}|[\u2190\u21d0])\s*([^\W\d][^<>|;:=\u2190\u21d0]{0,59}?)\s*$")
 _FEW, _FEWEST_WORDS, _FEWEST_LINES = 4, 3, 2
+#: A cell of a list that begins with a word for "in", and its name.
+_CELLED = signs.of_parts("|", "\t", ";")
+_LED_CELL = lazily(
+    r"(?i)(?:[|;\t]\s*)(?P<lead>(?:en|dans|aus|bei|from|in|im|at|on|sur|von|vom)\s+"
+    r"(?:(?:the|dem|der|le|la|el|los)\s+|l')?)(?P<name>[^\W\d][^|;\t]{1,60}?)\s*(?=[|;\t]|$)")
+_FEWEST_CELLS, _MOST_CELLS = 3, 0.8
 
 
 def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> Sequence[Line]:
@@ -61,7 +74,28 @@ def written_out(found: Sequence[Line], is_name: IsName = lambda name: False) -> 
                 continue
             mended = mended or list(found)
             line = mended[at] = reworded(line, start, len(line.text) - len(behind), word)
-    return _pointed(mended or found, is_name)
+    return _led_cells(_pointed(mended or found, is_name), is_name)
+
+
+def _led_cells(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
+    """The lines without the word for "in" that begins one cell of nearly every line of a list, each with a name or a
+    code before it: listed ones among them. A status begins so as well ("en memoria") and tells none."""
+    celled = [at for at in signs.places(found, _CELLED) if len(found[at].text) <= _LONGEST]
+    cells: dict[int, re.Match[str]] = {}
+    for at in celled:
+        told = [match for match in _LED_CELL.finditer(found[at].text)
+                if has_digit(found[at].text[: match.start()])
+                and states.of_cell(found[at].low[match.start("lead") : match.end("name")]) is None]
+        if len(told) == 1:
+            cells[at] = told[0]
+    if len(cells) < _FEWEST_CELLS or len(cells) < _MOST_CELLS * sum(has_digit(found[at].text) for at in celled):
+        return found
+    if not any(is_name(match["name"]) for match in cells.values()):
+        return found
+    mended = list(found)
+    for at, match in cells.items():
+        mended[at] = reworded(found[at], *match.span("lead"), "")
+    return mended
 
 
 def _behind_descriptions(found: Sequence[Line]) -> bool:
