@@ -143,7 +143,8 @@ def _circuit(
         do = f"have the isolation of the high-voltage system measured by a qualified person ({shown})"
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
                   "own figure")
-        minutes, title = ISOLATION_MINUTES, f"{title}; look first where it gets wet: charging inlet, plugs, cable entries"
+        minutes = ISOLATION_MINUTES
+        title += "; look first where it gets wet: charging inlet, plugs, cable entries"
     elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for{_by_itself(facts.safety, title)}"
         passes = "the code clears and stays away"
