@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+import code_tables
 from tests.intake.reads import modules_of
+from triage.intake.text import read_text
 
 
 @pytest.mark.parametrize("mark", [";", " |", ",", " -"])
@@ -50,3 +52,13 @@ def test_several_names_of_which_one_is_told_alone_elsewhere() -> None:
             "- P0380 (stored) - QXC\n- U0001 (stored) - QXC, door module (left)\n"
             "- B11F2 (active) - door module (left)\n")
     assert modules_of(text)["QXC"] == ["P0380 stored", "U0001 stored"]
+
+
+@pytest.mark.parametrize("mark", [" - ", "  "])
+def test_a_short_form_behind_its_name_is_part_of_that(mark: str) -> None:
+    text = "".join(f"{mark.join((code, words, name))}\n" for code, words, name in (
+        ("C0035", "wheel speed without signal", "Gearbox control [TCM]"), ("U0146", "gateway lost", "Tail lift [TLX]"),
+        ("U3003", "supply low at the unit", "Gearbox control [TCM]"), ("B0028", "circuit open", "Seat heating [SHX]")))
+    (shot,) = read_text(text, code_tables.load()).snapshots
+    assert {str(scan.printed): len(scan.codes) for scan in shot.modules} == {
+        "Gearbox control [TCM]": 2, "Tail lift [TLX]": 1, "Seat heating [SHX]": 1}

@@ -44,6 +44,7 @@ _LAST = lazily(r"(?:\s{2,}|\t)[\[(]([^\W\d_][^][()]{1,40}(?:[\[(][^][()]{1,12}[\
 #: A name in square brackets at the end, or before the mark of the next piece, one blank before it.
 _SQUARE = lazily(r"(?<=[^\s|;,:(\[-])\s\[([^\W\d_][^][]{1,40})\]\s*(?=$|[|;,]|\s-\s|\s{2})")
 _PIECE = lazily(r"[^\W\d_][^|;,:()\[\]]{0,40}$")
+_APART = lazily(r"\s-\s|\s{2,}|[|;,]")
 _NAMES, _MOST_LONG = 2, 2
 #: Rows that bars or tabs part are tables.
 _TABLES = ("|", "\t", ";", "rule")
@@ -222,8 +223,8 @@ def _closing(rows: list[Row], names: Names) -> list[Row]:
 
 def _is_short_of(row: Row, span: Span, names: Names) -> bool:
     """Whether what is in a bracket is the short form of a name right before it: "Gearbox control [TCM]"."""
-    before = _PIECE.search(row.text, row.finds.codes[0].end, span[0] - 1)
-    return before is not None and names.score(tidy(before[0])) >= _LIKE
+    before = _APART.split(row.text[row.finds.codes[0].end : span[0] - 1])[-1].strip()
+    return _PIECE.fullmatch(before) is not None and names.score(tidy(before)) >= _LIKE
 
 
 def _ending(rows: Sequence[Row], bracket: re.Pattern[str], names: Names) -> list[tuple[Row, Span]]:
