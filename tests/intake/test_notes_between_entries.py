@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+import code_tables
 from tests.intake.reads import modules_of
+from triage.intake.text import read_text
 
 _HELD = {"anti-lock brakes": ["C0031 current", "C0034 stored"], "radio": ["B1000 current"]}
 
@@ -45,3 +47,18 @@ def test_headings_that_nobody_lists_among_others_of_their_mark() -> None:
     assert modules_of(text) == {
         "anti-lock brakes": ["01095"], "Loader arm": ["17064", "01545"], "radio": ["01623", "16475"],
         "Pump box": ["02686"]}
+
+
+@pytest.mark.parametrize("head", ["--- Scan {} ---", "--- Lecture {} ---", "--- Abfrage {} ---", "--- Escaneo {} ---"])
+def test_a_scan_between_marks_is_no_note(head: str) -> None:
+    text = "\n".join(f"{head.format(at)}\nAirbag\n  C0035 stored\nRadio: no codes\nGateway: no codes" for at in (1, 2))
+    assert len(read_text(text, code_tables.load()).snapshots) == 2
+
+
+def test_a_status_broken_off_is_no_note() -> None:
+    text = ("+-- Brakes #23\n|   +-- C0035 - Wheel speed, INACTIVE ~\n|   +-- C0040 - Wheel speed right,\nINACTIVE\n"
+            "|   +-- C0045 - Pump motor,\nCURRENTLY PRESENT\n~\n+-- Radio #31: NO REPLY\n+-- Gateway #40\n"
+            "|   +-- U0100 - Engine lost,\nCURRENTLY PRESENT\n// lunch\n")
+    (shot,) = read_text(text, code_tables.load()).snapshots
+    assert [code.status for scan in shot.modules for code in scan.codes] == [
+        "stored", "stored", "current", "current"]

@@ -26,8 +26,9 @@ def read(context: Context, row: Row, at: int) -> bool:
             above.line.number != context.rows[at - 1].line.number or row.line.indent < above.line.indent):
         return False
     hits = spoken(row.low)
-    if not hits or any(hit.answer != "silent" for hit in hits) or answer_of_cell(row.low) is not None or (
-            not _is_bare(above) or context.names.score(tidy(row.text[: hits[0].start])) >= 60.0):
+    if not hits or any(hit.answer != "silent" for hit in hits) or states.in_text(row.low) or (
+            answer_of_cell(row.low) is not None or not _is_bare(above)
+            or context.names.score(tidy(row.text[: hits[0].start])) >= 60.0):
         # "ABS no response" is an answer wherever it stands.
         return False
     if _KEY not in context.marked:

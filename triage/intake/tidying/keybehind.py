@@ -41,7 +41,8 @@ def parted(found: Sequence[Line]) -> Sequence[Line]:
 def _of_line(line: Line) -> list[Line]:
     """The line in two, if it ends with a key of marks that stand before it."""
     entries = list(_ENTRY.finditer(line.text))
-    if entries and (match := _SENTENCE.match(line.text, entries[-1].end())) is not None:
+    if entries and ". " not in line.text[: entries[0].start()] and (
+            match := _SENTENCE.match(line.text, entries[-1].end())) is not None:
         end = match.start() + 1
         return [*_of_line(_part(line, 0, end)), _part(line, match.end(), len(line.text))]
     first = len(entries)

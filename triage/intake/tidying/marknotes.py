@@ -16,7 +16,8 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import dates, phases
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import dates, phases, states
 from triage.intake.said.answers import spoken
 
 #: Before a note, and before a line of a quote.
@@ -26,6 +27,8 @@ _PLAIN = lazily(r"\s*\(?[^\W\d_]")
 _OF_BOTH = lazily(r"\s*(?:>{2,3}\s*(?=[^\W\d_])|-{2,3}\s+[^\W\d_].*\s-{2,3}\s*$)")
 _MODULE_KEY = lazily(r"\s*([a-z][a-z ]{1,18})\s*[:=]\s*(?=[^\W\d_])")
 _EDGE = " \t!/>()-.*"
+#: Words for a status that say when something is done as well: "lunch now".
+_TIMES = word_set("now jetzt maintenant ahora")
 _REACH, _FEWEST_WORDS, _FEWEST_HEADS = 3, 2, 2
 
 
@@ -65,7 +68,9 @@ def _is_heading(row: Row, is_name: Callable[[str], bool]) -> bool:
 def _may_be(row: Row) -> bool:
     """Whether a row tells neither codes nor an answer nor a scan."""
     return not (row.blank or row.finds.codes or row.aside is not None or row.cells or spoken(row.low)
-                or phases.find(row.low) is not None or ":" in row.text)
+                or any(row.low[hit.start : hit.end] not in _TIMES for hit in states.in_text(row.low))
+                or phases.find(row.low) is not None or phases.scan_head(row.low.strip(_EDGE)) is not None
+                or ":" in row.text)
 
 
 def _is_note(rows: Sequence[Row], at: int, quoted: set[int], is_name: Callable[[str], bool]) -> bool:
