@@ -37,7 +37,7 @@ LINKS = word_set(
     "wurde wurden findet finden hinterlegt eingetragen se trouve trouvent figure figurent "
     "donne donnent giving showing that's thats that which it's first next apparait apparaissent hay aparece aparecen "
     "figura figuran encuentra "
-    "sits stand stands"
+    "sits stand stands get habe hab ich wir bekomme bekommen sehe sehen j'ai vois tengo veo"
 )
 _LEADING = word_set(
     "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde "

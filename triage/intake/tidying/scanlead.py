@@ -261,6 +261,10 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     best = best or _supply_unmarked(low, names)
     if best is None or _CELLS.search(low) is not None or _CELL_ENDS.search(low[: best[0]].rstrip()) is not None:
         return None
+    if low[best[0] : best[1]].strip() == "-" and (dash := low.find(" - ", best[1])) > 0 and (
+            told := spoken(low[dash:])) and told[0].start <= len(" - ") and row.finds.codes:
+        # A message that parts its clauses so: "before clearing - in ECM I get P0380 - nothing stored in CGW".
+        return None
     if _DATE_CELL.match(low, best[1]) is not None:
         # The first cell of a row: "After clear - 2026-05-03 13:20;P0101;ABS"
         return None

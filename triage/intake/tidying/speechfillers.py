@@ -66,7 +66,9 @@ _HELLO = lazily(
     r"(?: [a-z]{2,12}| a tous| a todos)?[,!.]\s+)(?=\S)"
 )
 #: The vehicle that all of a text is about: "the estate car, no codes in the radio", "Kombi AB-C 123, radio clean".
-_PLATE = r"(?=[a-z0-9 -]{0,7}[0-9])(?:[a-z0-9]{1,4}[ -]?){1,2}[a-z0-9]{1,4}"
+_PLATE = (
+    r"(?!(?:has|had|hat|hatte|a|tiene|tenia) |[a-z0-9]{0,4}[ -]?[pcbu][0-3][0-9a-f]{3}(?![a-z0-9]))"
+    r"(?=[a-z0-9 -]{0,7}[0-9])(?:[a-z0-9]{1,4}[ -]?){1,2}[a-z0-9]{1,4}")
 _VEHICLE = lazily(
     rf"^[ \t>]*({_LEAD}(?:(?:for|pour|para|fur|re|on) )?(?:the |this |my |our |le |la |el |un |une |una |"
     r"der |die |das |den |dem |ein |einen )?(?:white |black |blue |red |silver |grey |green |blanc |blanco |weisser |"

@@ -340,7 +340,7 @@ _CLEAN: tuple[Slots, ...] = (
     ("ya", "sin", _CODIGOS),
     ("limpios | limpias | propres | vacios | vacias | vides",),
     ("est | sont | etait | etaient", "- | tous | toutes",
-     "vide | vides | propre | propres | sain | saine | sains | saines"),
+     "propre | propres | sain | saine | sains | saines"),
     ("esta | estan | estaba | estaban", "- | todo | todos", "sano | sana | sanos | sanas"),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     ("sin | ningun | ninguna | no hay | 0 | cero", *_AVERIAS),
