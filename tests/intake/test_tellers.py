@@ -35,3 +35,14 @@ def test_a_name_is_none(line: str) -> None:
 def test_a_module_called_so_answers_as_before() -> None:
     read = read_text(f"{_LIST}Driver door: B1A22 stored\nDriver: no codes\n", code_tables.load())
     assert [module.printed for module in read.snapshots[0].modules] == ["ABS", "Engine", "Driver door", "Driver"]
+
+
+@pytest.mark.parametrize(("line", "complaint"), [
+    ("Delivery van, lights left on since Friday. Driver says: wipers stopped by themselves",
+     "lights left on since Friday, wipers stopped by themselves"),
+    ("Electric van. 12 V flat after ten days parked. Driver: heater fan dead",
+     "flat after ten days parked, heater fan dead")])
+def test_a_flat_battery_told_before_is_kept_with_it(line: str, complaint: str) -> None:
+    read = read_text(f"{line}\n{_LIST}", code_tables.load())
+    assert read.vehicle is not None
+    assert read.vehicle.complaint == complaint

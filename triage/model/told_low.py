@@ -90,10 +90,8 @@ def told_low(session: Session, *, helped: bool = True) -> str | None:
     """
     vehicle = session.vehicle
     for said in (vehicle.complaint, vehicle.label) if vehicle is not None else ():
-        for clause in _CLAUSES.split((said or "")[:_LONGEST]):
-            found = _LOW.search(clause.lower())
-            if found is not None and _OTHER.search(clause.lower()) is None:
-                return clause[slice(*found.span())].strip()
+        if (words := low_words(said or "")) is not None:
+            return words
     if not helped:
         return None
     first = next((shot.outside_supply for shot in session.snapshots[:1] if shot.outside_supply in _HELP), None)
@@ -120,4 +118,17 @@ def _battery_off(session: Session) -> str | None:
     return None
 
 
-__all__ = ["told_low"]
+def low_words(said: str) -> str | None:
+    """The words of a text that tell of a low supply; None where none do.
+
+    >>> low_words("12 V flat after ten days"), low_words("flat tyre")
+    ('12 V flat', None)
+    """
+    for clause in _CLAUSES.split(said[:_LONGEST]):
+        found = _LOW.search(clause.lower())
+        if found is not None and _OTHER.search(clause.lower()) is None:
+            return clause[slice(*found.span())].strip()
+    return None
+
+
+__all__ = ["low_words", "told_low"]

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from triage.intake.plain.characters import low as plain_low
 from triage.intake.plain.patterns import lazily
+from triage.model.told_low import low_words
 
 _VERY = r"(?:is|was|are|went|goes|gets|got|feels|felt|very|still|so|too|all|quite|rather|a bit|bit|gone|has gone)"
 #: A system that has a lamp, a word for a lamp, and what a lamp does that is on.
@@ -151,18 +152,19 @@ def is_grave(text: str) -> bool:
 
 
 def joined(known: str | None, told: list[str]) -> str | None:
-    """The complaint of a text: what was read as one, with what was told besides that keeps a vehicle off the road,
-    first, and an inspection that waits, last; or all that was told.
+    """The complaint of a text: what was read as one, with what was told besides that keeps a vehicle off the road or
+    of a flat battery, first, and an inspection that waits, last; or all that was told.
 
     >>> joined("battery flat", ["stalls when hot", "battery flat", "dim lights"]), joined(None, ["dim lights"])
     ('stalls when hot, battery flat', 'dim lights')
-    >>> joined("MIL on", ["inspection on Monday"])
-    'MIL on, inspection on Monday'
+    >>> joined("MIL on", ["inspection on Monday"]), joined("heater dead", ["flat after ten days"])
+    ('MIL on, inspection on Monday', 'flat after ten days, heater dead')
     """
     if known is None:
         return ", ".join(dict.fromkeys(told)) or None
     more = [one for one in dict.fromkeys(told) if plain_low(one) not in plain_low(known)]
-    return ", ".join([*filter(is_grave, more), known, *(one for one in more if _WAITS.search(plain_low(one)))])
+    first = [one for one in more if is_grave(one) or (low_words(one) is not None and low_words(known) is None)]
+    return ", ".join([*first, known, *(one for one in more if _WAITS.search(plain_low(one)))])
 
 
 __all__ = ["clauses", "is_grave", "joined"]

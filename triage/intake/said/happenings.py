@@ -168,9 +168,11 @@ class Facts:
             self._described(low[: later.start()])
             return "complaint"
         if (teller := tellers.find(low)) is not None and (match is None or match["complaint"] is None):
-            self._keyed("complaint", text[teller[1] :].strip(" ."), low[teller[1] :])
             if teller[0]:
                 self._unkeyed(text[: teller[0]], low[: teller[0]])
+            # What the head line says is wrong, and what is told behind it.
+            before = [self.values.pop("complaint")] if teller[0] and "complaint" in self.values else []
+            self._keyed("complaint", ", ".join([*before, text[teller[1] :].strip(" .")]), low[teller[1] :])
             return "complaint"
         if match is None:
             return self._unkeyed(text, low) or kind
