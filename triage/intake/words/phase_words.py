@@ -90,7 +90,8 @@ DRIVE = (
     r"(?:test|trial)[ -]?(?:drive|run)|drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
     r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
     r"prueba (?:de|en) carretera|rodaje|recorrido|conducir|"
-    r"(?:(?:de|en|sur|por) )?(?:route|ruta|carretera|conduite|trajet|conduccion)(?! (?:barree|cortada))))"
+    r"(?:(?:de|en|sur|por) )?(?:route|ruta|carretera|conduite|trajet|conduccion)(?! (?:barree|cortada))|"
+    r"(?:(?:on the|of|auf der) )?(?:autobahn|landstrasse|motorway|highway)))"
 )
 AND_DROVE = (
     r"(?: (?!not |no |before |without |nicht |ohne |vor |sans |avant |sin |antes )[\w']+){0,3}?"
