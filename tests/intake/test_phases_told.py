@@ -195,7 +195,7 @@ def test_a_drive_and_a_change_in_other_words(heading: str, phase: str | None) ->
     assert (found.phase if found is not None else None) == phase
 
 
-@pytest.mark.parametrize("head, volts", [
+@pytest.mark.parametrize(("head", "volts"), [
     ("Nach Laden (12,6 V, Lader ab) und Löschen, Zündung ein:", 12.6), ("Nach Laden auf 12,4 V und Löschen:", 12.4),
     ("after charging (12.6 V, charger off) and clearing, key on:", 12.6), ("after charging and clearing", None),
     ("Après charge (12,6 V) et effacement, contact mis :", 12.6), ("Después de cargar (12,5 V) y borrar:", 12.5),
@@ -207,7 +207,7 @@ def test_the_charging_before_a_clear_keeps_its_voltage_to_the_scan(head, volts):
     assert (second.phase, second.volts) == ("after-clear", volts)
 
 
-@pytest.mark.parametrize("head, minutes", [
+@pytest.mark.parametrize(("head", "minutes"), [
     ("après effacement et 30 min de route, 28.0 V", 30), ("tras borrar y 20 min de carretera, 14,1 V", 20),
     ("nach Löschen und 20 Minuten Autobahn, 14,1 V", 20), ("tras borrar y 20 km de carretera", None),
 ])

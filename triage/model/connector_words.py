@@ -22,7 +22,7 @@ _OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|(?<!sous )(?<!sa
                          r"cigar\w*|batterieklemmen?|polklemmen?|bornes? de (?:la )?batterie)(?![a-z])")
 _FEED = re.compile(
     r"(?<![a-z])(?:feeds?|fed|supply|supplies|power|powered|live|positive|plus|ignition|"
-    r"(?:terminal|term|kl|klemme)\.? ?(?:15|30|87)|b\+|\+b|\+12|versorgung|dauerplus|z[uü]ndplus|alimentation|"
+    r"(?:terminal|term|kl|klemme)\.? ?(?:15|30|87)|b\+|\+b|\+12|versorgung|dauerplus|z[uü]ndplus|alim|alimentation|"
     r"alimentaci[oó]n|positivo|positif|corriente|spannung|voltage|tension|tensi[oó]n)(?![a-z])")
 _GROUND = re.compile(r"(?<![a-z])(?:grounds?|grounded|earth|gnd|negative|minus|masse|masa|tierra|(?:terminal|term|kl|"
                      r"klemme)\.? ?31)(?![a-z])")

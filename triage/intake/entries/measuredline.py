@@ -12,6 +12,7 @@ from typing import NamedTuple
 from triage.intake.entries import (
     connectorline,
     drawline,
+    feedline,
     generatorline,
     happened,
     partstates,
@@ -67,7 +68,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
             row.text, row.low, lambda: any(one.name.startswith(REFERENCE) for one in readings))):
         readings += [Reading(name=one.name, value=one.value, unit="V") for one in references]
         return _others(row, [(one.start, one.end) for one in references])
-    if figures and socketline.read(context, row):
+    if figures and (socketline.read(context, row) or feedline.read(context, row)):
         return []
     found = measuring.find(row.text, row.low) if figures else []
     among, tested = _among_deeds(row.low), _tested(row.low)

@@ -29,6 +29,7 @@ from triage.intake.words.phase_words import (
     CA_OF,
     CAME_BACK,
     CANC,
+    CHARGED_AND,
     CLEAR,
     DONE_DE,
     EF_OF,
@@ -286,6 +287,15 @@ def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
     """The leftmost of what several ways find in a text; of two at one place that of the earlier way."""
     found = [match for way in ways if way.signs.search(low) and (match := way.pattern.search(low))]
     return min(found, key=lambda match: match.start(), default=None)
+
+
+_CHARGED = lazily(rf"(?<![a-z]){CHARGED_AND}")
+
+
+def begin_of(match: re.Match[str]) -> int:
+    """Where the words of a phase begin: behind a charging told with it, which keeps its voltage to itself."""
+    charged = _CHARGED.search(match.string, *match.span())
+    return charged.end() if charged else match.start()
 
 
 #: What every text has in which a phase may stand. Those that words of descriptions have within them ("shaft",
