@@ -5,7 +5,7 @@ from __future__ import annotations
 from triage.intake.entries import names_of_list
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.phrases import plain_words
 from triage.intake.said import volts
 from triage.intake.said.answers import answer_of_cell
@@ -59,6 +59,21 @@ def read(context: Context, row: Row) -> bool:
     context.under_heading = False
     context.builder.module = None
     return True
+
+
+def is_item(context: Context, row: Row) -> bool:
+    """Whether a line stands where the names of such a list do, and is neither a key nor a number: "Phone tray" in it
+    tells no number of a phone."""
+    if context.list_of is None or ":" in row.text or "=" in row.text or has_digit(row.low):
+        return False
+    above = context.rows[context.at - 1] if context.at else row
+    set_in = row.line.indent == context.list_item[1] > 0 if context.list_item else row.line.indent > above.line.indent
+    return context.blanks == 0 and (_is_marked(row) or set_in)
+
+
+def is_short_item(context: Context, row: Row) -> bool:
+    """Whether such a line is of two words at most: "Phone tray", not "phone the owner"."""
+    return is_item(context, row) and len(row.text.split()) <= 2
 
 
 def _is_note(context: Context, row: Row) -> bool:
