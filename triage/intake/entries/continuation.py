@@ -5,6 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
+from triage.intake.entries.headings import ends_description
 from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -97,6 +98,8 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
     above = context.open_row
     if above is None or context.open_code is None or context.blanks:
         return False
+    if ends_description(context, row, at):
+        return True
     open_ended = last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
     if row.line.indent < above.line.indent and not (open_ended and context.open_code.status is None and (
             row.text[0].islower() and ends_with_status(row.low, context.translated))):

@@ -100,6 +100,7 @@ class Context:
     hanging: bool = False
     #: Every heading of the text has its number.
     numbered: bool = False
+    addressed: bool = False
     key_block: bool = False
     #: The places of lines with the voltage of the module in the line above.
     own_volts: set[int] = field(default_factory=set)
