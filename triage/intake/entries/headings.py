@@ -18,12 +18,12 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states, volts
-from triage.intake.said.answers import answer_of_cell, without_links
+from triage.intake.said.answers import answer_of_cell, spoken, without_links
 from triage.intake.said.counts import is_counter
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
-from triage.intake.scan.indents import NUMBER_BEFORE, bears_number, is_addressed, is_numbered
+from triage.intake.scan.indents import NUMBER_BEFORE, bears_number, is_numbered
 from triage.intake.scan.style import HEADING
 from triage.model.snapshot import StatusWord
 
@@ -116,16 +116,19 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
 
 def _lacks_mark(context: Context, row: Row) -> bool:
     """Whether a row lacks the number or the address that every heading of the text has."""
+    if context.head_mark is not None and context.head_mark(row):
+        return False
     # Of a name that nobody knows the number is still there.
-    return (context.numbered and not (bears_number(row) or NUMBER_BEFORE.match(row.text))) or (
-        context.addressed and not is_addressed(row))
+    return not (bears_number(row) or NUMBER_BEFORE.match(row.text)) if context.numbered else (
+        context.head_mark is not None and not context.blanks)
 
 
 def ends_description(context: Context, row: Row, at: int) -> bool:
     """Whether a row without that mark, right below a code that had no room left in its line, ends its description,
     whatever answer that sounds like: "LIN slave" above "battery sensor timeout"."""
     above = context.rows[at - 1] if at else row
-    if above is not context.open_row or not _lacks_mark(context, row) or is_whole(context, row, at):
+    if above is not context.open_row or not spoken(row.low) or not _lacks_mark(context, row) or (
+            is_whole(context, row, at)):
         return False
     return not (":" in row.text or row.text[0].isdigit() or answer_of_cell(row.low) is not None
                 or phases.find(row.low) or volts.find(row.low))
@@ -278,7 +281,7 @@ def _marked(row: Row) -> bool:
 def _stands_out(context: Context, row: Row, at: int) -> bool:
     """Whether marks of a line, around it or below it, tell that it is a heading, or a source address alone does."""
     return _marked(row) or _marked_off(context, at) or _underlined(context, row, at) or (
-        context.addressed and is_addressed(row)) or _is_sender(context, row)
+        context.head_mark is not None and context.head_mark(row)) or _is_sender(context, row)
 
 
 def _underlined(context: Context, row: Row, at: int) -> bool:

@@ -12,6 +12,8 @@ from triage.intake.naming import IsName
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import volts
+from triage.intake.said.answers import spoken
+from triage.intake.said.counts import stated_count
 
 #: The number or the address of a module before its name.
 NUMBER_BEFORE = lazily(
@@ -68,9 +70,28 @@ def numbered(all_rows: Sequence[Row], is_name: IsName, page_marks: Collection[in
     return _all_marked(all_rows, is_name, page_marks, is_numbered, bears_number)
 
 
-def addressed(all_rows: Sequence[Row], is_name: IsName, page_marks: Collection[int] = ()) -> bool:
-    """The same of headings with an address behind the name."""
-    return _all_marked(all_rows, is_name, page_marks, is_addressed, is_addressed)
+def is_counted(row: Row) -> bool:
+    """Whether a row tells the number of codes of the module it names, or its answer: "Wipers - 2 faults"."""
+    if row.finds.codes:
+        return False
+    return bool(_name_of(row)) if stated_count(row.low) is not None else bool(spoken(row.low))
+
+
+def mark_behind(
+    all_rows: Sequence[Row], is_name: IsName, page_marks: Collection[int] = ()
+) -> Callable[[Row], bool] | None:
+    """What tells the headings of a text that all have an address behind the name, or all the number of their codes;
+    None for any other text."""
+    return next((told for told in (is_addressed, is_counted) if _all_marked(all_rows, is_name, page_marks, told, told)
+                 and (told is is_addressed or _stand_over_codes(all_rows))), None)
+
+
+def _stand_over_codes(all_rows: Sequence[Row]) -> bool:
+    """Whether most rows that count the codes of a module have these below them: no overview of modules does."""
+    counted = [at for at, row in enumerate(all_rows) if not row.finds.codes and (
+        stated := stated_count(row.low)) is not None and stated[0] > 0]
+    over = sum(any(below.finds.codes for below in all_rows[at + 1 : at + 3]) for at in counted)
+    return over > _NAMED * len(counted)
 
 
 def _all_marked(
@@ -100,6 +121,8 @@ def _heads_page(all_rows: Sequence[Row], at: int, page_marks: Collection[int]) -
 def _name_of(row: Row) -> str:
     """The name of a heading with what stands behind it left out."""
     text = row.text[: match.start("mark")] if (match := _ADDRESS_BEHIND.match(row.low)) is not None else row.text
+    stated = stated_count(row.low)
+    text = text if stated is None else text[: stated[1]]
     return tidy(_BEHIND_NAME.split(text, maxsplit=1)[0])
 
 
@@ -108,12 +131,15 @@ def _may_end(
 ) -> bool:
     """Whether a row may end the description of a code: that stands in one of the rows right above, the ends of pages
     left out, and no heading between."""
+    parted = False
     for row in reversed(all_rows[max(0, at - _FARTHEST) : at]):
-        if row.finds.codes:
-            return True
-        if is_marked(row) or (row.blank and not page_marks):
-            return False
+        if row.finds.codes or is_marked(row):
+            return bool(row.finds.codes) and not parted
+        parted = row.line.number not in page_marks and (parted or row.blank)
     return False
 
 
-__all__ = ["NUMBER_BEFORE", "addressed", "flat", "hanging", "is_addressed", "is_numbered", "numbered"]
+__all__ = [
+    "NUMBER_BEFORE", "bears_number", "flat", "hanging", "is_addressed", "is_counted", "is_numbered", "mark_behind",
+    "numbered",
+]
