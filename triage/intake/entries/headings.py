@@ -17,8 +17,8 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import ofall, otherthings, phases, states, volts
-from triage.intake.said.answers import answer_of_cell, spoken, without_links
+from triage.intake.said import ofall, otherthings, phases, states
+from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.counts import is_counter
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
@@ -61,7 +61,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
-    if context.under_heading and _lacks_mark(context, row):
+    if context.under_heading and lacks_mark(context, row):
         return ""
     marked = _stands_out(context, row, at)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
@@ -114,24 +114,14 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     return surely if sure or context.blanks > 0 or at == 0 else ""
 
 
-def _lacks_mark(context: Context, row: Row) -> bool:
+def lacks_mark(context: Context, row: Row) -> bool:
     """Whether a row lacks the number or the address that every heading of the text has."""
-    if context.head_mark is not None and context.head_mark(row):
+    if context.head_mark is not None and (context.head_mark(row) or _marked(row) or lead_of(row)):
         return False
+    if not context.numbered:
+        return context.head_mark is not None and not context.blanks
     # Of a name that nobody knows the number is still there.
-    return not (bears_number(row) or NUMBER_BEFORE.match(row.text)) if context.numbered else (
-        context.head_mark is not None and not context.blanks)
-
-
-def ends_description(context: Context, row: Row, at: int) -> bool:
-    """Whether a row without that mark, right below a code that had no room left in its line, ends its description,
-    whatever answer that sounds like: "LIN slave" above "battery sensor timeout"."""
-    above = context.rows[at - 1] if at else row
-    if above is not context.open_row or not spoken(row.low) or not _lacks_mark(context, row) or (
-            is_whole(context, row, at)):
-        return False
-    return not (":" in row.text or row.text[0].isdigit() or answer_of_cell(row.low) is not None
-                or phases.find(row.low) or volts.find(row.low))
+    return not (bears_number(row) or NUMBER_BEFORE.match(row.text))
 
 
 def _is_below_key(context: Context, row: Row) -> bool:

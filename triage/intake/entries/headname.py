@@ -111,7 +111,7 @@ def _cut_before(low: str, at: int) -> int:
     """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
     match = re.search(
         r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|"
-        r"v|ubat|at|mit|bei|a|en|kl\.? ?30|"
+        r"v|ubat|at|mit|bei|(?:(?<=batterie )|(?<=tension )|(?<=bateria )|(?<=voltaje ))a|kl\.? ?30|"
         r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$",
         low[:at],
     )

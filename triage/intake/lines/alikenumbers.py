@@ -124,7 +124,8 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = (), 
             known = coded[place.shape] >= _FEW and marked and most
             all_named = marked and len(told) == len(places) >= _ALL
             listed = several and (
-                (place.status and marked) or place.headed or (place.name and (place.status or some or all_named)) or place.arrow
+                (place.status and marked) or place.headed
+                or (place.name and (place.status or some or all_named)) or place.arrow
                 or (place.last and named_last))
             if place.led or known or listed:
                 put(place.row, place.start, place.token)

@@ -63,6 +63,13 @@ def is_addressed(row: Row) -> bool:
     return match is not None and not any(code.start < match.end() for code in row.finds.codes)
 
 
+def marks_of_headings(
+    all_rows: Sequence[Row], is_name: IsName, page_marks: Collection[int]
+) -> tuple[bool, Callable[[Row], bool] | None]:
+    """Whether the headings of a text are numbered, and what else marks all of them behind their names."""
+    return numbered(all_rows, is_name, page_marks), mark_behind(all_rows, is_name, page_marks)
+
+
 def numbered(all_rows: Sequence[Row], is_name: IsName, page_marks: Collection[int] = ()) -> bool:
     """Whether the headings of a text are numbered and nothing else is: most of several rows with a number name a
     module, no row without one does but below a code, whose description may go on in it, and none with one holds a
@@ -141,5 +148,5 @@ def _may_end(
 
 __all__ = [
     "NUMBER_BEFORE", "bears_number", "flat", "hanging", "is_addressed", "is_counted", "is_numbered", "mark_behind",
-    "numbered",
+    "marks_of_headings", "numbered",
 ]
