@@ -11,7 +11,7 @@ from tests.intake.reads import modules_of
     ("ABS has U0100 (present). Coffee maker has U0121 (present now). Ice machine shows U0140.",
      {"anti-lock brakes": ["U0100 current"], "Coffee maker": ["U0121 current"], "Ice machine": ["U0140"]}),
     ("ABS has U0100. Belt driver no faults. Radio has U0140.",
-     {"anti-lock brakes": ["U0100"], "Belt driver": ["clean"], "radio": ["U0140"]}),
+     {"anti-lock brakes": ["U0100"], "belt pretensioner, driver": ["clean"], "radio": ["U0140"]}),
     ("In ABS I read DF711 (present). In Ice freezer I read DF712 (stored). ABS clean.",
      {"anti-lock brakes": ["DF711 current"], "Ice freezer": ["DF712 stored"]}),
     # Alone it is the vehicle, or somebody.
