@@ -20,7 +20,8 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import conditions, engine_state, phases, volts
-from triage.intake.said.answers import LIST_WORDS, Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import LIST_WORDS, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small

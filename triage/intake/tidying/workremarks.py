@@ -22,7 +22,8 @@ from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, words
 from triage.intake.said import clearanswers, phases
-from triage.intake.said.answers import Spoken, rest_of, spoken
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import rest_of, spoken
 from triage.intake.words.work_words import BEHIND_NAMES, CLEARED, DONE, PARTS, WELL
 
 _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnung", "gut", "bon", "bien",
