@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of
+from triage.intake.read import read_text
 
 _LISTS = [
     ("No codes: hopper lift; I/O module 3; IPC", {"hopper lift", "I/O module 3", "instrument cluster"}),
@@ -52,3 +54,16 @@ def test_silent_lists(text: str, silent: set[str]) -> None:
     assert {name for name, held in read.items() if held == ["silent"]} == silent
     assert read["anti-lock brakes"] == ["U0100"]
     assert len(read) == len(silent) + 1
+
+
+@pytest.mark.parametrize(("text", "held"), [
+    ("No communication:\n- gateway\n- radio\nAFTER CLEAR - 2021-01-17 12:11\nABS\nU0164 active", ["U0164 current"]),
+    ("Keine Antwort:\n- Gateway\n- Radio\nNach Löschen\nABS\nU0164 gespeichert", ["U0164 stored"]),
+    ("Pas de réponse :\n- Passerelle\n- Radio\nAprès effacement\nABS\nU0164 mémorisé", ["U0164 stored"]),
+    ("Sin respuesta:\n- Pasarela\n- Radio\nDespués de borrar\nABS\nU0164 guardado", ["U0164 stored"]),
+])
+def test_the_heading_of_the_next_scan_ends_a_list(text: str, held: list[str]) -> None:
+    first, second = read_text(text, load()).snapshots
+    assert [module.responds for module in first.modules] == [False, False]
+    assert second.phase == "after-clear"
+    assert [f"{code.code} {code.status}" for module in second.modules for code in module.codes] == held

@@ -7,7 +7,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.phrases import plain_words
-from triage.intake.said import volts
+from triage.intake.said import phases, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CODES, SEVERAL
@@ -22,8 +22,9 @@ def read(context: Context, row: Row) -> bool:
     if context.list_of is None or len(row.text) > 300:
         return False
     if row.text.endswith(":") or _heads_anew(context, row) or (
+            not _is_marked(row) and phases.find(row.low) is not None and context.names.score(row.text) < 60.0) or (
             any(volt.of == "supply" and volt.labelled for volt in volts.find(row.low))):
-        # A name with a colon heads what follows it; the supply is none.
+        # A name with a colon heads what follows it; the supply is none, nor is the heading of the next scan.
         context.list_of = None
         return False
     if _is_note(context, row):
