@@ -294,7 +294,7 @@ def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
     "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb, or before the
     "each" that it is told of."""
-    if not (above.finds.codes or spoken(above.low) or volts.find(above.low)):
+    if not (above.finds.codes or spoken(above.low) or ("; " in above.low and volts.find(above.low))):
         return False
     first, _, others = row.low.partition(" ")
     of_each = first in _OF_EACH and others.partition(" ")[0] in goingon.TELLS
