@@ -127,7 +127,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
-    context.numbered = indents.numbered(all_rows, names.likely)
+    context.numbered, context.head_mark = indents.marks_of_headings(all_rows, names.likely, marks)
     context.own_volts = belowline.places(all_rows)
     context.status_places = statusheads.places(all_rows, context.translated, marks)
     context.unmarked = explained.unmarked or unmarked

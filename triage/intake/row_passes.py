@@ -75,6 +75,7 @@ from triage.intake.tidying import (
     sidebyside,
     sumsbelow,
     ticks,
+    torntypes,
     turnsofspeech,
     wraps,
 )
@@ -147,7 +148,7 @@ def in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, StatusW
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
     """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width, entries
     with a piece in each line."""
-    entries = countedentries.joined(all_rows, names.listed)
+    entries = countedentries.joined(torntypes.joined(all_rows), names.listed)
     whole = namesbelow.joined(saidbelow.joined(hearsay.marked(entries), names.find), names.listed)
     found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
     return entrylines.joined(endedentries.joined(wraps.joined(found, width, names.listed), names.listed), names.listed)

@@ -20,10 +20,12 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import conditions, engine_state, phases, volts
-from triage.intake.said.answers import LIST_WORDS, Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import LIST_WORDS, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
+from triage.intake.said.voltthings import is_rated
 from triage.intake.scan.context import Context
 from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
@@ -333,14 +335,15 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         # "Airbag light on, can't get in it": the lamp is that module's. Of its lights "clean" tells nothing of it.
         text = lit
     score = context.names.score(text)
-    if score < 60.0 and is_other(first := _BESIDE.split(small(text))[0]) and not (
-            _separated(row, text) or context.names.find(first)):
-        return False
     one = score >= 60.0 and not names_of_list.is_list(context.names, text)
     names = [text] if one else [context.names.bare(name) for name in names_of_list.of_list(context.names, text)]
+    listed = len(names) > 1 and unknownlists.behind_mark(row, names, context.names.listed)
+    if score < 60.0 and not listed and is_other(first := _BESIDE.split(small(text))[0]) and not (
+            _separated(row, text) or context.names.find(first)):
+        return False
     if score < 60.0 and len(names) > 1:
-        if sum(context.names.score(name) >= 60.0 or _ABBREVIATED.fullmatch(name) is not None
-               for name in names) < 0.5 * len(names) and not unknownlists.behind_mark(row, names):
+        if not listed and sum(context.names.score(name) >= 60.0 or _ABBREVIATED.fullmatch(name) is not None
+                              for name in names) < 0.5 * len(names):
             names = [text] if len(text.split()) <= 6 and (not doubtful or _separated(row, text)) else []
     elif score < 60.0:
         spans = context.names.find(small(text))
@@ -357,7 +360,8 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         heading = name_in(context, row, name, place) if name in row.text else None
         printed = heading.printed if heading is not None else name
         near = volts.find(small(row.text[place : place + len(name) + 6])) if name[-1].isdigit() else ()
-        if (volts.find(small(name)) and context.names.score(printed) < 60.0) or any(v.start < len(name) for v in near):
+        measured = volts.find(small(name)) and context.names.score(printed) < 60.0 and not is_rated(small(name))
+        if measured or any(volt.start < len(name) for volt in near):
             continue  # "11.9 V no answer", "sat at 9.8 V - dead", "nothing in the radio, battery 12.7 V"
         context.close_module()
         named = True

@@ -23,8 +23,8 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set, words
 from triage.intake.said import codetexts, describing, phases, states
-from triage.intake.said.answeraround import untried
-from triage.intake.said.answers import Spoken, spoken, without_links
+from triage.intake.said.answeraround import Spoken, untried
+from triage.intake.said.answers import spoken, without_links
 from triage.intake.said.attribution import AND, LEADS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context

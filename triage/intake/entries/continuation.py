@@ -5,6 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
+from triage.intake.entries.headings import is_whole, lacks_mark
 from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -97,6 +98,8 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
     above = context.open_row
     if above is None or context.open_code is None or context.blanks:
         return False
+    if _ends_description(context, row, at):
+        return True
     open_ended = last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
     if row.line.indent < above.line.indent and not (open_ended and context.open_code.status is None and (
             row.text[0].islower() and ends_with_status(row.low, context.translated))):
@@ -105,6 +108,17 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
     if context.open_code.status is None and ends_with_status(row.low, context.translated):
         return open_ended or (context.style.doubtful_states and _is_rest(context, row))
     return open_ended and row.line.indent > above.line.indent
+
+
+def _ends_description(context: Context, row: Row, at: int) -> bool:
+    """Whether a row without that mark, right below a code that had no room left in its line, ends its description,
+    whatever answer that sounds like: "LIN slave" above "battery sensor timeout"."""
+    if not at or context.rows[at - 1] is not context.open_row or not spoken(row.low):
+        return False
+    if not lacks_mark(context, row) or is_whole(context, row, at):
+        return False
+    return not (":" in row.text or row.text[0].isdigit() or answer_of_cell(row.low) is not None
+                or phases.find(row.low) or volts.find(row.low))
 
 
 def _is_rest(context: Context, row: Row) -> bool:

@@ -132,7 +132,8 @@ def read(context: Context, row: Row) -> bool:
     if context.section is not None and context.section_of_module and context.open_code is None and _NONE.fullmatch(
             row.low):
         lists = (context.section,)
-    if not lists or _is_answer(row.low):
+    if not lists or _is_answer(row.low) or any(context.names.listed(part.strip()) for part in row.text.split(":", 1)):
+        # "Passive entry: no codes" tells of a module of that name.
         return False
     if context.open_code is not None and not _OF_CODES.search(row.low) and not _is_beside_lists(context, row):
         # Below a code "confirmed: 0" may be a flag of that.

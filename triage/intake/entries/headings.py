@@ -23,7 +23,7 @@ from triage.intake.said.counts import is_counter
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
-from triage.intake.scan.indents import NUMBER_BEFORE, is_numbered
+from triage.intake.scan.indents import NUMBER_BEFORE, bears_number, is_numbered
 from triage.intake.scan.style import HEADING
 from triage.model.snapshot import StatusWord
 
@@ -61,8 +61,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
-    if context.numbered and context.under_heading and not (is_numbered(row) or NUMBER_BEFORE.match(row.text)):
-        # Of a name that nobody knows the number is still there.
+    if context.under_heading and lacks_mark(context, row):
         return ""
     marked = _stands_out(context, row, at)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
@@ -113,6 +112,16 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
     surely = "fair" if chargerhead.is_one(context, row, below) else "weak"
     return surely if sure or context.blanks > 0 or at == 0 else ""
+
+
+def lacks_mark(context: Context, row: Row) -> bool:
+    """Whether a row lacks the number or the address that every heading of the text has."""
+    if context.head_mark is not None and (context.head_mark(row) or _marked(row) or lead_of(row)):
+        return False
+    if not context.numbered:
+        return context.head_mark is not None and not context.blanks
+    # Of a name that nobody knows the number is still there.
+    return not (bears_number(row) or NUMBER_BEFORE.match(row.text))
 
 
 def _is_below_key(context: Context, row: Row) -> bool:
@@ -261,7 +270,8 @@ def _marked(row: Row) -> bool:
 
 def _stands_out(context: Context, row: Row, at: int) -> bool:
     """Whether marks of a line, around it or below it, tell that it is a heading, or a source address alone does."""
-    return _marked(row) or _marked_off(context, at) or _underlined(context, row, at) or _is_sender(context, row)
+    return _marked(row) or _marked_off(context, at) or _underlined(context, row, at) or (
+        context.head_mark is not None and context.head_mark(row)) or _is_sender(context, row)
 
 
 def _underlined(context: Context, row: Row, at: int) -> bool:

@@ -35,7 +35,7 @@ _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*
 
 
 #: "La batterie était à 7,8 V": what something was read at is said of it in a sentence, and no name.
-_WAS_AT = lazily(r"(?<![a-z])(?:etait|est|war|ist|was|is|era|estaba|esta) (?:a|auf|bei|at|en|only|about)? *$")
+_WAS_AT = lazily(r"(?<![a-z])(?:etait|est|war|ist|was|is|era|estaba|esta)(?: (?:a|auf|bei|at|en|only|about))? *$")
 
 
 def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
@@ -111,7 +111,7 @@ def _cut_before(low: str, at: int) -> int:
     """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
     match = re.search(
         r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|"
-        r"v|ubat|at|mit|bei|kl\.? ?30|"
+        r"v|ubat|at|mit|bei|(?:(?<=batterie )|(?<=tension )|(?<=bateria )|(?<=voltaje ))a|kl\.? ?30|"
         r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$",
         low[:at],
     )

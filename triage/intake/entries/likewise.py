@@ -14,7 +14,7 @@ from collections.abc import Sequence
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said.answers import Spoken
+from triage.intake.said.answeraround import Spoken
 from triage.intake.said.attribution import AND
 
 _CLEAR = lazily(

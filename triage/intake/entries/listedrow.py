@@ -5,9 +5,9 @@ from __future__ import annotations
 from triage.intake.entries import names_of_list
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.phrases import plain_words
-from triage.intake.said import volts
+from triage.intake.said import phases, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CODES, SEVERAL
@@ -22,8 +22,9 @@ def read(context: Context, row: Row) -> bool:
     if context.list_of is None or len(row.text) > 300:
         return False
     if row.text.endswith(":") or _heads_anew(context, row) or (
+            not _is_marked(row) and phases.find(row.low) is not None and context.names.score(row.text) < 60.0) or (
             any(volt.of == "supply" and volt.labelled for volt in volts.find(row.low))):
-        # A name with a colon heads what follows it; the supply is none.
+        # A name with a colon heads what follows it; the supply is none, nor is the heading of the next scan.
         context.list_of = None
         return False
     if _is_note(context, row):
@@ -59,6 +60,21 @@ def read(context: Context, row: Row) -> bool:
     context.under_heading = False
     context.builder.module = None
     return True
+
+
+def is_item(context: Context, row: Row) -> bool:
+    """Whether a line stands where the names of such a list do, and is neither a key nor a number: "Phone tray" in it
+    tells no number of a phone."""
+    if context.list_of is None or ":" in row.text or "=" in row.text or has_digit(row.low):
+        return False
+    above = context.rows[context.at - 1] if context.at else row
+    set_in = row.line.indent == context.list_item[1] > 0 if context.list_item else row.line.indent > above.line.indent
+    return context.blanks == 0 and (_is_marked(row) or set_in)
+
+
+def is_short_item(context: Context, row: Row) -> bool:
+    """Whether such a line is of two words at most: "Phone tray", not "phone the owner"."""
+    return is_item(context, row) and len(row.text.split()) <= 2
 
 
 def _is_note(context: Context, row: Row) -> bool:

@@ -20,8 +20,8 @@ _LONGEST = 300
 _COMMA = lazily(r"\s*[,;|]\s*")
 _PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
-#: The stroke of "A/C" parts nothing.
-_SPLIT_NAMES = lazily(rf"\s*(?:[,;|&+]|(?<!\b[aA])/|/(?![cC]\b))\s*|\s+{_BETWEEN}\s+|\s{{2,}}|\t")
+#: The stroke of "A/C" or "I/O" parts nothing.
+_SPLIT_NAMES = lazily(rf"\s*(?:[,;|&+]|(?<!\b[^\W\d_])/|/(?![^\W\d_]\b))\s*|\s+{_BETWEEN}\s+|\s{{2,}}|\t")
 
 
 def is_list(names: Names, text: str) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from triage.intake.entries.clauses import Clause
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.said.answers import Spoken
+from triage.intake.said.answeraround import Spoken
 from triage.intake.said.attribution import Fact, Span
 from triage.intake.scan.context import Context
 

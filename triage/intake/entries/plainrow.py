@@ -154,7 +154,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
     if ownanswer.read(context, row, at):
         return True
     if (remarks.is_remark(row.text, row.low) and not beside_names(context, row, ())
-            and context.names.score(tidy(row.text)) < 60.0):
+            and context.names.score(tidy(row.text)) < 60.0 and not listedrow.is_short_item(context, row)):
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
         told = context.facts.take(row.text, row.low) not in (None, "told")
@@ -366,7 +366,7 @@ def _labelled(low: str) -> bool:
 
 def _facts(context: Context, row: Row) -> bool:
     """Facts of the vehicle; an aside (phone, part number, odometer) is passed over."""
-    kind = context.facts.take(row.text, row.low)
+    kind = None if listedrow.is_item(context, row) else context.facts.take(row.text, row.low)
     if kind is None:
         return False
     if kind == "told":

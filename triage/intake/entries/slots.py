@@ -19,7 +19,8 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import phases, states
-from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import spoken, takes_object, without_links
 from triage.intake.said.attribution import LEADS, SAYS, Span
 from triage.intake.words.answerwords import CONTACT, MUTE, NO, TRIES, UNIT
 from triage.intake.words.device_words import is_device, is_other

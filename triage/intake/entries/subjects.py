@@ -17,7 +17,8 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import engine_state, outside, phases, states, volts
-from triage.intake.said.answers import Spoken, spoken, takes_object
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import spoken, takes_object
 from triage.intake.said.attribution import SAYS
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan.context import Context

@@ -17,7 +17,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
-from triage.intake.said.answers import Spoken
+from triage.intake.said.answeraround import Spoken
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CONTACT, MUTE
 

@@ -21,7 +21,8 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import engine_state, phases
-from triage.intake.said.answers import Spoken, spoken
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import AND, LEADS, SAYS, Span
 from triage.intake.scan.context import Context
 from triage.intake.words.vocabulary import STATES

@@ -9,7 +9,8 @@ from triage.intake.entries import metarow
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import engine_state, phases, volts
-from triage.intake.said.answers import Spoken, rest_of
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import rest_of
 from triage.intake.scan.context import Context
 
 _NONE = lazily(

@@ -79,6 +79,8 @@ class _Place(NamedTuple):
     short: bool = False
     #: The pieces of the line that hold no more than a few letters, which the text may explain.
     letters: tuple[str, ...] = ()
+    #: The line stands in a list that a status heads.
+    headed: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = (), explained: Sequence[Row] = (),
@@ -100,6 +102,9 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = (), 
         if usable and (place := _place(row, is_name)) is not None:
             # What begins its line begins those that are cut otherwise as well.
             found[place.shape if place.start else ("", 0)].append(place)
+    headed = _below_statuses(explained) if found else set()
+    for alike in found.values() if headed else ():
+        alike[:] = [place._replace(status=True, headed=True) if id(place.row) in headed else place for place in alike]
     if any(place.letters and not place.status for places in found.values() for place in places):
         told_of = {*letters, *(letter for row in explained if "=" in row.text or ":" in row.text
                                for letter, _ in states.legend_of(row.low))}
@@ -119,10 +124,25 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = (), 
             known = coded[place.shape] >= _FEW and marked and most
             all_named = marked and len(told) == len(places) >= _ALL
             listed = several and (
-                (place.status and marked) or (place.name and (place.status or some or all_named)) or place.arrow
+                (place.status and marked) or place.headed
+                or (place.name and (place.status or some or all_named)) or place.arrow
                 or (place.last and named_last))
             if place.led or known or listed:
                 put(place.row, place.start, place.token)
+
+
+def _below_statuses(rows: Sequence[Row]) -> set[int]:
+    """The rows, by their identity, of lists of several that a status heads: "Stored:" above "E11C | open | ABS"."""
+    found: set[int] = set()
+    under = False
+    for row in rows:
+        if row.blank or row.finds.codes:
+            under = under and not row.blank
+        elif _heads_list(row):
+            under = True
+        elif under:
+            found.add(id(row))
+    return found
 
 
 def _with_short_names(places: Sequence[_Place]) -> Sequence[_Place]:

@@ -21,7 +21,8 @@ from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import states
-from triage.intake.said.answers import Spoken, spoken
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import spoken
 from triage.intake.words.device_words import KINDS, is_device
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, VERBS
 from triage.intake.words.vocabulary import STATES

@@ -169,11 +169,14 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
 
 
 def _is_lowest(low: str, roles: Sequence[str | None], at: int) -> bool:
-    """Whether a head is that of the lowest voltage: "U min", "Minimum (V)", "Minimum" right behind one of voltages."""
+    """Whether a head is that of the lowest voltage: "U min", "Minimum (V)" beside codes, "Minimum" right behind one of
+    voltages."""
     bare = LOWEST.sub("", low)
     rest = bare.strip(_EDGE + " ()[]")
     if bare == low or rest not in ("", "v", "volt", "volts"):
         return bare != low and role_of(bare) == "volts"
+    if rest and not {"code", "spn"}.isdisjoint(roles):
+        return True
     return "scan" in roles or ("volts" in roles and (bool(rest) or roles[at - 1] == "volts"))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Hit
@@ -69,6 +70,30 @@ _DOES = lazily(
 _AS_DEAD = lazily(r"dead (?:as|every|after|overnight|this|again)(?![a-z])")
 _SET_OFF = lazily(r"(?:^|[,;.!:-])$")
 _LONGEST = 120
+
+
+
+class Spoken(NamedTuple):
+    """One answer in running text."""
+
+    answer: str
+    start: int
+    end: int
+    doubtful: bool
+
+
+def told_once(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
+    """The answers, each with what says it once more in brackets right behind it: "no response (timeout)"."""
+    if len(hits) < 2 or "(" not in low:
+        return hits
+    found: list[Spoken] = [hits[0]]
+    for hit in hits[1:]:
+        last = found[-1]
+        if hit.answer == last.answer and low[last.end : hit.start].strip() == "(" and low[hit.end : hit.end + 1] == ")":
+            found[-1] = last._replace(end=hit.end + 1)
+        else:
+            found.append(hit)
+    return tuple(found)
 
 
 def undone(low: str, hit: Hit) -> bool:

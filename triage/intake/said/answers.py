@@ -10,13 +10,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import clearanswer
-from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried, within_sentences
+from triage.intake.said.answeraround import (
+    A_DEED,
+    NOTHING,
+    Spoken,
+    is_state,
+    told_once,
+    tried,
+    undone,
+    untried,
+    within_sentences,
+)
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names, names_codes
@@ -124,15 +133,6 @@ _LONGEST_NAME, _MOST_MARKS, _LONGEST_LINE = 50, 4, 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
 
 
-class Spoken(NamedTuple):
-    """One answer in running text."""
-
-    answer: str
-    start: int
-    end: int
-    doubtful: bool
-
-
 @lru_cache(maxsize=8192)
 def answer_of_cell(low: str, loose: bool = False) -> str | None:
     """The answer that the whole of a cell states. ``loose``: a column made for answers, where yes and no count too."""
@@ -195,7 +195,7 @@ def spoken(low: str) -> tuple[Spoken, ...]:
     if len(low) > 4000:
         return ()
     low = without_slips(low)
-    hits = _wordings(low)
+    hits = told_once(low, _wordings(low))
     return _as_a_whole(low, hits) if len(low) <= _LONGEST_LINE else hits
 
 
@@ -212,10 +212,10 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     marks = _behind_names(low)
     for start in (begin, *(start for _, start in marks))[bool(marks and names(low[begin : marks[0][0]])) :]:
         if hits and hits[0].end <= start:
-            # "ABS: ok  BCM: no response": what holds an answer is no name.
-            break
+            break  # "ABS: ok  BCM: no response": what holds an answer is no name.
         answer = meaning(low[start:].strip(_AROUND))
-        if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
+        if answer is None or (hits and hits[0].start <= start + 1 and (
+                hits[0].answer == answer or not low[hits[0].end :].strip(" .)]"))):
             continue
         if names_codes(low[start:]):
             return (Spoken(answer, start, len(low.rstrip(" .)]")), answer == "clean"),)
@@ -278,7 +278,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
         for hit in found
         if not undone(low, hit)
         and not (hit.meaning == "not scanned" and _FUSE.search(low[max(0, hit.start - 20) : hit.start]))
-        and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        and not ((hit.phrase == "pass" and _PASSENGER.match(low, hit.end)) or low[hit.start : hit.end] == "i/o")
         and not (
             hit.phrase.endswith(_ON_THE_SCAN)
             and not _CAME_UP.isdisjoint(hit.phrase.split())

@@ -68,7 +68,7 @@ _CLOSED = lazily(r"[)\]]")
 _LONG_WORD = 6
 #: Behind all texts.
 _NOWHERE = 1 << 60
-_MOST_BEFORE, _REACH, _FAR, _LONGEST = 6, 24, 80, 200
+_MOST_BEFORE, _REACH, _FAR, _LONGEST, _NEAR = 6, 24, 80, 200, 2
 
 
 class Described(NamedTuple):
@@ -115,7 +115,10 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
         return False
     status = behind_status(low, behind, start)
     gap = low[behind if at and names[at - 1][1] > behind and names[at - 1][0] < status else status : start]
-    if gap.strip() == "(" and low[end : end + 1] == ")" and low[codes[place][0]] == "u":
+    if gap.strip() == "(" and low[end : end + 1] == ")" and (
+            low[codes[place][0]] == "u" or (
+                # A short name in a bracket is that of a module.
+                end - start >= _LONG_WORD and _are_described(low, names, codes, place))):
         # "Gateway: U0121 (ABS), U0155 (cluster)": whom it does not hear.
         return True
     if (opened := _OPENED.fullmatch(gap)) is not None:
@@ -136,6 +139,20 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
         # "headlamp module silent"
         return False
     return not any(word in _SAYS for word in said[:2])
+
+
+def _are_described(low: str, names: Sequence[Span], codes: Sequence[Span], place: int) -> bool:
+    """Whether the codes beside one have a description in brackets behind them, so that what stands there behind this
+    one is one too: "P0700 (transmission control), P20EE (efficiency too low)"."""
+    for at in range(max(0, place - _NEAR), min(len(codes), place + _NEAR + 1)):
+        opened = _OPENED.match(low, codes[at][1], codes[at][1] + _FAR) if at != place else None
+        if opened is None or _CLOSED.match(low, opened.end()) is None:
+            continue
+        first = bisect_left(names, (opened.start(1), 0))
+        named = first < len(names) and names[first][0] < opened.end()
+        if not named and len(words(opened[1])) > 1 and not states.in_text(opened[1]):
+            return True
+    return False
 
 
 def _in_bracket(low: str, name: Span, before: str, code: int) -> bool:

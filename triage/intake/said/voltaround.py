@@ -238,6 +238,10 @@ def extreme(before: str, own: str, after: str, dipped: bool = False) -> Literal[
     return "lowest" if LOWEST.search(before) and not _RUNNING.match(behind) else None
 
 
+#: Between a break and a number that stands behind it: marks, the quotes of its cell ("Lowest";"9.4 V").
+_LEADING = " :=~(@\""
+
+
 def text_before(low: str, start: int, last: int) -> tuple[str, str]:
     """The text before a number up to the last break with words behind it, and up to the very last break."""
     before = own = low[max(last, start - 60) : start]
@@ -245,16 +249,16 @@ def text_before(low: str, start: int, last: int) -> tuple[str, str]:
     if not breaks:
         return before, own
     own = before[breaks[-1].end() :]
-    if last and own.strip(" :=~(@"):
+    if last and own.strip(_LEADING):
         # What stood before the break belonged to the voltage before it.
         return own, own
-    if last and not own.strip(" :=~(@"):
+    if last and not own.strip(_LEADING):
         return own, ""
     for mark in reversed(breaks):
-        if before[mark.end() :].strip(" :=~(@"):
+        if before[mark.end() :].strip(_LEADING):
             before = before[mark.end() :]
             break
-    return before, own if own.strip(" :=~(@") else ""
+    return before, own if own.strip(_LEADING) else ""
 
 
 def text_after(low: str, end: int, stop: int) -> str:

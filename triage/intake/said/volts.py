@@ -72,6 +72,8 @@ _NUMBER = lazily(
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
+#: Behind a code its failure type: "P1462/11 in the battery sensor".
+_BEHIND_CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9][0-9a-f]{3}(?:[/:-]|\s?[(\[])$")
 _LETTER = lazily(r"[a-z]")
 #: A time of day with a point at the head of a line, before words: common practice outside English shops.
 _CLOCK = lazily(r"[\s>*#(-]*((?:[01]?[0-9]|2[0-3])\.[0-5][0-9])(?![0-9.,/])\W{0,4}(?:uhr|h(?![a-z])|[a-z]{2})")
@@ -172,7 +174,8 @@ def _numbers(low: str) -> list[_Number]:
             not (_may_stand_alone(text) or voltremarks.is_cranked(low, match.start(), match.end()))
             or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end())
                 and not voltranges.goes_on(low, match.end()))
-            or (text.isdigit() and voltthings.is_place(low, match.start(), text))
+            or (text.isdigit() and (voltthings.is_place(low, match.start(), text)
+                                    or _BEHIND_CODE.search(low, max(0, match.start() - 8), match.start())))
         ):
             continue
         value = float(text.replace(",", "."))

@@ -44,6 +44,10 @@ _BEHIND = lazily(rf"[ -]{{0,2}}(?:{_SOCKET}|{_DEVICE})(?![a-z])(?! (?:voltage|re
 _BEFORE = lazily(
     rf"(?<![a-z])(?:{_SOCKET}|{_DEVICE}|(?:hard)?wired to)(?: (?:de|en|a|of|the))?[ ]$"
 )
+#: A device called by what it is made for: "230 V inverter", "Convertisseur 12 V".
+_RATED = lazily(
+    rf"[0-9]{{2,3}} ?v(?:olts?)? (?:{_SOCKET}|{_DEVICE})|"
+    rf"(?:{_SOCKET}|{_DEVICE})(?: (?:de|a))? [0-9]{{2,3}} ?v(?:olts?)?")
 _MEASURED_AT = lazily(r"(?<![a-z])(?:obd|dlc|diag\w*|pin|at|on|across|an|bei|sur|measured|gemessen)(?![a-z])")
 #: What sensors are fed with.
 _FED_BEHIND = lazily(r"[ -]{0,2}(?:dc )?(?:supply|reference|sensors?|rail|feed|versorgung|alimentation|alimentacion)"
@@ -118,4 +122,13 @@ def is_place(low: str, start: int, text: str) -> bool:
     return _TERMINAL.search(before) is not None and (text in ("15", "16", "30") or "bat" not in before)
 
 
-__all__ = ["ends_bounds", "in_series", "is_bound", "is_nobodys", "is_of_thing", "is_place", "of_several"]
+def is_rated(low: str) -> bool:
+    """Whether a text is the name of a device with the voltage it is made for.
+
+    >>> [is_rated(low) for low in ("230 v inverter", "convertisseur 12 v", "inverter 11.9 v", "battery 12 v")]
+    [True, True, False, False]
+    """
+    return "v" in low and _RATED.fullmatch(low.strip()) is not None
+
+
+__all__ = ["ends_bounds", "in_series", "is_bound", "is_nobodys", "is_of_thing", "is_place", "is_rated", "of_several"]

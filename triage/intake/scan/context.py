@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Literal
@@ -100,6 +101,8 @@ class Context:
     hanging: bool = False
     #: Every heading of the text has its number.
     numbered: bool = False
+    #: What tells a heading by what stands behind its name, where every heading of the text has that.
+    head_mark: Callable[[Row], bool] | None = None
     key_block: bool = False
     #: The places of lines with the voltage of the module in the line above.
     own_volts: set[int] = field(default_factory=set)

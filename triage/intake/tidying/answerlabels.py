@@ -107,7 +107,29 @@ def _pointed(line: Line) -> Line:
     return reworded(line, match.start("lead"), match.start("answer"), "")
 
 
+#: An answer in short, and in brackets behind it what that stands for: "N/F (not fitted):".
+_SHORT = lazily(
+    r"[\s*>#-]{0,8}(?P<lead>(?P<one>[a-z])[/.]\s?(?P<two>[a-z])\.?\s?)\((?P<answer>[a-z' ]{4,28})\)(?=\s*:)")
+
+
+def _unfolded(line: Line) -> Line:
+    """A line with the answer that its label stands for alone.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [_unfolded(line).text for line in lines("N/F (not fitted): Radio\\nA/C (no answer): 2")]
+    ['not fitted: Radio', 'A/C (no answer): 2']
+    """
+    match = _SHORT.match(line.low)
+    if match is None or answer_of_cell(match["answer"]) is None:
+        return line
+    words = match["answer"].split()
+    if len(words) < 2 or (words[0][0], words[-1][0]) != (match["one"], match["two"]):
+        return line
+    return reworded(line, match.start("lead"), match.end(), match["answer"])
+
+
 def _one(line: Line) -> Line:
+    line = _unfolded(line)
     match = _LABEL.match(line.low)
     answer = answer_of_cell(match["answer"]) if match is not None else None
     if match is None or answer is None or (

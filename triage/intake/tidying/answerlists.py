@@ -22,6 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set
 from triage.intake.said import volts
 from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.said.voltthings import is_rated
 from triage.intake.tidying import linkwords
 
 #: Where a clause begins, and the words that lead to it.
@@ -34,8 +35,8 @@ _COLON = lazily(r"\s?:(?=\s)")
 _JOINT = lazily(
     r"(?P<last>,?\s(?:and|und|et|y|e|sowie)\s|\s?&\s?)|,\s+|\s/\s|;\s+(?=\S)|"
     r"(?P<end>[!?;](?=\s|$)|\.(?=\s|$)|\s//\s|$)")
-#: "3 times", "(see above)", but "4x4 module".
-_NO_NAME = lazily(r"[0-9]{1,6}(?:\s|$)|[^\w\[]|_")
+#: "3 times", "(see above)", but "4x4 module", "360 camera".
+_NO_NAME = lazily(r"(?!360\s)[0-9]{1,6}(?:\s|$)|[^\w\[]|_")
 _ABBREVIATED = lazily(rf"\.{NOT_SHORT}(?=\s|$)|\.(?=\s*$)")
 _LONGEST, _LONGEST_LEAD, _LONGEST_NAME, _MOST_WORDS, _MOST = 4000, 44, 44, 6, 40
 _SIGN = signs.of_parts(": ")
@@ -127,6 +128,8 @@ def _joint(low: str, at: int) -> re.Match[str]:
 def _is_item(row: Row, start: int, end: int) -> bool:
     """Whether nothing but a name stands in a place."""
     low = row.low[start:end].strip()
+    if is_rated(low):
+        return True
     if not low or len(low) > _LONGEST_NAME or len(low.split()) > _MOST_WORDS or _NO_NAME.match(low) is not None:
         return False
     return not _tells(row, start, end)
@@ -135,6 +138,8 @@ def _is_item(row: Row, start: int, end: int) -> bool:
 def _tells(row: Row, start: int, end: int) -> bool:
     """Whether a code, an answer, a voltage or a key stands in a place."""
     low = row.low[start:end]
+    if is_rated(low):
+        return False
     return any(start <= code.start < end for code in row.finds.codes) or ": " in f"{low} " or bool(
         spoken(low) or (has_digit(low) and volts.find(low)))
 

@@ -47,6 +47,9 @@ _SPN = lazily(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 #: Behind a failure type the sentence goes on; behind the number of a list a name stands.
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
+#: A verb of saying with more behind it, at the end of a line.
+_GAVE = lazily(
+    r"(?<![a-z])(?:(?:gave|gives|shows?|showed) (?:me|us)|c[ao]mes? (?:back|up) with|me (?:da|dio)|m'a donne)$")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 #: A description in brackets that ends a line; where a status ends that goes before something else.
 _TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
@@ -54,7 +57,7 @@ _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3
 _CLOCK = lazily(r"[0-2]?[0-9][:h][0-5][0-9](?::[0-5][0-9])?\s+(?=\S)")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
-_REACH = 24
+_REACH, _BRACKET = 24, 64
 
 
 def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -151,7 +154,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     told = (
         (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
         or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
-        or goingon.tears_bracket(above.text, row.text, _REACH)
+        or goingon.tears_bracket(above.text[-_BRACKET:], row.text[:_REACH])
         or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
@@ -291,14 +294,15 @@ def _leads_to_codes(above: Row, row: Row) -> bool:
     """Whether a line ends with a verb of saying behind what was told of another module, and the next begins with codes:
     "BCM has B1000 (active), radio logged" above "U0140 / U0155 - stored"; or breaks off before that verb, or before the
     "each" that it is told of."""
-    if not (above.finds.codes or spoken(above.low)):
+    if not (above.finds.codes or spoken(above.low) or ("; " in above.low and volts.find(above.low))):
         return False
     first, _, others = row.low.partition(" ")
     of_each = first in _OF_EACH and others.partition(" ")[0] in goingon.TELLS
     first = f"{first} {others.partition(' ')[0]}" if of_each else first
     if (of_each or first in goingon.TELLS) and above.text[-1].isalnum() and row.finds.codes:
         return row.finds.codes[0].start == len(first) + 1 and (of_each or "," in above.text)
-    return above.low.rpartition(" ")[2] in goingon.TELLS and begins_with_code(row)
+    ends = above.low.rpartition(" ")[2] in goingon.TELLS or _GAVE.search(above.low) is not None
+    return ends and begins_with_code(row)
 
 
 def _is_one_more(above: Row, row: Row) -> bool:

@@ -22,8 +22,8 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import states
-from triage.intake.said.answers import Spoken, answer_of_cell, spoken
+from triage.intake.said import answeraround, states
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.attribution import SAYS
 from triage.intake.said.counts import stated_count
 from triage.intake.tidying import ecunumbers
@@ -352,7 +352,7 @@ class _Text:
         stop = _SENTENCE.search(low, start)
         return begin, stop.start() if stop is not None else len(low)
 
-    def _answers(self, at: int, start: int, said: Sequence[Spoken], *, hard: bool) -> bool:
+    def _answers(self, at: int, start: int, said: Sequence[answeraround.Spoken], *, hard: bool) -> bool:
         """Whether an answer of a sentence is its own, in a line that tells of another module in another sentence."""
         low = self._lines[at].low
         begin, end = self._sentence(at, start)

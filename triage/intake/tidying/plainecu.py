@@ -19,8 +19,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from triage.intake.codes.found import find
 from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line
+from triage.intake.said.answers import answer_of_cell
 from triage.intake.tidying import ecuplaces
 
 #: What stands for "ECU" where that is a name: the first of them that a text does not hold.
@@ -31,7 +33,8 @@ _ENGINE = "engine control"
 
 def named(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines, each "ECU" in them that is a module's name written as a word that ``names`` lists. Linear."""
-    held = [at for at, line in enumerate(found) if "ecu" in line.low and ecuplaces.plain(line.low)]
+    held = [at for at, line in enumerate(found) if "ecu" in line.low and ecuplaces.plain(line.low)
+            and not _heads_list(found, at)]
     word = _stand_in(line.low for line in found) if held else None
     places = ecuplaces.of_names(found, held, names) if word is not None else {}
     if word is None or not places:
@@ -41,6 +44,16 @@ def named(found: Sequence[Line], names: Names) -> list[Line]:
     for at, starts in places.items():
         result[at] = _with(found[at], starts, word)
     return result
+
+
+def _heads_list(found: Sequence[Line], at: int) -> bool:
+    """Whether a line is an answer of any control units, over the names of those that gave it ("ECU silent:")."""
+    line = found[at]
+    below = next((other for other in found[at + 1 : at + 3] if other.text.strip()), None)
+    if below is None or not line.low.rstrip().endswith(":") or below.indent <= line.indent or find(below.text).codes:
+        return False
+    label = line.low.strip(" :*#->").removeprefix("ecu").strip()
+    return answer_of_cell(label) is not None and answer_of_cell(below.low) is None
 
 
 def alone(name: str) -> bool:

@@ -246,6 +246,9 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     best: tuple[int, int] | None = None
     for match in _MARK.finditer(low, 0, _LONGEST) if _MARKED.search(low) is not None else ():
         lead = low[: match.start()]
+        if lead.count("(") > lead.count(")"):
+            # "Before clearing: it sat at 12.1 V (lowest seen: 9.8 V)"
+            continue
         if match[0] in (",", ";"):
             # "After clearing: battery 12.7 V; ABS clean"
             leads = _tells_supply(low[best[1] : match.start()] if best is not None else lead)

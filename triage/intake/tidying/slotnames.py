@@ -44,13 +44,15 @@ _ENDED = lazily(r"[a-z]{6}[.!?]\s|[a-z]{2}[.!?]\s(?:the|der|die|das|les?|la|el|l
 _LINKS = lazily(
     r"(?:(?:and|und|et|y|then|next|also|dann|danach|weiter|puis|ensuite|luego|despues|but|aber|mais|pero)(?:,|\s)\s*)*"
     r"(?P<lead>(?:in|im|en|dans|from|aus)\s)?(?:(?:the|der|die|das|dem|le|la|el)\s|l')?")
-_CODE = r"(?<![a-z0-9])(?:[pcbu] ?[0-3o][0-9a-fol]{3}(?![g-z])|spn ?[0-9])"
+_CODE = r"(?<![a-z0-9])(?:[pcbu] ?[0-3o][0-9a-fol]{3}(?![g-z])|spn ?[0-9]|(?:df|[a-z][0-9]?-)[0-9]{3,4}(?![0-9a-z]))"
 _STATUS = r"(?:[(\[]?[a-z ]{3,30}[)\]]?:?\s)?"
 _NAME = r"(?P<name>[a-z0-9][^\s,;:()]{0,24}(?: [a-z0-9][^\s,;:()]{0,24}){0,4}?)"
 #: A name, what says that it has codes, and the first of them.
 _SAYS = lazily(
     rf"{_NAME}(?:\s(?P<verb>has|had|shows|showed|gave|gives|reports|with|hat|hatte|zeigt|meldet|mit|a|affiche|donne|avec|"
-    r"tiene|da|muestra|con|steht|stehen|hay|there is|there are|il y a|liegt|liegen|came (?:back|up) with|-{1,2})"
+    r"tiene|da|muestra|con|steht|stehen|hay|there is|there are|il y a|liegt|liegen|"
+    r"i (?:read|get|got|have|see|saw|found|find)|j'ai|je (?:lis|trouve)|habe ich|lese ich|finde ich|leo|veo|encuentro|"
+    r"came (?:back|up) with|-{1,2})"
     rf"|\s?(?P<mark>[:=]))\s{_STATUS}{_CODE}")
 #: At the end of a sentence that begins with its codes: the module that they are in.
 _IN = lazily(rf"(?:.*[^a-z])?(?P<lead>in|im|from|aus|dans|en)\s(?:(?:the|der|dem|le|la|el)\s|l')?{_NAME}$", 0)

@@ -22,7 +22,8 @@ from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, words
 from triage.intake.said import clearanswers, phases
-from triage.intake.said.answers import Spoken, rest_of, spoken
+from triage.intake.said.answeraround import Spoken
+from triage.intake.said.answers import rest_of, spoken
 from triage.intake.words.work_words import BEHIND_NAMES, CLEARED, DONE, PARTS, WELL
 
 _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnung", "gut", "bon", "bien",
@@ -122,7 +123,7 @@ def _without(line: Line, names: Names) -> Line:
     if not good or not (spans or rest_of(low)) or len(good) > _MOST:
         return line
     first = len(low) - len(low.lstrip(" \t-*#>"))
-    known = [(start, end) for start, end, sure in spans if sure or start == first]
+    known = [(start, _with_bracket(low, end)) for start, end, sure in spans if sure or start == first]
     pieces = _pieces(low, known, [hit.start for hit in good],
                      [(hit.start, hit.end) for hit in said if hit not in good],
                      {start for start, _, sure in spans if not sure})
@@ -138,6 +139,16 @@ def _without(line: Line, names: Names) -> Line:
             line = reworded(line, start, end, text)
     line.work = not more
     return line
+
+
+#: Behind a name, before its answer: "Generator (LIN): ok".
+_BRACKET = lazily(r"\s?(?:\([^()]{1,16}\)|\[[^\[\]]{1,16}\])(?=\s*(?:[:=|\t]|\.{2}|\s-+\s))")
+
+
+def _with_bracket(low: str, end: int) -> int:
+    """Where a name ends with what stands in brackets behind it, which tells it from others."""
+    match = _BRACKET.match(low, end)
+    return match.end() if match is not None else end
 
 
 def _pieces(

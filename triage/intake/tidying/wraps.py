@@ -31,7 +31,7 @@ from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.tidying.namesbelow import names_begin
-from triage.intake.words.volt_words import LOWEST
+from triage.intake.words.volt_words import LOWEST, LOWEST_FILLED
 
 _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:(?:[-: ]?| ftb )[0-9a-f]{2})?|"
@@ -285,8 +285,9 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
         return not rest and start == begin and (cells != others or cells < _FEWEST_CELLS)
     if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
         return True
-    if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
-        # "12.9 V, lowest" above "value 12.5 V"
+    if volts.find(low) and volts.find(below) and any(
+            LOWEST_FILLED.fullmatch(low, hit.end()) for hit in LOWEST.finditer(low)):
+        # "12.9 V, lowest" above "value 12.5 V", "12.9 V, dropped to" above "10.4 V"
         return True
     if "   " not in low and _tells_of_below(low, below):
         return True

@@ -111,14 +111,30 @@ def is_device(low: str) -> bool:
         heads[0] not in _OTHERS)
 
 
+#: Alone somebody, or the vehicle; with what it makes or drives before it a device: "ice machine", "LED driver".
+_MADE = word_set("machine machines maker makers maquina")
+_DRIVERS = word_set("driver drivers")
+_DRIVEN = word_set("led leds belt light lights lamp headlamp headlight injector motor display relay valve coil screen "
+                   "output stage")
+
+
+def _makes(parts: tuple[str, ...]) -> bool:
+    """Whether a phrase of several words ends, or begins in French and Spanish, as such a device is called."""
+    return len(parts) > 1 and (_heads(parts)[0] in _MADE or (parts[-1] in _DRIVERS and parts[-2] in _DRIVEN))
+
+
 def is_other(low: str, coded: bool = False) -> bool:
     """Whether a noun phrase is of somebody, or of a thing, that answers no tester. ``coded``: it is told to have codes,
     as a module called after some thing may.
 
     >>> [is_other(low) for low in ("rear connector", "previous owner", "battery monitor", "battery flat", "tow arm")]
     [True, True, False, True, False]
+    >>> [is_other(low) for low in ("coffee maker", "led driver", "machine", "truck driver", "machine a cafe")]
+    [False, False, True, True, False]
     """
     parts = plain_words(low)
+    if _makes(parts):
+        return False
     if coded and len(parts) > 1 and _heads(parts)[0] not in _PERSONS:
         return not _PERSONS.isdisjoint(parts)
     if not parts or "test" in parts or (head := _heads(parts)[0]) in _OTHERS or head.endswith(_OTHER_ENDS):

@@ -121,8 +121,9 @@ BEFORE_WORK = (
     r"starting )*(?:work|repairs?)|"
     # A message is passed on "as it came in" as well.
     r"(?<! on )(?<!forward )(?<!forwarded )(?<!along )(?:as|how) (?:it |they )?"
-    r"(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|"
-    r"arrived)(?: in)?|"
+    r"(?:came|arrived|received|delivered|presented)(?: in)?|"
+    # "Flat when it came in" is said of the battery.
+    r"(?<! flat )(?<! dead )(?<!discharged )when (?:it|they) (?:came|arrived)(?: in)?|"
     r"pre[ -]?repair)"
 )
 BEFORE_WORK_DE = (
