@@ -97,6 +97,11 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
     if any((end := _status_end(row.low, start)) is not None and row.low[end : end + 1] == ":" for start, _ in pieces):
         # "Siren - stored: B2972. Uh, ABS - stored: C0035": so it is before a status that heads the codes of its name.
         return False
+    if any((semi := row.low.rfind(";", 0, dash.start())) >= 0 and semi > max(
+            (other.end() for other in dashes if other.end() <= dash.start()), default=0)
+            and not _tells(row, semi, dash.start()) for dash in dashes):
+        # "Pump - pending U0100; Radio - stored B1234": nothing is told between the mark and the dash but the name.
+        return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))
                and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)
 

@@ -1,0 +1,37 @@
+"""Names that no table lists, in texts that write the names of modules in small letters.
+
+What each text should read as is how a technician reads it; no standard says so.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import printed
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("radio shows U0100. gateway shows P0562. hay blower unit shows U0121.",
+     "radio: U0100; gateway: P0562; hay blower unit: U0121"),
+    ("U0100 stored in the radio. P0562 active in the gateway. U0121 active in the hay blower.",
+     "radio: U0100; gateway: P0562; hay blower: U0121"),
+    ("le radio donne U0100. passerelle donne P0562. panneau de grue donne U0121.",
+     "radio: U0100; passerelle: P0562; panneau de grue: U0121"),
+    ("radio sin códigos. pasarela, clima y toldo delantero limpios. motor: P0562.",
+     "radio: clean; pasarela: clean; clima: clean; toldo delantero: clean; motor: P0562"),
+    ("radio – stored U0100; gateway – active P0562; hay blower – active U0121.",
+     "radio: U0100; gateway: P0562; hay blower: U0121"),
+    ("Radio zeigt U0100. Gateway zeigt P0562. Das Heugebläse zeigt U0121.",
+     "Radio: U0100; Gateway: P0562; Heugebläse: U0121"),
+])
+def test_a_name_in_the_place_of_others(text: str, told: str) -> None:
+    assert printed(text) == told
+
+
+@pytest.mark.parametrize("text", [
+    "radio shows U0100. gateway shows P0562. P0121 in wet weather.",
+    "radio ok. gateway ok. the fuse is ok. radio shows U0100",
+    "radio donne U0100. passerelle donne P0562. le client donne P0121.",
+])
+def test_what_is_no_name(text: str) -> None:
+    assert not {"wet weather", "fuse", "client", "le client"} & {part.split(":")[0] for part in printed(text).split("; ")}
