@@ -34,4 +34,5 @@ def test_a_name_in_the_place_of_others(text: str, told: str) -> None:
     "radio donne U0100. passerelle donne P0562. le client donne P0121.",
 ])
 def test_what_is_no_name(text: str) -> None:
-    assert not {"wet weather", "fuse", "client", "le client"} & {part.split(":")[0] for part in printed(text).split("; ")}
+    named = {part.split(":")[0] for part in printed(text).split("; ")}
+    assert not {"wet weather", "fuse", "client", "le client"} & named

@@ -56,7 +56,7 @@ _SAYS = lazily(
     r"tiene|da|muestra|con|steht|stehen|hay|there is|there are|il y a|liegt|liegen|came (?:back|up) with|-{1,2})"
     rf"|\s?(?P<mark>[:=]))\s{_STATUS}{_CODE}")
 #: Between the names of a list.
-_JOINED = lazily(r",\s|\s(?:and|und|et|y|&)\s")
+_JOINED = lazily(r",\s|\s(?:and|und|et|y|&|/)\s")
 #: Behind what leads to it, a name right before its codes.
 _INSIDE = lazily(rf"(?P<name>[a-z0-9][^,;:()]{{1,60}}?):?\s(?={_CODE})")
 #: The time of a message, and what tells the scan before its first module.
@@ -193,7 +193,7 @@ def _listed(text: str, names: Names) -> list[str]:
     parts = _JOINED.split(whole)
     bare = [tidy(part[_LINKS.match(small(part)).end() :]) for part in parts]  # type: ignore[union-attr]
     several = len(bare) >= _LEAST and not names.listed(whole) and (
-        any(map(names.listed, bare)) or len(bare[1]) < len(parts[1].strip()))
+        " / " in whole or any(map(names.listed, bare)) or len(bare[1]) < len(parts[1].strip()))
     return bare if several else [whole]
 
 
