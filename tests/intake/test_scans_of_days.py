@@ -1,4 +1,4 @@
-"""Scans that dates head in running text, and lists of modules that full stops or semicolons part, with the supply in them.
+"""Scans that dates head in running text, and lists of modules that full stops or semicolons part.
 
 What each text should read as is how a technician reads it; no standard says so.
 """
@@ -34,8 +34,8 @@ def test_no_log_is_parted() -> None:
 ])
 def test_the_supply_among_modules(text: str) -> None:
     told = printed(text)
-    assert told.startswith("9.4 V; ") and [part.split(": ")[1] for part in told.split("; ")[1:]] == [
-        "U1000", "U0401", "clean"]
+    assert told.startswith("9.4 V; ")
+    assert [part.split(": ")[1] for part in told.split("; ")[1:]] == ["U1000", "U0401", "clean"]
 
 
 def test_the_list_of_an_answer_among_modules() -> None:

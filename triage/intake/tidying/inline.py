@@ -209,7 +209,8 @@ def _lead(low: str, stop: int) -> int:
 
 def _kind(row: Row, start: int, end: int, names: Find, is_like: Callable[[str], bool], several: bool) -> str | None:
     """Whether a part of a line is a module with its codes ("codes") or with its answer ("answer"), one that no table
-    knows with either ("unknown"), or what the supply was ("volts"); None for any other text. ``several``: the line has more than two parts."""
+    knows with either ("unknown"), or what the supply was ("volts"); None for any other text. ``several``: the line has
+    more than two parts."""
     low = row.low[start:end]
     named = [name for name in names(low) if not name[0]]
     stop = named[0][1] if named else 0

@@ -145,8 +145,8 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
 
 
 def _of_days(rows: Sequence[Row]) -> frozenset[int]:
-    """The places of the rows that begin with a date and a mark, where these are the days of scans: each another one, and
-    several things are told from each to the next, as in no log with a line for each."""
+    """The places of the rows that begin with a date and a mark, where these are the days of scans: each another one,
+    and several things are told from each to the next, as in no log with a line for each."""
     stamps = {at: stamp["date"] for at, row in enumerate(rows)
               if row.low[:1].isdigit() and "|" not in row.low and (stamp := _DATED.match(row.low)) is not None}
     places = list(stamps)

@@ -136,10 +136,10 @@ def _slots(line: Line, names: Names) -> Iterator[tuple[str, str]]:
     """What stands in the places of modules in the sentences of a line, each with the form of its sentence."""
     low = line.low
     told = ". " in low
-    first = match.end() if (match := _STAMP.match(low)) is not None else 0
-    scan = _SCAN.match(low, first)
+    stamped = match.end() if (match := _STAMP.match(low)) is not None else 0
+    scan = _SCAN.match(low, stamped)
     starts = [0, *(match.end() for match in _BEGINS.finditer(low))]
-    starts[0] = scan.end() if scan is not None and phases.find(low[first : scan.end()]) is not None else first
+    starts[0] = scan.end() if scan is not None and phases.find(low[stamped : scan.end()]) is not None else stamped
     opens = starts[0]
     for start, end in pairwise([*starts, len(low) + 1]):
         lead = _LINKS.match(low, start)
