@@ -193,3 +193,30 @@ def test_what_a_word_for_a_status_means_tells_of_no_scan(legend: str) -> None:
 def test_a_drive_and_a_change_in_other_words(heading: str, phase: str | None) -> None:
     found = phases.find(low(heading))
     assert (found.phase if found is not None else None) == phase
+
+
+@pytest.mark.parametrize("head, volts", [
+    ("Nach Laden (12,6 V, Lader ab) und Löschen, Zündung ein:", 12.6), ("Nach Laden auf 12,4 V und Löschen:", 12.4),
+    ("after charging (12.6 V, charger off) and clearing, key on:", 12.6), ("after charging and clearing", None),
+    ("Après charge (12,6 V) et effacement, contact mis :", 12.6), ("Después de cargar (12,5 V) y borrar:", 12.5),
+])
+def test_the_charging_before_a_clear_keeps_its_voltage_to_the_scan(head, volts):
+    # Common practice: the battery is charged and the codes are cleared in one go.
+    text = f"ECM: P0562 stored\nABS: U0100, U0121\nAirbag: B0052\n\n{head}\nECM: P0562 stored\nABS: U0100\n"
+    second = read_text(text, load()).snapshots[1]
+    assert (second.phase, second.volts) == ("after-clear", volts)
+
+
+@pytest.mark.parametrize("head, minutes", [
+    ("après effacement et 30 min de route, 28.0 V", 30), ("tras borrar y 20 min de carretera, 14,1 V", 20),
+    ("nach Löschen und 20 Minuten Autobahn, 14,1 V", 20), ("tras borrar y 20 km de carretera", None),
+])
+def test_the_road_behind_a_clear_is_a_drive(head, minutes):
+    text = f"ECM: P0562 stored\nABS: U0100, U0121\nAirbag: B0052\n\n{head}\nECM: P0562 stored\nABS: U0100\n"
+    second = read_text(text, load()).snapshots[1]
+    assert (second.phase, second.ran_minutes, second.drove) == ("after-run", minutes, True)
+
+
+def test_charging_alone_is_no_clear():
+    assert phases.find("nach laden (12,6 v), loschen folgt morgen") is None
+    assert phases.find("after charging (12.6 v), key on") is None

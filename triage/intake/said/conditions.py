@@ -60,6 +60,11 @@ _RUN_WORDS = (
     r"conduccion|"
     r"prueba|conducido|rode|anduve|conduje|circule|rodado)"
 )
+#: The road behind an amount of time: "30 min de route", "20 min Autobahn".
+_ROAD = (
+    r"(?:(?:de |d'|sur |en |por |auf der |auf |on the |of )?(?:route|autoroute|roulage|conduite|trajet|ruta|carretera|"
+    r"autopista|circulacion|trayecto|autobahn|landstrasse|stadtverkehr|motorway|highway))"
+)
 _AMOUNT = (
     r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|"
     r"stunden?|heures?|horas?)"
@@ -68,7 +73,7 @@ _MINUTES = lazily(
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
     rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])\.?(?:[ -](?:of|at|im|de|d'|engine|motor|moteur|with|the|on|a|am|bei|en|au|al|"
     rf"avec|le|con|el|mit)){{0,4}}[ -]?"
-    rf"(?<![a-z]){_RUN_WORDS}(?![a-z])"
+    rf"(?<![a-z])(?:{_RUN_WORDS}|{_ROAD})(?![a-z])"
 )
 _DROVE = Phrasebook(
     {
@@ -81,7 +86,12 @@ _DROVE = Phrasebook(
         road test | road tested | roadtest | test drive | test run | test drove | test driven | drove | driven |
         drive cycle done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route |
         prueba de carretera | conducido | prueba en carretera | recorrido |
-        rode | anduve | conduje | circule | rodado""",
+        rode | anduve | conduje | circule | rodado | min de route | mn de route | minutes de route | km de route |
+        min d'autoroute | minutes d'autoroute | km d'autoroute | min de roulage | minutes de roulage | km de roulage |
+        min de conduite | minutes de conduite | min de ruta | minutos de ruta | km de ruta | min de carretera |
+        minutos de carretera | km de carretera | min de autopista | minutos de autopista | km de autopista |
+        km por carretera | km autobahn | min autobahn | minuten autobahn | km landstrasse | km on the motorway |
+        miles on the motorway | min on the motorway | minutes on the motorway | miles of motorway""",
         "no": """
         not driven | no road test | without driving | did not drive | no test drive | no test run | not moved |
         ohne probefahrt | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido |

@@ -21,7 +21,7 @@ from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.new_parts import CHANGED, NEW_LATELY
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
-from triage.intake.words.phase_words import BEFORE, BEHIND, CLEAR_TOOK, GELOESCHT
+from triage.intake.words.phase_words import BEFORE, BEHIND, CHARGED_AND, CLEAR_TOOK, GELOESCHT
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -61,6 +61,8 @@ _SCAN_HEAD = lazily(
     r"(?:re-?)?(?:scan|read-?out)(?=\s?(?:[:,]|$)| (?:key|koe[or]|engine|ign|batt|[0-9]{1,2}[.,][0-9]))"
     rf"|[1-9]\.\s?(?!pass|read(?!ing|-?out)){_A_SCAN}(?=\s*(?:[:=(*#~)\]-]|$)))(?![a-z0-9])"
 )
+#: The charging told with a clear keeps its voltage to itself.
+_CHARGED = lazily(rf"(?<![a-z]){CHARGED_AND}")
 
 
 @remembered
@@ -81,7 +83,8 @@ def find(low: str) -> PhaseHit | None:
     for phase, ways in PHASES:
         match = first_of(ways, low)
         if match is not None:
-            return PhaseHit(match.start(), match.end(), phase)
+            charged = _CHARGED.search(low, match.start(), match.end())
+            return PhaseHit(charged.end() if charged else match.start(), match.end(), phase)
     return PhaseHit(*untouched, "before-clear") if untouched else None
 
 

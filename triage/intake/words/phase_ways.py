@@ -200,7 +200,7 @@ _RUN_WAYS = (
     ),
     _way(
         rf"(?:aft|following|once|post|nach|apres|tras|despues|luego).*(?:{_CLEARED}).*"
-        r"(?:driv|drov|road|test|trip|fahr|essai|roul|prueba|roda|recorr|condu|idl|run|lauf|ralenti)",
+        r"(?:driv|drov|road|test|trip|fahr|essai|roul|route|ruta|carretera|trajet|autobahn|landstr|way|prueba|roda|recorr|condu|idl|run|lauf|ralenti)",
         rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|(?:nach|n\.) {LO_OF}{LOESCH}|(?:apres|ap\.?) {EF_OF}{EFF}|"
         rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
     ),

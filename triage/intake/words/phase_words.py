@@ -20,25 +20,34 @@ CLEAR_TOOK = (
 )
 #: As typed in full, or in haste: "aft clr", "b4 clearing".
 AFTER = r"(?:aft(?:e?r)?|following|once|post)"
+#: What was done before the clear in the same words, its voltage and a remark in brackets behind it: "after charging to
+#: 12.6 V (charger off) and clearing".
+CHARGED_AND = (
+    r"(?:(?:(?:battery|full|[0-9]{1,2} ?h(?:ours?|rs)?(?: of)?|batterie|stunden|de la batterie|la bateria) )*"
+    r"(?:(?:re-?)?charg(?:e|ing)|(?:auf|nach)?laden|(?:re)?charger?|(?:re)?cargar?)"
+    r"(?: (?:the |la |der )?(?:battery|batterie|bateria))?"
+    r"(?: (?:to|auf|a|jusqu'a|hasta) [0-9]{1,2}(?:[.,][0-9]{1,2})? ?v(?:olts?)?)?(?: ?\([^()]{1,40}\))?,? "
+    r"(?:(?:and|und|et|y)(?: then| dann| puis| luego)? |[+&] ))"
+)
 CLEAR = (
     r"(?:clear(?:ed|ing|ance|s)?|clr(?:'?d|ed|ing|ng|s)?|eras(?:e|ed|ing|ure)|delet(?:e|ed|ing|ion)|reset(?:ting)?|"
     r"wip(?:e[ds]?|ing))"
 )
 OF_CODES = (
     r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |"
-    r"being |having |first |charg(?:e|ing) (?:and |\+ |& ))*"
+    rf"being |having |first |{CHARGED_AND})*"
 )
 #: With the umlaut, or written out where a keyboard has none.
 GELOESCHT = r"geloe?scht"
 LOESCH = rf"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|{GELOESCHT})"
 LO_OF = (
     r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |fsp?[.]? |codes? |aller |allen |ersten |"
-    r"erstem |laden (?:und |\+ |& ))*"
+    rf"erstem |{CHARGED_AND})*"
 )
 EFF = r"(?:effac\w*|suppression)"
-EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir |charge (?:et |\+ |& ))*"
+EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir |" rf"{CHARGED_AND})*"
 BORR = r"(?:borr\w+|eliminar|eliminacion|limpiar|limpieza)"
-BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un |carga(?:r)? (?:y |\+ |& ))*"
+BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un |" rf"{CHARGED_AND})*"
 CANC = r"(?:cancell\w+|azzer\w+|reset)"
 CA_OF = (
     r"(?:della |dello |delle |dei |degli |del |di |la |le |lo |il |i |gli |aver |avere |codici |errori |guasti |"
@@ -80,7 +89,9 @@ DRIVE = (
     r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|"
     r"(?:test|trial)[ -]?(?:drive|run)|drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
     r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
-    r"prueba (?:de|en) carretera|rodaje|recorrido|conducir))"
+    r"prueba (?:de|en) carretera|rodaje|recorrido|conducir|"
+    r"(?:(?:de|en|sur|por) )?(?:route|ruta|carretera|conduite|trajet|conduccion)(?! (?:barree|cortada))|"
+    r"(?:(?:on the|of|auf der) )?(?:autobahn|landstrasse|motorway|highway)))"
 )
 AND_DROVE = (
     r"(?: (?!not |no |before |without |nicht |ohne |vor |sans |avant |sin |antes )[\w']+){0,3}?"
