@@ -1,0 +1,120 @@
+"""Clauses that a program broke at a width, or behind a mark that something must follow: "Pump =" above "C0035 ; Radio",
+"Pump" above "> no codes.", a code above its status in brackets. Where a text breaks clauses so, a full line goes on in
+the next, and so does a short one among lines that end with full stops.
+
+>>> from triage.intake.plain.characters import lines
+>>> said = "before: RDK = P0562; Pump =\\nC0035; ABS = U0100 &\\nU0101. Radio\\n= ok.\\nHeater\\nfan = ok.\\nDash = ok."
+>>> [line.text for line in joined(lines(said))]
+['before: RDK = P0562; Pump = C0035; ABS = U0100 & U0101. Radio = ok.', 'Heater fan = ok.', 'Dash = ok.']
+>>> [line.text for line in joined(lines("Vehicle =\\n= Scan =\\nABS = C0035"))]
+['Vehicle =', '= Scan =', 'ABS = C0035']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from triage.intake.lines.glue import lines_glued
+from triage.intake.lines.goingon import fits, prefix
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases
+
+#: At the end of a line, and at the beginning of one, what joins two things.
+_OPEN = lazily(r"[^\W_].*(?:\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
+_CODE = r"[pcbu][ -]?[0-3o][0-9a-fo](?: ?[0-9a-fo]{2})(?:[-: .]?[0-9a-f]{2})?"
+_GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}")
+_CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
+_CODE_OPEN = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:$")
+_BRACKET = lazily(r"[(\[][a-z][a-z ,'-]{2,40}[)\]]\s?(?:[.,;&+/]|$)")
+_ENDED = lazily(r".*(?:[!?]|(?<!\.\.)\.)$")
+_UNIT = lazily(r"v(?:olts?)?\.?$")
+#: What begins a line of its own.
+_ANEW = lazily(r"(?:[-*\u2022#]|[0-9]{1,3}[.)])\s|[a-z][^:=>]{0,40}[^:=>\s]\s?(?::|\s-)\s")
+_KEYED = lazily(r"[^:]{2,40}:\s+\S")
+_FEWEST, _NEAR, _SHARE, _SHORT = 2, 5, 0.4, 40
+_NARROWEST, _WIDEST = 30, 120
+
+
+def joined(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, such clauses put together. Linear: few lines end or begin with such a mark."""
+    torn = {at for at in range(1, len(found)) if _is_torn(found[at - 1], found[at])}
+    if not torn:
+        return found
+    parts = list(_paragraphs(found))
+    if len(torn) < _FEWEST and not any(
+            start < min(torn) < stop and _is_full(found[start:stop]) for start, stop in parts):
+        return found
+    kept: list[Line] = []
+    for start, stop in parts:
+        width = _width(found[start:stop])
+        ended = [_ENDED.match(line.low.rstrip()) is not None for line in found[start:stop]]
+        broken = any(at in torn for at in range(start + 1, stop)) or _is_full(found[start:stop])
+        kept.append(found[start])
+        for at in range(start + 1, stop):
+            near = ended[max(0, at - start - _NEAR) : at - start + _NEAR]
+            full = broken and not fits(len(found[at - 1].text.rstrip()), found[at].text[prefix(found[at]) :], width)
+            if at in torn or (not ended[at - start - 1] and not _begins_anew(found[at].low) and (
+                    full or (sum(near) >= max(_FEWEST, _SHARE * len(near)) and _goes_on(kept[-1], found[at])))):
+                kept[-1] = lines_glued(kept[-1], found[at], start=prefix(found[at]) if found[at].indent else 0)
+            else:
+                kept.append(found[at])
+    return kept
+
+
+def _paragraphs(found: Sequence[Line]) -> Iterator[tuple[int, int]]:
+    """The stretches of lines, each up to a blank one or to one that begins with the words for a scan."""
+    start = 0
+    for at in range(1, len(found) + 1):
+        if at == len(found) or not found[at].text.strip() or not found[at - 1].text.strip() or (
+                found[at].number > found[at - 1].number + 1 or _begins_anew(found[at].low)):
+            yield start, at
+            start = at
+
+
+def _width(found: Sequence[Line]) -> int:
+    """The width that the lines of a paragraph were broken at; one that none is as wide as where none is told."""
+    width = max(len(line.text.rstrip()) for line in found)
+    return width if _NARROWEST <= width <= _WIDEST else 4 * _WIDEST
+
+
+def _is_full(found: Sequence[Line]) -> bool:
+    """Whether no line of a paragraph has room for the first word of the next."""
+    width = _width(found)
+    return len(found) > _FEWEST and not any(
+        fits(len(one.text.rstrip()), two.text[prefix(two) :], width) for one, two in pairwise(found))
+
+
+def _is_torn(above: Line, line: Line) -> bool:
+    """Whether what stands on both sides of a break is one clause for sure."""
+    before, behind = above.low.rstrip(), line.low.lstrip()
+    if not before or not behind or "|" in before or "|" in behind or "<" in before or behind[:2] == "==":
+        return False
+    if _GOES_ON.match(behind) is not None:
+        return _GOES_ON.match(before.lstrip()) is None and before[-1].isalnum()
+    if before[-1] in "=>&+/":
+        ruled = before.lstrip()[:1] in "=>#*-" and ";" not in before
+        return not ruled and before[-2:] != "==" and _OPEN.search(before) is not None
+    return _CODE_OPEN.match(before) is not None or (
+        behind[0] in "([" and _BRACKET.match(behind) is not None and _CODE_LAST.match(before) is not None)
+
+
+def _begins_anew(low: str) -> bool:
+    """Whether a line begins with a bullet, or with the words for a scan and a mark."""
+    lead = _ANEW.match(low.lstrip())
+    if lead is None:
+        return False
+    told = phases.find(lead[0])
+    return not lead[0][:1].isalpha() or (told is not None and told.start <= 2) or phases.scan_head(lead[0]) is not None
+
+
+def _goes_on(above: Line, line: Line) -> bool:
+    """Whether a line goes on in the next where full stops end clauses: it is short and has no key, ends with a comma,
+    or the next begins with a small letter or is a unit."""
+    text = above.text.rstrip()
+    short = len(text) <= _SHORT and _KEYED.match(text) is None
+    return short or text.endswith(",") or _UNIT.match(line.low.strip()) is not None or (line.text.lstrip()[:1].islower() and not text.islower())
+
+
+__all__ = ["joined"]
