@@ -22,24 +22,29 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 
 #: At the end of a line, and at the beginning of one, what joins two things.
-_OPEN = lazily(r"[^\W_].*(?:\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
+_OPEN = lazily(r"[^\W_].*(?:\S\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
 _CODE = r"[pcbu][ -]?[0-3o][0-9a-fo](?: ?[0-9a-fo]{2})(?:[-: .]?[0-9a-f]{2})?"
 _GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}")
 _CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
 _CODE_OPEN = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:$")
-_BRACKET = lazily(r"[(\[][a-z][a-z ,'-]{2,40}[)\]]\s?(?:[.,;&+/]|$)")
+_BRACKET = lazily(r"[(\[][a-z][a-z ,'-]{2,40}[)\]]\s?[.,;&+/]")
+_LINK = lazily(r"[^\W_][^>]*\s>\s")
 _ENDED = lazily(r".*(?:[!?]|(?<!\.\.)\.)$")
 _UNIT = lazily(r"v(?:olts?)?\.?$")
 #: What begins a line of its own.
 _ANEW = lazily(r"(?:[-*\u2022#]|[0-9]{1,3}[.)])\s|[a-z][^:=>]{0,40}[^:=>\s]\s?(?::|\s-)\s")
 _KEYED = lazily(r"[^:]{2,40}:\s+\S")
-_FEWEST, _NEAR, _SHARE, _SHORT = 2, 5, 0.4, 40
+_FEWEST, _NEAR, _SHARE, _SHORT, _ROOM = 2, 5, 0.4, 40, 0.1
 _NARROWEST, _WIDEST = 30, 120
 
 
 def joined(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, such clauses put together. Linear: few lines end or begin with such a mark."""
     torn = {at for at in range(1, len(found)) if _is_torn(found[at - 1], found[at])}
+    if any(found[at].text.lstrip()[:1] == ">" for at in torn) and 2 * sum(
+            _LINK.match(line.text) is not None for line in found) < sum(line.text.lstrip()[:1] == ">" for line in found):
+        # ">" is the bullet of a list here.
+        torn = {at for at in torn if found[at].text.lstrip()[:1] != ">"}
     if not torn:
         return found
     parts = list(_paragraphs(found))
@@ -50,7 +55,7 @@ def joined(found: Sequence[Line]) -> Sequence[Line]:
     for start, stop in parts:
         width = _width(found[start:stop])
         ended = [_ENDED.match(line.low.rstrip()) is not None for line in found[start:stop]]
-        broken = any(at in torn for at in range(start + 1, stop)) or _is_full(found[start:stop])
+        broken = _is_full(found[start:stop])
         kept.append(found[start])
         for at in range(start + 1, stop):
             near = ended[max(0, at - start - _NEAR) : at - start + _NEAR]
@@ -80,10 +85,12 @@ def _width(found: Sequence[Line]) -> int:
 
 
 def _is_full(found: Sequence[Line]) -> bool:
-    """Whether no line of a paragraph has room for the first word of the next."""
+    """Whether hardly a line of a paragraph, but those that end with a full stop, has room for the first word of the
+    next."""
     width = _width(found)
-    return len(found) > _FEWEST and not any(
-        fits(len(one.text.rstrip()), two.text[prefix(two) :], width) for one, two in pairwise(found))
+    room = [fits(len(one.text.rstrip()), two.text[prefix(two) :], width) for one, two in pairwise(found)
+            if _ENDED.match(one.low.rstrip()) is None]
+    return len(room) > 1 and sum(room) <= _ROOM * len(room)
 
 
 def _is_torn(above: Line, line: Line) -> bool:
