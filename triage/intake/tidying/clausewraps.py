@@ -13,7 +13,6 @@ the next, and so does a short one among lines that end with full stops.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
@@ -34,7 +33,7 @@ _UNIT = lazily(r"v(?:olts?)?\.?$")
 #: What begins a line of its own.
 _ANEW = lazily(r"(?:[-*\u2022#]|[0-9]{1,3}[.)])\s|[a-z][^:=>]{0,40}[^:=>\s]\s?(?::|\s-)\s")
 _KEYED = lazily(r"[^:]{2,40}:\s+\S")
-_FEWEST, _NEAR, _SHARE, _SHORT, _ROOM = 2, 5, 0.4, 40, 0.1
+_FEWEST, _NEAR, _SHARE, _SHORT = 2, 5, 0.4, 40
 _NARROWEST, _WIDEST = 30, 120
 
 
@@ -48,20 +47,21 @@ def joined(found: Sequence[Line]) -> Sequence[Line]:
     if not torn:
         return found
     parts = list(_paragraphs(found))
-    if len(torn) < _FEWEST and not any(
-            start < min(torn) < stop and _is_full(found[start:stop]) for start, stop in parts):
+    broken = set[int]().union(*(_full(found, *part, torn) for part in parts))
+    if broken:
+        # Where some of a text was broken at its width, all of it was.
+        width = max(_width(found[start:stop]) for start, stop in parts if not broken.isdisjoint(range(start, stop)))
+        broken.update(*(_full(found, *part, None) for part in parts if width - _NEAR <= _width(found[slice(*part)])))
+    elif len(torn) < _FEWEST:
         return found
+    ended = [_ENDED.match(line.low.rstrip()) is not None for line in found]
     kept: list[Line] = []
     for start, stop in parts:
-        width = _width(found[start:stop])
-        ended = [_ENDED.match(line.low.rstrip()) is not None for line in found[start:stop]]
-        broken = _is_full(found[start:stop])
         kept.append(found[start])
         for at in range(start + 1, stop):
-            near = ended[max(0, at - start - _NEAR) : at - start + _NEAR]
-            full = broken and not fits(len(found[at - 1].text.rstrip()), found[at].text[prefix(found[at]) :], width)
-            if at in torn or (not ended[at - start - 1] and not _begins_anew(found[at].low) and (
-                    full or (sum(near) >= max(_FEWEST, _SHARE * len(near)) and _goes_on(kept[-1], found[at])))):
+            near = ended[max(start, at - _NEAR) : min(stop, at + _NEAR)]
+            if at in torn or (not ended[at - 1] and not _begins_anew(found[at].low) and (
+                    at in broken or (sum(near) >= max(_FEWEST, _SHARE * len(near)) and _goes_on(kept[-1], found[at])))):
                 kept[-1] = lines_glued(kept[-1], found[at], start=prefix(found[at]) if found[at].indent else 0)
             else:
                 kept.append(found[at])
@@ -84,13 +84,26 @@ def _width(found: Sequence[Line]) -> int:
     return width if _NARROWEST <= width <= _WIDEST else 4 * _WIDEST
 
 
-def _is_full(found: Sequence[Line]) -> bool:
-    """Whether hardly a line of a paragraph, but those that end with a full stop, has room for the first word of the
-    next."""
-    width = _width(found)
-    room = [fits(len(one.text.rstrip()), two.text[prefix(two) :], width) for one, two in pairwise(found)
-            if _ENDED.match(one.low.rstrip()) is None]
-    return len(room) > 1 and sum(room) <= _ROOM * len(room)
+def _full(found: Sequence[Line], start: int, stop: int, torn: set[int] | None) -> set[int]:
+    """The places of a paragraph whose lines go on with full ones: several in a row that have no room for the first word
+    of the next, none but those that end with a full stop between them, and a clause torn among them; with none told,
+    all of its lines but the last."""
+    width = _width(found[start:stop])
+    broken, stretch, whole = set[int](), list[int](), set[int]()
+    for at in range(start + 1, stop + 1):
+        full = at < stop and not fits(len(found[at - 1].text.rstrip()), found[at].text[prefix(found[at]) :], width)
+        ended = at < stop and _ENDED.match(found[at - 1].low.rstrip()) is not None
+        if full and not ended:
+            stretch.append(at)
+        if full or ended or (torn and at in torn):
+            whole.add(at)
+            continue
+        if torn is None and at < stop:
+            return set()
+        if len(stretch) > (_FEWEST if torn else 0) and (torn is None or not torn.isdisjoint(whole)):
+            broken.update(stretch)
+        stretch, whole = [], set()
+    return broken
 
 
 def _is_torn(above: Line, line: Line) -> bool:

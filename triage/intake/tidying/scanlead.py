@@ -37,7 +37,7 @@ _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 _VOLTS = lazily(_VOLTAGE)
 _VOLTS_ALONE = lazily(rf"\s*{_VOLTAGE}\s*")
 #: Tables and keys with their values have cells of their own.
-_CELLS = lazily(r"[|\t\"{}<>]")
+_CELLS = lazily(r"[|\t\"{}<]|(?<! )>|>(?! )")
 #: Between the scan and the module in a row of a table.
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST, _MOST_DAYS, _FEWEST_TOLD = 80, 12, 2
