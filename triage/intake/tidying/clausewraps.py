@@ -18,7 +18,7 @@ from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases
+from triage.intake.said import phases, states
 
 #: At the end of a line, and at the beginning of one, what joins two things.
 _OPEN = lazily(r"[^\W_].*(?:\S\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
@@ -26,7 +26,7 @@ _CODE = r"[pcbu][ -]?[0-3o][0-9a-fo](?: ?[0-9a-fo]{2})(?:[-: .]?[0-9a-f]{2})?"
 _GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}")
 _CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
 _CODE_OPEN = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:$")
-_BRACKET = lazily(r"[(\[][a-z][a-z ,'-]{2,40}[)\]]\s?[.,;&+/]")
+_BRACKET = lazily(r"[(\[]([a-z][a-z ,'-]{2,40})[)\]]\s?[.,;&+/]")
 _LINK = lazily(r"[^\W_][^>]*\s>\s")
 _ENDED = lazily(r".*(?:[!?]|(?<!\.\.)\.)$")
 _UNIT = lazily(r"v(?:olts?)?\.?$")
@@ -37,13 +37,13 @@ _FEWEST, _NEAR, _SHARE, _SHORT = 2, 5, 0.4, 40
 _NARROWEST, _WIDEST = 30, 120
 
 
-def joined(found: Sequence[Line]) -> Sequence[Line]:
+def joined(found: list[Line]) -> list[Line]:
     """The lines, such clauses put together. Linear: few lines end or begin with such a mark."""
     torn = {at for at in range(1, len(found)) if _is_torn(found[at - 1], found[at])}
-    if any(found[at].text.lstrip()[:1] == ">" for at in torn) and 2 * sum(
-            _LINK.match(line.text) is not None for line in found) < sum(line.text.lstrip()[:1] == ">" for line in found):
+    pointed = {at for at, line in enumerate(found) if line.text.lstrip()[:1] == ">"} if torn else set[int]()
+    if not torn.isdisjoint(pointed) and 2 * sum(_LINK.match(line.text) is not None for line in found) < len(pointed):
         # ">" is the bullet of a list here.
-        torn = {at for at in torn if found[at].text.lstrip()[:1] != ">"}
+        torn -= pointed
     if not torn:
         return found
     parts = list(_paragraphs(found))
@@ -117,7 +117,8 @@ def _is_torn(above: Line, line: Line) -> bool:
         ruled = before.lstrip()[:1] in "=>#*-" and ";" not in before
         return not ruled and before[-2:] != "==" and _OPEN.search(before) is not None
     return _CODE_OPEN.match(before) is not None or (
-        behind[0] in "([" and _BRACKET.match(behind) is not None and _CODE_LAST.match(before) is not None)
+        behind[0] in "([" and (said := _BRACKET.match(behind)) is not None and states.of_cell(said[1]) is not None
+        and _CODE_LAST.match(before) is not None)
 
 
 def _begins_anew(low: str) -> bool:
@@ -134,7 +135,8 @@ def _goes_on(above: Line, line: Line) -> bool:
     or the next begins with a small letter or is a unit."""
     text = above.text.rstrip()
     short = len(text) <= _SHORT and _KEYED.match(text) is None
-    return short or text.endswith(",") or _UNIT.match(line.low.strip()) is not None or (line.text.lstrip()[:1].islower() and not text.islower())
+    return short or text.endswith(",") or _UNIT.match(line.low.strip()) is not None or (
+        line.text.lstrip()[:1].islower() and not text.islower())
 
 
 __all__ = ["joined"]

@@ -1,5 +1,5 @@
-"""Letters that a legend explains, in brackets right before the codes of a line, as the words that they stand for: "ABS >
-[S] C0035, [A] U0100" where S is stored and A is active.
+"""Letters that a legend explains, in brackets right before the codes of a line, as the words that they stand for:
+"ABS > [S] C0035, [A] U0100" where S is stored and A is active.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("ABS > [S] C0035 & [A] U0100\\nECM > P0562 [S], P0563 [A]")
@@ -10,7 +10,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
@@ -34,9 +33,9 @@ def _worded(row: Row, statuses: Mapping[str, StatusWord]) -> Row:
     if last is not None and last[1] in statuses:
         return row
     text = row.text
-    for before, code in reversed(list(pairwise((None, *codes)))):
-        start = max(code.start - _REACH, before.end if before is not None else 0)
-        match = _AHEAD.search(row.low[start : code.start]) if code is not None else None
+    for behind, code in reversed(list(zip((0, *(one.end for one in codes)), codes, strict=False))):
+        start = max(code.start - _REACH, behind)
+        match = _AHEAD.search(row.low[start : code.start])
         if match is not None and match[1] in statuses:
             text = f"{text[: start + match.start()]}{statuses[match[1]]} {text[code.start :]}"
     return row if text == row.text else row.saying(text)
