@@ -37,7 +37,8 @@ def test_short_lines_among_such_as_end_with_full_stops() -> None:
     text = ("after clear: ABS > C0035 /\nstored.\nFan\nmodule > no codes.\nRadio > U0100 / active.\nGateway\n> ok.\n"
             "Lowest:\n7.2 V.\nAirbag > no\nanswer.")
     assert scans(text) == [
-        "after-clear 7.2 V | ABS: C0035 stored; Fan module: clean; Radio: U0100 current; Gateway: clean; Airbag: silent"]
+        "after-clear 7.2 V | ABS: C0035 stored; Fan module: clean; Radio: U0100 current; Gateway: clean; "
+        "Airbag: silent"]
 
 
 @pytest.mark.parametrize("text", [

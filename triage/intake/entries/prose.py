@@ -312,7 +312,8 @@ def _has_dash(row: Row, clauses: list[Clause]) -> bool:
         return False
     clause = clauses[0]
     first = min([code.start for code in clause.codes] + [clause.end])
-    if first < clause.end and not row.low[clause.start : first].rstrip().endswith((" and", " und", " et", " y", ",")):
+    if first < clause.end and not row.low[clause.start : first].rstrip().endswith((
+            " and", " und", " et", " y", ",", "&", "+", " /")):
         return False
     return all(start >= first or leads_to(row.low, start) for start, _ in clause.names)
 

@@ -97,6 +97,10 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
     if any((end := _status_end(row.low, start)) is not None and row.low[end : end + 1] == ":" for start, _ in pieces):
         # "Siren - stored: B2972. Uh, ABS - stored: C0035": so it is before a status that heads the codes of its name.
         return False
+    ends = {code.end for code in row.finds.codes}
+    if any(dash.start() in ends and STATES.find(row.low[dash.end() : dash.end() + _FARTHEST])[:1] for dash in dashes):
+        # "ABS: C0035 - not active & C0040 - stored": the dash leads to the status of the code before it.
+        return False
     if any((semi := row.low.rfind(";", 0, dash.start())) >= 0 and semi > max(
             (other.end() for other in dashes if other.end() <= dash.start()), default=0)
             and not _tells(row, semi, dash.start()) for dash in dashes):
