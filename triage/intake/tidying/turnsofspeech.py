@@ -101,9 +101,10 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
     if any(dash.start() in ends and STATES.find(row.low[dash.end() : dash.end() + _FARTHEST])[:1] for dash in dashes):
         # "ABS: C0035 - not active & C0040 - stored": the dash leads to the status of the code before it.
         return False
-    if any((semi := row.low.rfind(";", 0, dash.start())) >= 0 and semi > max(
-            (other.end() for other in dashes if other.end() <= dash.start()), default=0)
-            and not _tells(row, semi, dash.start()) for dash in dashes):
+    begins = [max(row.low.rfind(mark, 0, dash.start()) for mark in ("; ", ". ", "! ", "? ")) for dash in dashes]
+    parted = [0, *(dash.end() for dash in dashes)]
+    if any(begin >= before and not _tells(row, begin, dash.start()) and not volts.find(row.low[begin : dash.start()])
+           for begin, before, dash in zip(begins, parted, dashes, strict=False)):
         # "Pump - pending U0100; Radio - stored B1234": nothing is told between the mark and the dash but the name.
         return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))
