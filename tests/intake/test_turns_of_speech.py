@@ -21,7 +21,7 @@ ABS, ECM = "anti-lock brakes", "engine control"
      {ABS: ["C0035 stored"], ECM: ["P0562 pending"], "radio": ["clean"]}),
     ("ABS pump - C0110 stuck / ECM - P0562 low / radio ok",
      {"abs pump": ["C0110"], ECM: ["P0562"], "radio": ["clean"]}),
-    ("Vor dem Löschen: ABS: C0035 - nicht aktiv & C0040 - gespeichert. Motor: kein Fehler, geprüft. Radio: U0140 - aktiv.",
+    ("Vor Löschen: ABS: C0035 - nicht aktiv & C0040 - gespeichert. Motor: kein Fehler, geprüft. Radio: U0140 - aktiv.",
      {ABS: ["C0035 stored", "C0040 stored"], ECM: ["clean"], "radio": ["U0140 current"]}),
     ("ABS: C0035, C0040, both as history", {ABS: ["C0035 stored", "C0040 stored"]}),
 ])

@@ -11,7 +11,7 @@ from tests.intake.reads import modules_of
 
 
 @pytest.mark.parametrize("text", [
-    "Radio shows U0101 (pending). C0051 and U0401 (both stored but not present now), P1682 (current and failing) in ABS.",
+    "Radio has U0101 (pending). C0051 and U0401 (both stored but not present now), P1682 (current and failing) in ABS.",
     "Radio zeigt U0101 (ausstehend). C0051 und U0401 (beide gespeichert aber nicht aktiv), P1682 (aktiv) in ABS.",
     "Radio donne U0101 (en attente). C0051 et U0401 (les deux mémorisé mais plus présent), P1682 (actif) dans ABS.",
     "Radio da U0101 (pendiente). C0051 y U0401 (los dos memorizado pero ya no presente), P1682 (activo) en ABS.",

@@ -25,8 +25,9 @@ _OPEN = lazily(r"[^\W_].*(?:\S\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
 _CODE = r"[pcbu][ -]?[0-3o][0-9a-fo](?: ?[0-9a-fo]{2})(?:[-: .]?[0-9a-f]{2})?"
 _GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}")
 _CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
+_CODE_FIRST = lazily(rf"{_CODE}(?![a-z0-9])|spn[ :=]?[0-9]{{1,7}}.{{0,4}}fmi[ :=]?[0-9]{{1,2}}")
 _CODE_OPEN = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:$")
-_BRACKET = lazily(r"[(\[]([a-z][a-z ,'-]{2,40})[)\]]\s?[.,;&+/]")
+_BRACKET = lazily(r"[(\[]([a-z][a-z ,'-]{2,40})[)\]]\s?[.,;&+]")
 _LINK = lazily(r"[^\W_][^>]*\s>\s")
 _ENDED = lazily(r".*(?:[!?]|(?<!\.\.)\.)$")
 _UNIT = lazily(r"v(?:olts?)?\.?$")
@@ -57,11 +58,14 @@ def joined(found: list[Line]) -> list[Line]:
     ended = [_ENDED.match(line.low.rstrip()) is not None for line in found]
     kept: list[Line] = []
     for start, stop in parts:
+        wrapped = not broken.isdisjoint(range(start, stop))
         kept.append(found[start])
         for at in range(start + 1, stop):
             near = ended[max(start, at - _NEAR) : min(stop, at + _NEAR)]
+            by_stops = sum(near) >= max(_FEWEST, _SHARE * len(near))
+            hangs = wrapped and found[at - 1].low.rstrip().endswith((" -", ","))
             if at in torn or (not ended[at - 1] and not _begins_anew(found[at].low) and (
-                    at in broken or (sum(near) >= max(_FEWEST, _SHARE * len(near)) and _goes_on(kept[-1], found[at])))):
+                    at in broken or hangs or (by_stops and _goes_on(kept[-1], found[at])))):
                 kept[-1] = lines_glued(kept[-1], found[at], start=prefix(found[at]) if found[at].indent else 0)
             else:
                 kept.append(found[at])
@@ -91,7 +95,7 @@ def _full(found: Sequence[Line], start: int, stop: int, torn: set[int] | None) -
     width = _width(found[start:stop])
     broken, stretch, whole = set[int](), list[int](), set[int]()
     for at in range(start + 1, stop + 1):
-        full = at < stop and not fits(len(found[at - 1].text.rstrip()), found[at].text[prefix(found[at]) :], width)
+        full = at < stop and not fits(len(found[at - 1].text.rstrip()), _unbroken(found[at]), width)
         ended = at < stop and _ENDED.match(found[at - 1].low.rstrip()) is not None
         if full and not ended:
             stretch.append(at)
@@ -106,6 +110,13 @@ def _full(found: Sequence[Line], start: int, stop: int, torn: set[int] | None) -
     return broken
 
 
+def _unbroken(line: Line) -> str:
+    """A line behind its indent, whose code, if it begins with one, is one word: nothing is broken within it."""
+    text = line.text[prefix(line) :]
+    code = _CODE_FIRST.match(text.lower())
+    return text if code is None else "-" * code.end() + text[code.end() :]
+
+
 def _is_torn(above: Line, line: Line) -> bool:
     """Whether what stands on both sides of a break is one clause for sure."""
     before, behind = above.low.rstrip(), line.low.lstrip()
@@ -117,7 +128,8 @@ def _is_torn(above: Line, line: Line) -> bool:
         ruled = before.lstrip()[:1] in "=>#*-" and ";" not in before
         return not ruled and before[-2:] != "==" and _OPEN.search(before) is not None
     return _CODE_OPEN.match(before) is not None or (
-        behind[0] in "([" and (said := _BRACKET.match(behind)) is not None and states.of_cell(said[1]) is not None
+        behind[0] in "([" and before.lstrip()[0] not in "([" and (said := _BRACKET.match(behind)) is not None
+        and states.of_cell(said[1]) is not None
         and _CODE_LAST.match(before) is not None)
 
 

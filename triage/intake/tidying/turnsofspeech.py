@@ -23,7 +23,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import volts
+from triage.intake.said import phases, volts
 from triage.intake.said.answers import spoken
 from triage.intake.words.vocabulary import STATES
 
@@ -103,8 +103,9 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
         return False
     begins = [max(row.low.rfind(mark, 0, dash.start()) for mark in ("; ", ". ", "! ", "? ")) for dash in dashes]
     parted = [0, *(dash.end() for dash in dashes)]
-    if any(begin >= before and not _tells(row, begin, dash.start()) and not volts.find(row.low[begin : dash.start()])
-           for begin, before, dash in zip(begins, parted, dashes, strict=False)):
+    if any(begin >= before and not (_tells(row, begin, dash.start()) or volts.find(low := row.low[begin : dash.start()])
+                                    or phases.find(low)) for begin, before, dash in zip(
+                                        begins, parted, dashes, strict=False)):
         # "Pump - pending U0100; Radio - stored B1234": nothing is told between the mark and the dash but the name.
         return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))

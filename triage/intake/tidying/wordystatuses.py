@@ -1,8 +1,9 @@
-"""Statuses with a conjunction in them, as the one word that they say: "stored but not present now", "current and failing".
-What parts clauses elsewhere parts none there.
+"""Statuses with a conjunction in them, as the one word that they say: "stored but not present now", "current and
+failing". What parts clauses elsewhere parts none there.
 
 >>> from triage.intake.lines.rows import rows_of
->>> for row in told(rows_of("U0100 stored but not present now in ABS\\nC0035 (current and failing)\\nABS stored, but ok")):
+>>> said = "U0100 stored but not present now in ABS\\nC0035 (current and failing)\\nABS stored, but ok"
+>>> for row in told(rows_of(said)):
 ...     print(row.text)
 U0100 stored in ABS
 C0035 (current)
