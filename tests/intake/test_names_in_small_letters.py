@@ -36,3 +36,14 @@ def test_a_name_in_the_place_of_others(text: str, told: str) -> None:
 def test_what_is_no_name(text: str) -> None:
     named = {part.split(":")[0] for part in printed(text).split("; ")}
     assert not {"wet weather", "fuse", "client", "le client"} & named
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("no codes in unit k7, steering and dash. radio: U0100", "unit k7: clean; steering: clean; dash: clean; radio: U0100"),
+    ("rien dans boîtier k7 et combiné. radio : U0100", "boîtier k7: clean; combiné: clean; radio: U0100"),
+    ("Unit K7 and dash both have U0401. radio ok", "Unit K7: U0401; dash: U0401; radio: clean"),
+    ("unit K7: U0073 / U0146\nbrakes: P0600", "unit K7: U0073 U0146; brakes: P0600"),
+    ("module ABS: C0035\nunit radio: U0100", "ABS: C0035; radio: U0100"),
+])
+def test_a_word_for_a_module_before_its_number(text: str, told: str) -> None:
+    assert printed(text) == told
