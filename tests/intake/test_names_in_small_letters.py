@@ -39,7 +39,7 @@ def test_what_is_no_name(text: str) -> None:
 
 
 @pytest.mark.parametrize(("text", "told"), [
-    ("no codes in unit k7, steering and dash. radio: U0100", "unit k7: clean; steering: clean; dash: clean; radio: U0100"),
+    ("no codes in unit k7 and dash. radio: U0100", "unit k7: clean; dash: clean; radio: U0100"),
     ("rien dans boîtier k7 et combiné. radio : U0100", "boîtier k7: clean; combiné: clean; radio: U0100"),
     ("Unit K7 and dash both have U0401. radio ok", "Unit K7: U0401; dash: U0401; radio: clean"),
     ("unit K7: U0073 / U0146\nbrakes: P0600", "unit K7: U0073 U0146; brakes: P0600"),

@@ -366,7 +366,7 @@ def _labelled(low: str) -> bool:
 
 def _facts(context: Context, row: Row) -> bool:
     """Facts of the vehicle; an aside (phone, part number, odometer) is passed over."""
-    kind = context.facts.take(row.text, row.low)
+    kind = None if complaintrow.begins_a_list(context, row) else context.facts.take(row.text, row.low)
     if kind is None:
         return False
     if kind == "told":

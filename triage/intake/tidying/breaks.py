@@ -24,7 +24,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, states, volts
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.said.listheads import status_of_head
 from triage.intake.tidying.tornentries import begins_with_code, is_marked, leads_below, tears_entry
@@ -160,6 +160,8 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _is_wrapped(above, row)
         or _leads_to_codes(above, row)
         or _is_one_more(above, row)
+        # "The ABS and the radio had" above "no codes"
+        or (end in goingon.SHOWS and not above.finds.codes and answer_of_cell(row.low.strip(" .;")) is not None)
         or (end in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
