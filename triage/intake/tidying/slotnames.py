@@ -55,6 +55,7 @@ _SAYS = lazily(
     rf"{_NAME}(?:\s(?P<verb>has|had|shows|showed|gave|gives|reports|with|hat|hatte|zeigt|meldet|mit|a|affiche|donne|avec|"
     r"tiene|da|muestra|con|steht|stehen|hay|there is|there are|il y a|liegt|liegen|came (?:back|up) with|-{1,2})"
     rf"|\s?(?P<mark>[:=]))\s{_STATUS}{_CODE}")
+_BOTH = lazily(r"^(?:both|all|each|beide|alle|jeweils|(?:tous )?les (?:deux|trois)|tous|los (?:dos|tres)|todos)\s")
 #: Between the names of a list.
 _JOINED = lazily(r",\s|\s(?:and|und|et|y|&|/)\s")
 #: Behind what leads to it, a name right before its codes.
@@ -84,6 +85,8 @@ _CODES = lazily(
     rf"(?:,\s|\s(?:and|und|et|y)\s|^)?{_CODE}(?:[ :-]{{0,2}}(?:[0-9a-f]{{2}}|\([0-9a-f]{{2}}\))(?![a-z0-9]))?,?")
 #: The form of a sentence that is nothing but codes and what they are in.
 _WHOLE = "codes alone"
+#: The form of one in which nothing but a status stands between a name and its codes.
+_BARE = "bare"
 #: The form of one that begins with what leads to the module.
 _LED = "led to"
 _LONGEST, _MOST, _MOST_WORDS, _TAIL, _LEAST = 4000, 24, 5, 90, 2
@@ -110,11 +113,12 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     opening = Counter(line.text.partition(":")[0].strip(" >*-") for line in found)
     several = {form for form, many in Counter(
         form for name, forms in places.items() if _is_name(name) and may_name(name) and opening[name] <= _LEAST
-        for form in set(forms)).items() if many >= _LEAST}
+        for form in set(forms) if form != _BARE).items() if many >= _LEAST}
     for name, forms in places.items():
         # Of what is in part a name, or a device, one other of the form says enough.
         least = 1 if names.find(small(name)) or is_device(small(name)) else _LEAST
         beside = may_name(name) and opening[name] <= _LEAST
+        least = _LEAST if forms == [_BARE] else least
         sure = len(forms) >= _LEAST or _WHOLE in forms or any(
             (beside and form in several) or len(known[form]) >= least for form in forms)
         sure = sure and not (set(forms) <= {"answered", "answer"} and is_other(small(name)))
@@ -152,6 +156,9 @@ def _slots(line: Line, names: Names) -> Iterator[tuple[str, str]]:
             yield line.text[slice(*said.span("name"))], f"{lead['lead'] or ''}{(said['verb'] or '-').strip('-')}"
         elif lead["lead"] and (said := _INSIDE.match(low, begin)) is not None:
             yield tidy(trailing_status(line.text[slice(*said.span("name"))])[0]), _LED
+        elif start and not lead["lead"] and told and (said := _INSIDE.match(low, begin)) is not None and (
+                said.end("name") <= stop):
+            yield tidy(trailing_status(line.text[slice(*said.span("name"))])[0]), _BARE
         elif stop - start <= _TAIL:
             answered = _answered(line, begin, stop, names)
             yield from answered if len(answered) > 1 or told or len(spoken(low)) >= _LEAST else ()
@@ -167,7 +174,7 @@ def _slots(line: Line, names: Names) -> Iterator[tuple[str, str]]:
 
 def _tells_codes(low: str) -> bool:
     """Whether nothing but codes, each with its status, stands in a text."""
-    pieces = [piece.strip(" ()[]") for piece in _CODES.split(low)[1:]]
+    pieces = [_BOTH.sub("", piece.strip(" ()[]")) for piece in _CODES.split(low)[1:]]
     return all(not piece or states.of_cell(piece) is not None for piece in pieces)
 
 

@@ -128,6 +128,10 @@ def _tells_next(low: str) -> bool:
     near = low[:_REACH]
     told = [hit.start for hit in spoken(near)] + [match.start() for match in (_CODE_FIRST.search(near),) if match]
     lead = near[: min(told)] if told else ""
+    hits = states.in_text(lead)
+    if hits and hits[0].start and hits[-1].end == len(lead.rstrip()):
+        # "the step box had inactive U0401"
+        lead = lead[: hits[0].start]
     return 0 < len(lead.split()) <= _MOST_WORDS and not states.in_text(lead) and phases.find(lead) is None
 
 
