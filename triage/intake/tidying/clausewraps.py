@@ -122,6 +122,9 @@ def _is_torn(above: Line, line: Line) -> bool:
     before, behind = above.low.rstrip(), line.low.lstrip()
     if not before or not behind or "|" in before or "|" in behind or "<" in before or behind[:2] == "==":
         return False
+    if behind[:2] == "//" and "//" not in before and "//" not in behind[2:]:
+        # "// charger connected" is somebody's note.
+        return False
     if _GOES_ON.match(behind) is not None:
         return _GOES_ON.match(before.lstrip()) is None and before[-1].isalnum()
     if before[-1] in "=>&+/":
