@@ -57,15 +57,21 @@ _SAYS = lazily(
     rf"|\s?(?P<mark>[:=]))\s{_STATUS}{_CODE}")
 _BOTH = lazily(r"^(?:both|all|each|beide|alle|jeweils|(?:tous )?les (?:deux|trois)|tous|los (?:dos|tres)|todos)\s")
 #: Between the names of a list.
-_JOINED = lazily(r",\s|\s(?:and|und|et|y|&|/)\s")
+_JOINED = lazily(r",\s|\s(?:and|or|und|oder|et|ou|y|o|&|/)\s")
+_CODED = lazily(r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fol]{3}(?![g-z])|spn ?[0-9])")
 #: Behind what leads to it, a name right before its codes.
 _INSIDE = lazily(rf"(?P<name>[a-z0-9][^,;:()]{{1,60}}?):?\s(?={_CODE})")
 #: The time of a message, and what tells the scan before its first module.
-_STAMP = lazily(r"[0-9]{1,2}:[0-9]{2}\s+|[^\w\s]+\s+")
+_STAMP = lazily(r"[0-9]{1,2}:[0-9]{2}\s+|[^\w\s]+\s+|[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}\s?[:-]\s+")
 _SCAN = lazily(r"[^:;]{4,60}:\s+")
 #: Behind the names that an answer is told of.
 _ARE = lazily(
-    r"\s(?:is|are|was|were|has|have|had|ist|sind|hat|haben|est|sont|ont|n'a|n'ont|esta|estan|es|son|tienen?|no)$")
+    r"\s(?:is|are|was|were|has|have|had|stays?|still|now|ist|sind|war|waren|hat|haben|bleibt|noch|jetzt|est|sont|etait|"
+    r"ont|n'a|n'ont|reste|toujours|esta|estan|estaba|es|son|tienen?|sigue|siguen|ahora|no)$")
+#: Behind what a clause begins with, who found its codes.
+_FOUND = lazily(
+    r"\s(?:(?:i|we|ich|j'ai|on)\s)?(?:found|got|have|had|see|encontre|hay|habia|trouve|vois|gefunden|steht|stehen|"
+    r"stand)$")
 #: At the end of a sentence that begins with its codes: the module that they are in.
 _IN = lazily(rf"(?:.*[^a-z])?(?P<lead>in|im|from|aus|bei|dans|en)\s(?:(?:the|der|dem|le|la|el)\s|l')?{_NAME}$", 0)
 _FIRST = lazily(
@@ -106,9 +112,7 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     told = [name for name in plain if _is_name(name) and may_name(name) and not is_other(small(name))] if (
         _in_small_letters(known)) else []
     known[_WHOLE] = known[_LED] = known[_WHOLE] | known[_LED]
-    told = [name for name in told if any(
-        len(known[form]) >= (1 if form in (_WHOLE, _LED) else _LEAST) for form in plain[name]
-        if not form.startswith("code "))]
+    told = [name for name in told if _is_told(name, plain[name], known, names)]
     # Who writes stands before a colon in line after line.
     opening = Counter(line.text.partition(":")[0].strip(" >*-") for line in found)
     several = {form for form, many in Counter(
@@ -127,6 +131,16 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     for name in told[:_MOST]:
         names.adopt_whole(name)
     return found
+
+
+def _is_told(name: str, forms: Sequence[str], known: Mapping[str, set[str]], names: Names) -> bool:
+    """Whether a name in small letters stands in places of two forms, or where known ones do: several in one form, or one
+    where it comes again or codes lead to it; where they lead to nothing else, what is in part a name needs none."""
+    sure = [form for form in forms if not form.startswith("code ")]
+    least = 1 if len(sure) >= _LEAST else _LEAST
+    part = bool(names.find(small(name))) or is_device(small(name))
+    return len(set(sure)) >= _LEAST or any(
+        len(known[form]) >= ((not part) if form in (_WHOLE, _LED) else least) for form in sure)
 
 
 def _in_small_letters(known: Mapping[str, set[str]]) -> bool:
@@ -155,12 +169,16 @@ def _slots(line: Line, names: Names) -> Iterator[tuple[str, str]]:
         if said is not None and said.end("name") <= stop and (told or said["verb"]):
             yield line.text[slice(*said.span("name"))], f"{lead['lead'] or ''}{(said['verb'] or '-').strip('-')}"
         elif lead["lead"] and (said := _INSIDE.match(low, begin)) is not None:
-            yield tidy(trailing_status(line.text[slice(*said.span("name"))])[0]), _LED
+            name = trailing_status(line.text[slice(*said.span("name"))])[0]
+            found = _FOUND.search(small(name.rstrip()))
+            yield tidy(name[: found.start()] if found is not None else name), _LED
         elif start and not lead["lead"] and told and (said := _INSIDE.match(low, begin)) is not None and (
                 said.end("name") <= stop):
             yield tidy(trailing_status(line.text[slice(*said.span("name"))])[0]), _BARE
         elif stop - start <= _TAIL:
-            answered = _answered(line, begin, stop, names)
+            of_list = _LINKS.match(low, opens)
+            answered = _answered(line, of_list.end(), stop, names) if of_list is not None and opens < start else []
+            answered = answered if len(answered) > 1 else _answered(line, begin, stop, names)
             yield from answered if len(answered) > 1 or told or len(spoken(low)) >= _LEAST else ()
         if low[stop : stop + 1] in (".", ";", "!", "?", ""):
             first = _LINKS.match(low, opens)
@@ -211,7 +229,8 @@ def _is_name(name: str) -> bool:
     if _ENDED.search(low) is not None:
         # "Engine unchanged. The dash has U0121"
         return False
-    if not 1 <= len(parts) <= _MOST_WORDS or not _NO_NAME.isdisjoint(parts) or role_of(low) is not None:
+    if _CODED.search(low) is not None or not 1 <= len(parts) <= _MOST_WORDS or not _NO_NAME.isdisjoint(parts) or (
+            role_of(low) is not None):
         return False
     return not (spoken(low) or STATES.find(low) or phases.find(low) or phases.events(low) or volts.find(low)
                 or is_other(low, coded=True))
