@@ -54,7 +54,7 @@ def test_a_word_for_a_module_before_its_number(text: str, told: str) -> None:
      "engine: P0562; loader arm: U0121; radio: U0100"),
     ("Radio hat U0100. Die Winde war nicht erreichbar. Kombi, Klima und Dachklima sind fehlerfrei. Gateway sauber.",
      "Radio: U0100; Winde: silent; Kombi: clean; Klima: clean; Dachklima: clean; Gateway: clean"),
-    ("la dirección tiene U0100. radio y cuadro limpios. En el grupo de frío encontré P0562. En el radio encontré P0563.",
+    ("la dirección tiene U0100. radio y cuadro limpios. En el grupo de frío hay P0562. En el radio encontré P0563.",
      "dirección: U0100; radio: P0563; cuadro: clean; grupo de frío: P0562"),
     ("P0562 gone, radio clean. gateway clean. dash clean. P0563 gone, engine clean.",
      "radio: clean; gateway: clean; dash: clean; engine: clean"),

@@ -46,3 +46,12 @@ def test_the_list_of_an_answer_among_modules() -> None:
 def test_a_run_told_in_brackets_leads_its_scan() -> None:
     assert scans("After run (9 km): Front camera U0415 stored. Seat heater 1 U0155. No codes: ABS / Radio.") == [
         "after-run | Front camera: U0415 stored; Seat heater 1: U0155; ABS: clean; Radio: clean"]
+
+
+@pytest.mark.parametrize(("lead", "no_answer"), [
+    ("pre-scan // ", "no comms"), ("vor Löschen: ", "keine Antwort"), ("avant effacement // ", "pas de réponse"),
+    ("antes de borrar: ", "no responde"),
+])
+def test_strokes_part_modules_behind_the_scan(lead: str, no_answer: str) -> None:
+    told = printed(f"{lead}ABS = C0035 + C0040 // Winch ctrl = U0121 // Gateway = ok // Radio = {no_answer} // 11.8 V")
+    assert told == "11.8 V; ABS: C0035 C0040; Winch ctrl: U0121; Gateway: clean; Radio: silent"

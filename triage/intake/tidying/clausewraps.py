@@ -27,7 +27,7 @@ _GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}"
 _CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
 _CODE_FIRST = lazily(rf"{_CODE}(?![a-z0-9])|spn[ :=]?[0-9]{{1,7}}.{{0,4}}fmi[ :=]?[0-9]{{1,2}}")
 _CODE_OPEN = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:$")
-_BRACKET = lazily(r"[(\[]([a-z][a-z ,'-]{2,40})[)\]]\s?[.,;&+]")
+_BRACKET = lazily(r"[(\[]([a-z][a-z ,'-]{2,40})[)\]]\s?(?:[.,;&+]|//)")
 _LINK = lazily(r"[^\W_][^>]*\s>\s")
 _ENDED = lazily(r".*(?:[!?]|(?<!\.\.)\.)$")
 _UNIT = lazily(r"v(?:olts?)?\.?$")

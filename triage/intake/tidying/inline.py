@@ -81,6 +81,10 @@ def _by_strokes(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     lead = behind or _lead(row.low, spans[0][1])
     for start, end in spans:
         low = row.low[max(start, lead) : end]
+        if not start and not lead and is_lead(low.strip()):
+            # "after clear // ABS: C0035 // ..."
+            measured += 1
+            continue
         named = [name[1] for name in names(low) if not name[0]]
         known += bool(named)
         keyed = bool(named) and low[named[0] :].lstrip()[:1] in (":", "=", "-")

@@ -134,8 +134,8 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
 
 
 def _is_told(name: str, forms: Sequence[str], known: Mapping[str, set[str]], names: Names) -> bool:
-    """Whether a name in small letters stands in places of two forms, or where known ones do: several in one form, or one
-    where it comes again or codes lead to it; where they lead to nothing else, what is in part a name needs none."""
+    """Whether a name in small letters stands in places of two forms, or where known ones do: several in one form, or
+    one where it comes again or codes lead to it; where they lead to nothing else, what is in part a name needs none."""
     sure = [form for form in forms if not form.startswith("code ")]
     least = 1 if len(sure) >= _LEAST else _LEAST
     part = bool(names.find(small(name))) or is_device(small(name))
@@ -167,7 +167,7 @@ def _slots(line: Line, names: Names) -> Iterator[tuple[str, str]]:
         stop = len(low[: end - 1].rstrip(" .;,!?"))
         said = _SAYS.match(low, begin)
         if said is not None and said.end("name") <= stop and (told or said["verb"]):
-            yield line.text[slice(*said.span("name"))], f"{lead['lead'] or ''}{(said['verb'] or '-').strip('-')}"
+            yield line.text[slice(*said.span("name"))], _LED if lead["lead"] else (said["verb"] or "-").strip("-")
         elif lead["lead"] and (said := _INSIDE.match(low, begin)) is not None:
             name = trailing_status(line.text[slice(*said.span("name"))])[0]
             found = _FOUND.search(small(name.rstrip()))

@@ -32,7 +32,8 @@ _TURN = lazily(
     r"[ ,]{1,3}(?:(?:ok(?:ay)?|and|und|et|y|so|right)[ ,]{1,2})?(?:then|dann|danach|after that|"
     r"next(?! (?:to|time|week|day|month|year|of)(?![a-z]))(?: up)?|weiter|ensuite|puis|luego|despues)[ ,]{1,3}(?=[a-z])"
 )
-_SIGNS = (" then ", " next ", " dann ", " danach ", " after that ", " weiter ", " ensuite ", " puis ", " luego ", " despues ", " then,", " next,")
+_SIGNS = (" then ", " next ", " dann ", " danach ", " after that ", " weiter ", " ensuite ", " puis ", " luego ",
+          " despues ", " then,", " next,")
 #: A word of them, or one that begins it all.
 _TURNS = signs.of_words(word_set(
     "then next dann danach after weiter ensuite puis luego despues ok okay right so alright well also gut bon bueno "
@@ -111,8 +112,8 @@ def _parted(found: Sequence[Line], names: Find) -> Sequence[Line]:
         turns = list(_TURN.finditer(line.low))
         for match in reversed(turns):
             before, behind = line.low[: match.start()], line.low[match.end() :]
-            if (_begins_turn(behind, names) or (len(turns) >= _DICTATED and _tells_next(behind))) and (_ends_turn(before, names) or _named_with_codes(
-                    match[0], before, behind, names)):
+            begins = _begins_turn(behind, names) or (len(turns) >= _DICTATED and _tells_next(behind))
+            if begins and (_ends_turn(before, names) or _named_with_codes(match[0], before, behind, names)):
                 mended = reworded(mended, match.start(), match.end(), ". ")
         if begun is not None and _has_codes(line.low[begun.end() :], names):
             # "Ok ABS has C0035" tells nothing good of it.
