@@ -21,7 +21,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states
 
 #: At the end of a line, and at the beginning of one, what joins two things.
-_OPEN = lazily(r"[^\W_].*(?:\S\s(?:=|>|&|\+|//?)|[^\W_](?:=|>|&))$")
+_OPEN = lazily(r"[^\W_].*(?:\S\s(?:=|>|&|\+|//?)|[^\W_](?:=|&))$")
 _CODE = r"[pcbu][ -]?[0-3o][0-9a-fo](?: ?[0-9a-fo]{2})(?:[-: .]?[0-9a-f]{2})?"
 _GOES_ON = lazily(rf"(?:=|>|&|/|//)\s+[^\W_]|//\s|[0-9]{{1,2}}\s?[:=]\s?{_CODE}")
 _CODE_LAST = lazily(rf"(?:.*[^a-z0-9])?{_CODE}\s?:?$")
