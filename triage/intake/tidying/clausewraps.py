@@ -45,7 +45,8 @@ def joined(found: list[Line]) -> list[Line]:
     if not torn.isdisjoint(pointed) and 2 * sum(_LINK.match(line.text) is not None for line in found) < len(pointed):
         # ">" is the bullet of a list here.
         torn -= pointed
-    if not torn:
+    if all(found[at].low.lstrip()[:1].isdigit() for at in torn):
+        # The number of a name begins a line in prose too.
         return found
     parts = list(_paragraphs(found))
     broken = set[int]().union(*(_full(found, *part, torn) for part in parts))
