@@ -21,6 +21,8 @@ ABS, ECM = "anti-lock brakes", "engine control"
      {ABS: ["C0035 stored"], ECM: ["P0562 pending"], "radio": ["clean"]}),
     ("ABS pump - C0110 stuck / ECM - P0562 low / radio ok",
      {"abs pump": ["C0110"], ECM: ["P0562"], "radio": ["clean"]}),
+    ("Vor Löschen: ABS: C0035 - nicht aktiv & C0040 - gespeichert. Motor: kein Fehler, geprüft. Radio: U0140 - aktiv.",
+     {ABS: ["C0035 stored", "C0040 stored"], ECM: ["clean"], "radio": ["U0140 current"]}),
     ("ABS: C0035, C0040, both as history", {ABS: ["C0035 stored", "C0040 stored"]}),
 ])
 def test_statuses_and_clauses_set_off(text: str, told: dict[str, list[str]]) -> None:
@@ -104,3 +106,14 @@ def test_no_reply_within_so_many_tries() -> None:
 ])
 def test_dashes_before_statuses_that_head_codes(text: str) -> None:
     assert modules_of(text) == {ABS: ["C0035 stored"], ECM: ["P0562 pending", "P0118 stored"]}
+
+
+@pytest.mark.parametrize("text", [
+    "Gateway has U0100 stored. Radio - stored B1325, active B1326. Climate control - stored B1327, active B1328.",
+    "Gateway hat U0100 gespeichert. Radio - gespeichert B1325, aktiv B1326. Klima - gespeichert B1327, aktiv B1328.",
+    "Gateway a U0100 mémorisé. Radio - mémorisé B1325, actif B1326. Climatisation - mémorisé B1327, actif B1328.",
+    "Gateway tiene U0100 guardado. Radio - guardado B1325, activo B1326. Clima - guardado B1327, activo B1328.",
+])
+def test_a_name_before_its_dash(text: str) -> None:
+    assert list(modules_of(text).values()) == [
+        ["U0100 stored"], ["B1325 stored", "B1326 current"], ["B1327 stored", "B1328 current"]]

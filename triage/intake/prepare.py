@@ -36,6 +36,7 @@ from triage.intake.tidying import (
     asked,
     boldkeys,
     bracketbytes,
+    clausewraps,
     columncolons,
     drives,
     entrylines,
@@ -79,7 +80,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     bare = specks.left_out(screenbars.left_out(found))
-    found = frames.taken_off(bare, lambda lines: threads.are_messages(lines, names))
+    found = clausewraps.joined(frames.taken_off(bare, lambda lines: threads.are_messages(lines, names)))
     found, unmarked = line_passes.laid_out(keybehind.parted(listline.parted(found, names)), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = questions.answered(listline.turned(letterbullets.written(threads.told(found, names)), names), names.likely)

@@ -77,6 +77,7 @@ from triage.intake.tidying import (
     ticks,
     torntypes,
     turnsofspeech,
+    wordystatuses,
     wraps,
 )
 from triage.model.snapshot import StatusWord
@@ -95,7 +96,8 @@ def whole_rows(all_rows: list[Row], names: Names, width: int, is_module: IsName)
 
 def parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    told = lookedat.told(shortstops.told(turnsofspeech.commas(marginnotes.told(all_rows, names.likely))))
+    worded = wordystatuses.told(marginnotes.told(all_rows, names.likely))
+    told = lookedat.told(shortstops.told(turnsofspeech.commas(worded)))
     found = markedheads.told(marknotes.told(hearsay.marked(told), names.likely))
     found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))

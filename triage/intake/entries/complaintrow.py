@@ -26,6 +26,15 @@ def is_all(context: Context, row: Row) -> bool:
     return True
 
 
+def begins_a_list(context: Context, row: Row) -> bool:
+    """Whether a line begins with one of several modules that are told to hold nothing, or not to answer: a word for the
+    cluster may be that for an estate car ("Kombi, Radio und Airbag haben keine Fehler")."""
+    if not (hits := spoken(row.low)) or any(hit.doubtful for hit in hits):
+        return False
+    names = context.names.find(row.low)
+    return len(names) > 1 and not names[0][0] and names[-1][0] < hits[0].start
+
+
 def _note(context: Context, row: Row, complaint: str) -> None:
     """Tell of a complaint that names a module."""
     if context.names.find(complaint):
@@ -49,4 +58,4 @@ def _beside(context: Context, row: Row) -> bool:
     return True
 
 
-__all__ = ["is_all", "read"]
+__all__ = ["begins_a_list", "is_all", "read"]

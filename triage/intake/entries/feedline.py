@@ -29,13 +29,15 @@ _METER = lazily(
     r"(?<![a-z])(?:feeds?|lives?|b ?\+|\+ ?b|(?:perm(?:anent)?|ign(?:ition)?|switched|battery) "
     r"(?:feed|live|power|supply)|"
     r"power (?:at|to|on)|(?:terminal|term|kl|klemme|borne|borna)\.? ?(?:15|30|87)|plus(?:pol)? (?:am|an|beim)|"
-    r"dauerplus|zundplus|klemmenspannung|positive (?:at|wire|side|lead|pin)|\+ ?(?:permanent|apres contact|avant contact)|"
+    r"dauerplus|zundplus|klemmenspannung|positive (?:at|wire|side|lead|pin)|"
+    r"\+ ?(?:permanent|apres contact|avant contact)|"
     r"positif (?:a|au|de)|positivo (?:en|de)|power wire|supply wire|(?:multi)?meter|measured|gemessen|mesuree?|"
     r"medid[oa]|back-?probed?)(?![a-z])")
 #: What is no measurement, speaks of the vehicle, or of parts that are fed by a module.
 _NOT = lazily(
     r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|expected|less than|not measured|soll|measure|check|to be|"
-    r"engine running|lowest|batt(?:ery|erie)?(?! (?:feed|live|supply|power))|bateria|nothing connected|charger|ladegerat|chargeur|"
+    r"engine running|lowest|batt(?:ery|erie)?(?! (?:feed|live|supply|power))|bateria|nothing connected|"
+    r"charger|ladegerat|chargeur|"
     r"cargador|sensors?|reference|signal|can|lin|bus|ripple|draw|fuses?|sicherung\w*|fusibles?|relays?|relais|rele|"
     r"alternator|generator|lichtmaschine|alternateur|alternador|starter|crank\w*|trailer|anhanger|remorque|remolque|"
     r"diag\w*|obd\w*|dlc|min(?:imum)?|average|volt(?:age)? drops?|spannungsabfall|chute|caida|between|zwischen|entre|"

@@ -366,7 +366,8 @@ def _labelled(low: str) -> bool:
 
 def _facts(context: Context, row: Row) -> bool:
     """Facts of the vehicle; an aside (phone, part number, odometer) is passed over."""
-    kind = None if listedrow.is_item(context, row) else context.facts.take(row.text, row.low)
+    held = listedrow.is_item(context, row) or complaintrow.begins_a_list(context, row)
+    kind = None if held else context.facts.take(row.text, row.low)
     if kind is None:
         return False
     if kind == "told":

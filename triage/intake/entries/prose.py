@@ -47,6 +47,7 @@ _STATUS_BEHIND = lazily(
 _LED_TO = lazily(
     r"(?:^|\s+)(?:and|und|et|y|(?:in|from|out of|im|aus|vom|dans|en)(?: (?:the|dem|der|le|la|el))?)$", re.IGNORECASE
 )
+_JOINS = (" and", " und", " et", " y", ",", "&", "+", " /")
 #: A status belongs to what stands behind this.
 _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
@@ -294,15 +295,12 @@ def _behind_name(context: Context, row: Row, end: int) -> StatusWord | None:
 
 def _undashed(row: Row, clauses: list[Clause]) -> str:
     """The small letters of a row without the dashes inside descriptions of codes, where nothing new is told."""
-    places = [
+    places = {
         clause.start
         for at, clause in enumerate(clauses)
         if at and clauses[at - 1].codes and not clauses[at - 1].answers and _has_dash(row, clauses[at : at + 1])
-    ]
-    low = row.low
-    for at in places:
-        low = f"{low[:at]} {low[at + 1 :]}"
-    return low
+    }
+    return "".join(" " if at in places else char for at, char in enumerate(row.low)) if places else row.low
 
 
 def _has_dash(row: Row, clauses: list[Clause]) -> bool:
@@ -311,8 +309,8 @@ def _has_dash(row: Row, clauses: list[Clause]) -> bool:
     if not clauses or row.text[clauses[0].start] != "-" or clauses[0].answers:
         return False
     clause = clauses[0]
-    first = min([code.start for code in clause.codes] + [clause.end])
-    if first < clause.end and not row.low[clause.start : first].rstrip().endswith((" and", " und", " et", " y", ",")):
+    first = min([clause.end, *(code.start for code in clause.codes)])
+    if first < clause.end and not row.low[clause.start : first].rstrip().endswith(_JOINS):
         return False
     return all(start >= first or leads_to(row.low, start) for start, _ in clause.names)
 

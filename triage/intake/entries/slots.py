@@ -48,7 +48,8 @@ _JOINT = lazily(
 #: Before a piece of a list of names.
 _OPENED = lazily(r"(?:^|[,;:.!?&/+]|(?<![a-z])(?:in|from|of|on|with|im|bei|von|dans|de|du|en|and|und|et|y|e|or|oder|ou|"
                  r"o|the|der|die|das|den|dem|le|la|les|el|los|las))\s*$")
-_PLAIN = lazily(r"[^\W\d_](?:[^\W\d_]|[' .\u2019-])*(?: [1-9])?")
+_PLAIN = lazily(r"[^\W\d_](?:[^\W\d_]|[' .\u2019-])*(?: [^\W\d_]?[1-9][0-9]?)?")
+_LETTERED = lazily(r"[a-z][1-9][0-9]?")
 _ARTICLE = lazily(r"(?<![a-z])(?:(?:the|der|die|das|de[mrn]|vom|zum|zur|le|la|les|el|los|las|du|del|au)\s|l')$")
 _ARTICLES = word_set("the der die das den dem le la les el los las")
 #: What stands between the words of a name, and is none.
@@ -162,6 +163,8 @@ def _is_name(names: Names, row: Row, span: Span, known: Sequence[Span], hit: Spo
     parts = [word for word, _, _ in words(low)]
     if names.listed(low) or span in known:
         return hit is not None
+    if len(parts) == len(low.split()) == 2 and parts[0] in unknown.KINDS and _LETTERED.fullmatch(parts[1]):
+        return True  # "unit K7"
     if low in unknown.NO_NAMES or is_other(low) or not unknown.NOT_NAMED.isdisjoint(parts[:-1]) or (
             len(parts) == 1 and parts[0] in _BARE):
         return False

@@ -88,7 +88,7 @@ _LINKS = word_set(
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
     "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "
     "nous on ich wir yet at today whatsoever "
-    "there"
+    "there waren sont etaient son estan estaban"
 )
 _CLAUSE_STOP = lazily(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
 #: "Pass. door": the passenger's.

@@ -40,7 +40,8 @@ _ONE_SAYS = word_set(
 )
 SAYS = _ONE_SAYS | word_set(
     "have had show showing showed gave report reported log logs logged set threw got gets get having with "
-    "haben melden zeigen ont affichent remontent tienen muestran are were did does i we"
+    "haben melden zeigen ont affichent remontent tienen muestran are were sind waren sont etaient estan estaban did "
+    "does i we"
 )
 _TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra "
                   "hatte hatten avait tenia")
@@ -55,7 +56,6 @@ _FILLER = word_set(
     "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same came come comes "
     "straight right kam kamen kommt wieder zuruck revient revenu revenue est volvio vuelve otra vez"
 )
-
 
 #: Between the names of one list.
 _IN_LIST = AND | LEADS | _FILLER | word_set("or oder ou o nor noch ni neither weder then plus auch aussi tambien")

@@ -24,14 +24,14 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, states, volts
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.said.listheads import status_of_head
 from triage.intake.tidying.tornentries import begins_with_code, is_marked, leads_below, tears_entry
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 #: The last word of a line that may begin an answer, or lead on to one.
-_LEADS_ON = goingon.OPEN | ANSWERS.starts | {"fmi", "spn"}
+_LEADS_ON = goingon.OPEN | ANSWERS.starts | {"fmi", "spn", "n'ont", "n'a"}
 #: The first piece of a list that goes on.
 _PIECE = lazily(
     r"([^,.;:()]{2,40}?)(?:,|\.?$|\s(?:and|or|nor|und|oder|et|ou|y|o|is|are|was|were|did|do|all|came|had)\s)"
@@ -55,6 +55,7 @@ _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _TEXT_LAST, _STATUS_ENDS = lazily(r"\s?\([^()]{3,100}\)"), lazily(r"[,;.](?:\s|$)|\s(?:and|und|et|y)\s")
 _LETTER_LAST, _DIGITS_FIRST = lazily(r"(?<![^\s,;(])[PCBUpcbu]$"), lazily(r"[0-3][0-9A-Fa-f]{3}(?![^\W_])")
 _CLOCK = lazily(r"[0-2]?[0-9][:h][0-5][0-9](?::[0-5][0-9])?\s+(?=\S)")
+_HAVE = goingon.SHOWS | {"ont", "tienen"}
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH, _BRACKET = 24, 64
@@ -163,6 +164,8 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _is_wrapped(above, row)
         or _leads_to_codes(above, row)
         or _is_one_more(above, row)
+        # "The ABS and the radio had" above "no codes"
+        or (end in _HAVE and not above.finds.codes and answer_of_cell(row.low.strip(" .;")) is not None)
         or (end in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")

@@ -22,14 +22,17 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import words
+from triage.intake.plain.phrases import NOT_SHORT, words
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.said.near import small
 from triage.intake.tidying.scanlead import dated, is_lead
 from triage.intake.words.vocabulary import ANSWERS
 
-_MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*;\s+"), re.compile(r"\s*/\s*"))
+_MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*;\s+"), re.compile(r"\s*/\s*"),
+          re.compile(rf"\.{NOT_SHORT}\s+"))
+#: An answer that heads the list of its modules.
+_HEADS = lazily(r"([^:;,./]{4,40}):\s")
 #: Two strokes, but not those of an address.
 _STROKES = lazily(r"\s*(?<!:)//+\s*")
 #: Between a name and its codes or its answer.
@@ -78,6 +81,10 @@ def _by_strokes(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     lead = behind or _lead(row.low, spans[0][1])
     for start, end in spans:
         low = row.low[max(start, lead) : end]
+        if not start and not lead and is_lead(low.strip()):
+            # "after clear // ABS: C0035 // ..."
+            measured += 1
+            continue
         named = [name[1] for name in names(low) if not name[0]]
         known += bool(named)
         keyed = bool(named) and low[named[0] :].lstrip()[:1] in (":", "=", "-")
@@ -172,7 +179,7 @@ def _heads_scans(row: Row) -> bool:
 
 def _spans(row: Row, names: Find, is_like: Callable[[str], bool], beside: bool) -> Sequence[tuple[int, int]]:
     """Where the modules of a line stand; () where it is no such line. ``beside``: bars part scans in this text."""
-    if not any(mark in row.text for mark in "/|;"):
+    if not any(mark in row.text for mark in ("/", "|", ";", ". ")):
         return ()
     for mark in _MARKS:
         cuts = [match.span() for match in mark.finditer(row.text)]
@@ -187,6 +194,8 @@ def _spans(row: Row, names: Find, is_like: Callable[[str], bool], beside: bool) 
             if kind is None:
                 break
             kinds.append(kind)
+        if kinds.count("volts") > 1:
+            continue
         few = kinds.count("unknown") * 2 < len(kinds) + (len(kinds) > 3)
         if len(kinds) == len(spans) and "answer" in kinds and few and (
                 len(kinds) > 2 or "unknown" not in kinds) and len(kinds) > 1:
@@ -204,7 +213,8 @@ def _lead(low: str, stop: int) -> int:
 
 def _kind(row: Row, start: int, end: int, names: Find, is_like: Callable[[str], bool], several: bool) -> str | None:
     """Whether a part of a line is a module with its codes ("codes") or with its answer ("answer"), one that no table
-    knows with either ("unknown"); None for any other text. ``several``: the line has more than two parts."""
+    knows with either ("unknown"), or what the supply was ("volts"); None for any other text. ``several``: the line has
+    more than two parts."""
     low = row.low[start:end]
     named = [name for name in names(low) if not name[0]]
     stop = named[0][1] if named else 0
@@ -220,6 +230,10 @@ def _kind(row: Row, start: int, end: int, names: Find, is_like: Callable[[str], 
         return "unknown"
     if answer_of_cell(low) is not None:
         return None
+    if several and (head := _HEADS.match(low)) is not None and answer_of_cell(head[1]) is not None:
+        return "answer"
+    if several and not named and has_digit(low) and volts.find(low):
+        return "volts"
     link = _LINK.match(low, stop) if stop and (named[0][2] or several) else None
     if link is not None and _answers(low[link.end() :]):
         return "answer"

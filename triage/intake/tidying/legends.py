@@ -23,7 +23,7 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
 from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant, others
-from triage.intake.tidying import legenddigits, ownsigns
+from triage.intake.tidying import legenddigits, lettersahead, ownsigns
 from triage.model.snapshot import StatusWord
 
 _LETTERS = r"[a-z]{2,6}\.|[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
@@ -95,6 +95,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
         if sure and _explain(entries, words, alone=len(places) == len(entries)):
             _take(legend, places, entries)
             legend = legend._replace(unmarked=entries[-1].others or legend.unmarked)
+    legend = legend._replace(rows=lettersahead.written(legend.rows, legend.statuses))
     _put_behind(legend)
     signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
     if signs_told:

@@ -25,7 +25,7 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit, has_letter, line_of
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases, states
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 
@@ -110,7 +110,8 @@ def _told(line: Line, spans: Sequence[Span], links: Sequence[Span], names: Names
 
 def _are_modules(printed: Sequence[str], texts: Sequence[str], lows: Sequence[str], names: Names) -> bool:
     """Whether texts are names of modules, half of them likely ones, and others what they hold: codes or answers."""
-    if not all(map(_may_name, printed)):
+    if not all(map(_may_name, printed)) or (phases.find(lows[0]) is not None and not find(texts[0]).codes):
+        # "pre-scan // ABS = C0035 // Radio = ok": what stands before the first mark is no answer of the ABS.
         return False
     told = sum(bool(find(text).codes) or answer_of_cell(low) is not None for text, low in zip(texts, lows, strict=True))
     return told >= _TOLD * len(texts) and (
@@ -122,7 +123,8 @@ def _may_name(text: str) -> bool:
     name = tidy(text)
     return (0 < len(name) <= _LONGEST_NAME and len(name.split()) <= _WORDS and has_letter(name) and acceptable(name)
             and not find(text).codes and role_of(small(name)) is None and answer_of_cell(small(name)) is None
-            and states.of_cell(small(name)) is None and phases.find(small(name)) is None)
+            and states.of_cell(small(name)) is None and phases.find(small(name)) is None
+            and not (has_digit(name) and volts.find(small(name))))
 
 
 def _line(line: Line, start: int, span: Span, told: tuple[Span, Span], link: str) -> Line:

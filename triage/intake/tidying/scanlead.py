@@ -37,10 +37,10 @@ _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 _VOLTS = lazily(_VOLTAGE)
 _VOLTS_ALONE = lazily(rf"\s*{_VOLTAGE}\s*")
 #: Tables and keys with their values have cells of their own.
-_CELLS = lazily(r"[|\t\"{}<>]")
+_CELLS = lazily(r"[|\t\"{}<]|(?<! )>|>(?! )")
 #: Between the scan and the module in a row of a table.
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
-_LONGEST = 80
+_LONGEST, _MOST_DAYS, _FEWEST_TOLD = 80, 12, 2
 #: The date of a scan, perhaps with its time, before what it tells, and the same behind a word for a scan or a date.
 _MONTH = (
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|okt|dez|fev|avr|juin|juil|aout|ene|abr|ago|dic)[a-z]{0,7}\.?"
@@ -52,7 +52,7 @@ _DATE = (
 _DATED = lazily(
     rf"\s*(?P<on>(?:on|am|vom|le|du|el|del|on the)\s)?(?P<date>{_DATE})"
     r"(?: (?:scan|read-?out|reading|auslesung|lecture|lectura|escaneo)(?=\s?:))?"
-    r"(?:\s?(?::|-{1,2}|\u2013|\u2014)|\.)\s+")
+    r"(?:\s?(?::|-{1,2}|\u2013|\u2014)|\.)(?:\s+|$|(?<=[a-z]:))")
 _SCAN_OF = lazily(rf"\s*(?P<scan>{BEFORE_DATE}{_DATE})\s?(?::|-{{1,2}}|[,.;])\s+")
 _DATE_CELL = lazily(rf"[(]?{_DATE}[)]?\s?[;,|](?=\S)")
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
@@ -64,6 +64,8 @@ _INTRODUCES = word_set(
     "donnait donne voici resultat resultats releve lu ai "
     "daba dio da salio salia resultado sale esto siguiente nada"
 )
+#: How far or how long it was driven.
+_FAR = lazily(r"(?:of )?[0-9]{1,4}(?:[.,][0-9])? ?(?:km|miles?|mi|min(?:s|utes?|uten|utos)?)(?![a-z0-9])")
 #: No further from its beginning stands the repair that a text begins with ("scan after the new ...").
 _BEGIN = 12
 #: Where a sentence begins that may bring another scan, and how far behind its colon stands at most.
@@ -99,8 +101,14 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     led = False
     told = [part for each in rows for one in _by_number(each) for whole in _by_date(one)
             for part in _by_sentence(whole)]
+    of_days = _of_days(told)
     for at, row in enumerate(told):
         stamp = _DATED.match(row.low)
+        if at in of_days and stamp is not None:
+            found += [row.part(*stamp.span("date")), row.part(stamp.end())] if stamp.end() < len(row.low) else [row]
+            led = True
+            continue
+        stamp = stamp if stamp is not None and stamp.end() < len(row.low) else None
         of_scan = _SCAN_OF.match(row.low) if stamp is None else None
         if stamp is not None and (
                 _tells_of_several(row, stamp.end(), names) or _heads_answer(told, at, stamp.end(), names)
@@ -134,6 +142,21 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
         found.append(Row(row.line, row.text[rest:], row.start + rest))
     return found
+
+
+def _of_days(rows: Sequence[Row]) -> frozenset[int]:
+    """The places of the rows that begin with a date and a mark, where these are the days of scans: each another one,
+    and several things are told from each to the next, as in no log with a line for each."""
+    stamps = {at: stamp["date"] for at, row in enumerate(rows)
+              if row.low[:1].isdigit() and "|" not in row.low and (stamp := _DATED.match(row.low)) is not None}
+    places = list(stamps)
+    if not 1 < len(places) <= _MOST_DAYS or len(set(stamps.values())) < len(places):
+        return frozenset()
+    for start, stop in pairwise([*places, len(rows)]):
+        told = sum(len(row.finds.codes) + len(spoken(row.low)) for row in rows[start:stop])
+        if told < _FEWEST_TOLD:
+            return frozenset()
+    return frozenset(places)
 
 
 def _by_number(row: Row) -> list[Row]:
@@ -333,7 +356,7 @@ def dated(low: str) -> tuple[int, int]:
     ((16, 18), (0, 0))
     """
     stamp = _DATED.match(low) if low[:1].isdigit() else None
-    return (stamp.end("date"), stamp.end()) if stamp is not None else (0, 0)
+    return (stamp.end("date"), stamp.end()) if stamp is not None and stamp.end() < len(low) else (0, 0)
 
 
 @remembered
@@ -346,8 +369,7 @@ def is_lead(low: str) -> bool:
     low = " ".join(low.split())
     head = phases.scan_head(low)
     spans = [head.span()] if head is not None else []
-    rest = low
-    repaired, opens = 0, False
+    rest, repaired, opens = low, 0, False
     for _ in range(3):
         hit = phases.find(rest)
         if hit is None or hit.end == hit.start:
@@ -369,8 +391,7 @@ def is_lead(low: str) -> bool:
     clock = dates.clock(low)
     spans += [clock[1:]] if clock is not None else []
     spans += [(volt.start, volt.end) for volt in volts.find(low)]
-    for pattern in (LABEL, LOWEST):
-        spans += [match.span() for match in pattern.finditer(low)]
+    spans += [match.span() for pattern in (LABEL, LOWEST, _FAR) for match in pattern.finditer(low)]
     spans += [*outside.spans(low), *engine_state.spans(low), *conditions.run_spans(low)]
     return all(
         word in SMALL or word in _OF_CODES or word in _INTRODUCES or (word.isdigit() and len(word) <= 2)

@@ -22,20 +22,21 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import states, volts
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.outside import outside_supply
 
 Find = Callable[[str], list[tuple[int, int, bool]]]
 
 _TURN = lazily(
-    r"[ ,]{1,3}(?:(?:ok(?:ay)?|and|so|right)[ ,]{1,2})?(?:then|dann|"
+    r"[ ,]{1,3}(?:(?:ok(?:ay)?|and|und|et|y|so|right)[ ,]{1,2})?(?:then|dann|danach|after that|"
     r"next(?! (?:to|time|week|day|month|year|of)(?![a-z]))(?: up)?|weiter|ensuite|puis|luego|despues)[ ,]{1,3}(?=[a-z])"
 )
-_SIGNS = (" then ", " next ", " dann ", " weiter ", " ensuite ", " puis ", " luego ", " despues ", " then,", " next,")
+_SIGNS = (" then ", " next ", " dann ", " danach ", " after that ", " weiter ", " ensuite ", " puis ", " luego ",
+          " despues ", " then,", " next,")
 #: A word of them, or one that begins it all.
 _TURNS = signs.of_words(word_set(
-    "then next dann weiter ensuite puis luego despues ok okay right so alright well also gut bon bueno "
+    "then next dann danach after weiter ensuite puis luego despues ok okay right so alright well also gut bon bueno "
     "vale").__contains__)
 #: A code at the end of a text, a space in it or not.
 _CODED = lazily(r"(?<![a-z0-9])[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?$")
@@ -48,7 +49,9 @@ _LEADING = word_set(
     "the a an in on from to of for with no not zero and also we got i have had found has there is are was codes code "
     "faults fault der die das den dem im beim keine le la les du dans el los en sin"
 )
-_SUPPLY = lazily(r"(?:the )?(?:battery|batt?|voltage|volts|supply|batterie|spannung|tension|bateria|voltaje)(?![a-z])")
+_SUPPLY = lazily(
+    r"(?:the )?(?:battery|batt?|voltage|volts|supply|batterie|spannung|bordspannung|tension|bateria|voltaje|ubat|"
+    r"kl\.? ?30|b\+(?= ?[0-9]))(?![a-z])|[0-9]{1,2}[.,][0-9]{1,2} ?v(?:olts?)?(?![a-z])")
 #: What somebody says before he begins.
 _QUOTE = " \t>|-*"
 _BEGINS = ("o", "r", "s", "a", "w", "g", "b", "v")
@@ -56,7 +59,9 @@ _BEGUN = lazily(
     r"[ \t>|*-]{0,12}((?:(?:ok(?:ay)?|right|so|alright|well|also|gut|bon|bueno|vale)[ ,]{1,2}){1,3})(?=[a-z])"
 )
 _FIRST_PART = lazily(r"[,;.]\s")
-_REACH = 60
+_CODE_FIRST = lazily(r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}|spn ?[0-9])")
+#: Of so many words that part modules in a line those before names that nobody knows do so too.
+_REACH, _DICTATED, _MOST_WORDS = 60, 4, 6
 #: Words that end nothing else, and words of their own, which are marks behind a code, a status or an answer alone.
 _MARKS = (" full stop", " fullstop", " punto final", " point final")
 _MAYBE = (" period", " comma", " semicolon", " colon", " new line", " punkt", " komma", " virgule", " coma")
@@ -104,10 +109,11 @@ def _parted(found: Sequence[Line], names: Find) -> Sequence[Line]:
         if begun is None and not any(sign in line.low for sign in _SIGNS):
             continue
         mended = line
-        for match in reversed(list(_TURN.finditer(line.low))):
+        turns = list(_TURN.finditer(line.low))
+        for match in reversed(turns):
             before, behind = line.low[: match.start()], line.low[match.end() :]
-            if _begins_turn(behind, names) and (_ends_turn(before, names) or _named_with_codes(
-                    match[0], before, behind, names)):
+            begins = _begins_turn(behind, names) or (len(turns) >= _DICTATED and _tells_next(behind))
+            if begins and (_ends_turn(before, names) or _named_with_codes(match[0], before, behind, names)):
                 mended = reworded(mended, match.start(), match.end(), ". ")
         if begun is not None and _has_codes(line.low[begun.end() :], names):
             # "Ok ABS has C0035" tells nothing good of it.
@@ -116,6 +122,18 @@ def _parted(found: Sequence[Line], names: Find) -> Sequence[Line]:
             kept = kept or list(found)
             kept[at] = mended
     return kept or found
+
+
+def _tells_next(low: str) -> bool:
+    """Whether a text begins with a few words, of which the first codes or an answer are told."""
+    near = low[:_REACH]
+    told = [hit.start for hit in spoken(near)] + [match.start() for match in (_CODE_FIRST.search(near),) if match]
+    lead = near[: min(told)] if told else ""
+    hits = states.in_text(lead)
+    if hits and hits[0].start and hits[-1].end == len(lead.rstrip()):
+        # "the step box had inactive U0401"
+        lead = lead[: hits[0].start]
+    return 0 < len(lead.split()) <= _MOST_WORDS and not states.in_text(lead) and phases.find(lead) is None
 
 
 def _ends_turn(low: str, names: Find) -> bool:

@@ -23,7 +23,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import volts
+from triage.intake.said import phases, volts
 from triage.intake.said.answers import spoken
 from triage.intake.words.vocabulary import STATES
 
@@ -96,6 +96,17 @@ def _parts_clauses(row: Row, dashes: Sequence[re.Match[str]]) -> bool:
         return False
     if any((end := _status_end(row.low, start)) is not None and row.low[end : end + 1] == ":" for start, _ in pieces):
         # "Siren - stored: B2972. Uh, ABS - stored: C0035": so it is before a status that heads the codes of its name.
+        return False
+    ends = {code.end for code in row.finds.codes}
+    if any(dash.start() in ends and STATES.find(row.low[dash.end() : dash.end() + _FARTHEST])[:1] for dash in dashes):
+        # "ABS: C0035 - not active & C0040 - stored": the dash leads to the status of the code before it.
+        return False
+    begins = [max(row.low.rfind(mark, 0, dash.start()) for mark in ("; ", ". ", "! ", "? ")) for dash in dashes]
+    parted = [0, *(dash.end() for dash in dashes)]
+    if any(begin >= before and not (_tells(row, begin, dash.start()) or volts.find(low := row.low[begin : dash.start()])
+                                    or phases.find(low)) for begin, before, dash in zip(
+                                        begins, parted, dashes, strict=False)):
+        # "Pump - pending U0100; Radio - stored B1234": nothing is told between the mark and the dash but the name.
         return False
     return all((_tells(row, start, stop) or volts.find(row.low[start:stop]))
                and len(row.low[start:stop].split()) >= _FEWEST for start, stop in pieces)

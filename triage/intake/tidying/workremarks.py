@@ -40,7 +40,7 @@ _ANEW = lazily(
     r"ran|road ?test(?:ed)?|running|dann|danach|wieder|ausgelesen|gefahren|laufen|relu|lecture|"
     r"ensuite|puis|roule|leido|lectura|luego|despues)(?![a-z])"
 )
-_SENTENCE = lazily(rf"(?:[;!?]|\.{NOT_SHORT})\s+")
+_SENTENCE = lazily(rf"(?:[;!?]|\s//|\.{NOT_SHORT})\s+")
 _PIECE = lazily(r";|,(?=[\s,])|[.!?](?=\s)|\s-+\s|\s*\||\t|\s/{1,2}\s|"
                 r"\s(?:but|and|next|then|aber|und|dann|mais|et|puis|pero|y|luego)\s")
 _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wiped|deleted|geloscht|geloescht|"

@@ -344,8 +344,10 @@ def _take_number(rest: list[str], known: Container[str] | None) -> str | None:
     return number.upper()
 
 #: The word for a module before a name that it belongs to, as the French and the Spanish print it ("Module pompe \u00e0
-#: carburant"), and no label ("module ABS", "Module of the radio"); likewise "all" of "All wheel drive".
+#: carburant"), and no label ("module ABS", "Module of the radio"); likewise "all" of "All wheel drive", and the word
+#: before what is no name alone ("unit K7").
 KIND_FIRST = lazily(
-    r"(?:Module|M[o\u00f3]dulo|Calculateur)\s(?!(?:of|in|for|the|de|du|des|del|la|le|is|was|has|no|not|did|does)\s)[^\W\d_A-Z]|"
-    r"(?i:all[ -]wheel)(?![a-z])"
+    r"(?:Module|M[o\u00f3]dulo|Calculateur)\s"
+    r"(?!(?:of|in|for|the|de|du|des|del|la|le|is|was|has|no|not|did|does)\s)[^\W\d_A-Z]|"
+    r"(?i:all[ -]wheel)(?![a-z])|(?i:unit|module|ecu)\s[A-Za-z][0-9]{1,2}(?![\w.])"
 )
