@@ -220,3 +220,28 @@ def test_the_road_behind_a_clear_is_a_drive(head, minutes):
 def test_charging_alone_is_no_clear():
     assert phases.find("nach laden (12,6 v), loschen folgt morgen") is None
     assert phases.find("after charging (12.6 v), key on") is None
+
+
+@pytest.mark.parametrize("head", [
+    "with the new battery:", "con la batería nueva:", "avec la batterie neuve : contact mis 12,0 V",
+    "mit neuer Batterie:", "mit der neuen Batterie, 12,4 V",
+])
+def test_what_is_read_with_a_new_part_is_read_after_a_repair(head):
+    assert phases.find(low(head)).phase == "after-repair"
+
+
+@pytest.mark.parametrize("line", [
+    "with new codes:", "mit neuen Fehlern:", "with a new charger connected", "neue Batterie",
+])
+def test_what_is_new_and_no_part_tells_of_no_repair(line):
+    assert phases.find(low(line)) is None
+
+
+@pytest.mark.parametrize("entry", [
+    "U0001 with failure type 11, stored", "U0001 mit Fehlerart 11, gespeichert",
+    "U0001 avec type de défaut 11, mémorisé", "U0001 con tipo de fallo 11, almacenado",
+])
+def test_a_failure_type_may_be_told_with_its_code(entry):
+    # SAE J2012DA: 11 is a circuit short to ground.
+    [code] = read_text(f"ECM: {entry}\nABS: ok\n", load()).snapshots[0].modules[0].codes
+    assert (code.code, code.failure_type, code.status) == ("U0001", "11", "stored")

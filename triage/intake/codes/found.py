@@ -63,7 +63,7 @@ _BRACKETED = lazily(
 )
 _SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = lazily(
-    rf"[\s,;|/(\[-]{{0,4}}{TYPE_LABEL}\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
+    rf"[\s,;|/(\[-]{{0,4}}(?:(?:with|mit|avec|con) )?{TYPE_LABEL}\s*[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )
 #: Failure type and status byte behind colons: "P2187:00:2C".
@@ -105,7 +105,7 @@ _FEW_OWN = 40  # so few are sooner looked for one by one
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = _LABEL_FORMS = (_BRACKETED, _LABELLED)
 _SPACED_FORMS = (_SPACED,)
-_LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti", "un", "so"})
+_LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti", "un", "so", "wi", "mi", "av", "co"})
 _PAIR_SIGNS = _HEX | {"$"}
 _SOFT_MARKS = " ,;|/({[-\t"
 #: What a status byte, or the word before it, may start with.

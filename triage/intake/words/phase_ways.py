@@ -138,6 +138,14 @@ _REPAIRED = (
     ),
     _way(_NEW_READ, rf"(?<!not )(?<!never ){MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),
     _way(LEAD_SIGNS, MENDED_LEAD),
+    # "With the new battery:", with what was read then.
+    _way(
+        r"^\W{0,4}(?:with|mit|avec|con) ",
+        r"(?<![a-z0-9])(?:with (?:a |the )?new (?!code|fault|dtc|scan|read|charger|tool|tester|jump)\w+(?: \w+)?|"
+        r"mit (?:der |dem |einer )?neue[rnm] (?!code|fehler|scan|lade|tester|gerat)\w+|"
+        r"avec (?:la |le |une? |l')?(?:nouvel(?:le)? \w+|nouveau \w+|\w+ (?:neuve|neuf))|"
+        r"con (?:la |el |una? )?(?:nuev[oa] \w+|\w+ nuev[oa]))(?= ?(?::|,? [0-9]{1,2}[.,][0-9]{1,2} ?v|$))",
+    ),
     # "Repaired (earth strap replaced)" and no more.
     _way(
         r"repar|repair|fixed|mended|instandg",
@@ -313,6 +321,7 @@ PHASE_SIGNS = lazily(
     r"come|are|were) back|returned|reven|vuelto|volvi|volver |relei|reescan|"
     r"rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
     r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu |releid|abschluss|"
+    r"mit (?:\w+ )?neue[rnm] |avec (?:\w+ ){0,2}(?:neu[vf]|nouv)|con (?:\w+ ){0,2}nuev|"
     r"angeliefert|recien|justo |borrad|(?<![a-z])(?:then|dann|puis|ensuite)\s?[:,]|(?:de|otra) (?:nuevo|vez)"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
@@ -323,5 +332,5 @@ PHASE_WORDS = signs.of_pattern(
     r"(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|"
     r"suppress|follow|once|luego|erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
-    r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^ensuite|nuevo|^(?:done|complete|finished|essai|prueba)"
+    r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^ensuite|nuevo|^nuev[oa]$|^neue[rnm]$|^neu(?:f|ve)$|^nouve(?:l|lle|au)$|^(?:done|complete|finished|essai|prueba)"
 )
