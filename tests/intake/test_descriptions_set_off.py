@@ -154,3 +154,16 @@ def test_a_description_that_is_a_name_behind_a_status_and_a_code(
 def test_names_before_their_statuses_are_no_descriptions() -> None:
     assert modules_of("SRS  active B0028; ABS stored C0035; Radio pending U0100\n") == {
         "restraints": ["B0028 current"], "anti-lock brakes": ["C0035 stored"], "radio": ["U0100 pending"]}
+
+
+@pytest.mark.parametrize(("told", "status"), [
+    ("ABS has U0100 and U0121, the two of them historic.", "stored"),
+    ("ABS has U0100 and U0121, the two of them unconfirmed", "pending"),
+    ("ABS hat U0100 und U0121, alle beide passiv", "stored"),
+    ("ABS : U0100 et U0121, tous deux inactifs", "stored"),
+    ("ABS has U0100 - the two of them are in the radio", None),
+])
+def test_a_status_of_the_two_of_them_is_that_of_both(told, status):
+    scan = read_text(f"BCM: P0562 stored\n{told}\nRadio: ok\n", load()).snapshots[0]
+    [abs_] = [module for module in scan.modules if module.module == "anti-lock brakes"]
+    assert {code.status for code in abs_.codes} == {status}

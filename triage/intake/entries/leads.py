@@ -79,7 +79,8 @@ _EIN = lazily(
 _ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
-    r"(?:[(\[]|[-:,;]?\s)\s*(?:all|both|each|alle|beide|jeweils|(?:tou(?:te)?s )?(?:les )?deux|tous|toutes|l[oa]s dos|"
+    r"(?:[(\[]|[-:,;]?\s)\s*(?:all|both|each|every one|the (?:two|three|four|lot)(?= of )|"
+    r"alle|beide|jeweils|(?:tou(?:te)?s )?(?:les )?deux|tous|toutes|l[oa]s dos|"
     r"amb[oa]s|todos|todas)(?: (?:of them|are|is|sind|sont|estan))?[\s:]+([^()\[\]]{2,40}?)\s*[)\]]?[\s.;]*$"
 )
 

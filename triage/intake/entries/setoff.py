@@ -47,8 +47,10 @@ _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z])")
 #: Of which codes it is said: two, all, or none of either.
 _OF_WHICH = lazily(
     r"\s*(?:[,.;:(\[]|\s-|\sbut|\sand)?\s*(?:"
-    rf"((?:both|beide|(?:tou(?:te)?s )?les deux|(?:l[oa]s|todos) dos|amb[oa]s)(?![a-z]){_OF_THEM})|"
-    rf"((?:all(?: (?:of )?(?:three|four|five|them|these))?|each|alle(?: drei| vier)?|alles|samtliche|"
+    rf"((?:both|the (?:two|pair)(?= of )|(?:alle )?beide|die beiden|"
+    rf"(?:tou(?:te)?s )?les deux|tou(?:te)?s deux|(?:l[oa]s|todos) dos|amb[oa]s)(?![a-z]){_OF_THEM})|"
+    rf"((?:all(?: (?:of )?(?:three|four|five|them|these))?|every one|"
+    r"the (?:three|four|five|lot)(?= of )|each|alle(?: drei| vier)?|alles|samtliche|"
     rf"(?:tou(?:te)?s )?les (?:trois|quatre)|tou(?:te)?s|tout|l[oa]s (?:tres|cuatro)|tod[oa]s?)(?![a-z]){_OF_THEM}|"
     r"(?:th(?:ose|ese|ey)|diese|ce(?:ux|lles)-ci|est[oa]s|es[oa]s)(?= (?:are|were|sind|sont|son|estan) ))|"
     rf"((?:neither|keiner|keines?|keine|aucune?|ningun[oa])(?![a-z]){_OF_THEM})|"
