@@ -37,3 +37,7 @@ def test_a_feed_alone_needs_a_word_of_who_holds_a_meter():
     assert readings_of("ESP supply 11.9 V") == []
     assert readings_of("sensor feed at the ESP 5.0 V, ground 0.02 V") != [
         ("vehicle dynamics", "feed at its connector", 5.0), ("vehicle dynamics", "ground at its connector", 0.02)]
+
+
+def test_what_no_scan_has_read_is_a_part():
+    assert all(module is None for module, *_ in readings_of("tail lamp left feed at the connector 9.8 V with lamp on"))

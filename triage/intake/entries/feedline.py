@@ -64,7 +64,8 @@ def read(context: Context, row: Row) -> bool:
     if not _may_tell(low) or row.finds.codes or spoken(low) or phases.find(low) is not None:
         return False
     modules = {_of(context, row, place) for place in scanned.named(context, row)}
-    if len(modules) != 1:
+    if len(modules) != 1 or modules.isdisjoint(_scanned(context)):
+        # What no scan has read may be a part: "tail lamp left feed at the connector 9.8 V".
         return False
     told = _figures(low)
     if told is None or not _is_measured(low, told):
@@ -74,6 +75,12 @@ def read(context: Context, row: Row) -> bool:
     context.builder.snapshot.readings += [
         Reading(module=module, name=one.name, value=one.value, unit=one.unit) for one in told]
     return True
+
+
+def _scanned(context: Context) -> set[str]:
+    """The modules that the scans of the text have told of."""
+    return {context.names.match(module.printed).canonical
+            for scan in context.builder.snapshots for module in scan.modules.values()}
 
 
 def _of(context: Context, row: Row, place: scanned.Place) -> str:
