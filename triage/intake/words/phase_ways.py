@@ -140,8 +140,9 @@ _REPAIRED = (
     _way(LEAD_SIGNS, MENDED_LEAD),
     # "With the new battery:", with what was read then.
     _way(
-        r"^\W{0,4}(?:with|mit|avec|con) ",
-        r"(?<![a-z0-9])(?:with (?:a |the )?new (?!code|fault|dtc|scan|read|charger|tool|tester|jump)\w+(?: \w+)?|"
+        r"(?:with|mit|avec|con) ",
+        r"(?<![a-z0-9])(?<![a-z0-9,;] )"
+        r"(?:with (?:a |the )?new (?!code|fault|dtc|scan|read|charger|tool|tester|jump)\w+(?: \w+)?|"
         r"mit (?:der |dem |einer )?neue[rnm] (?!code|fehler|scan|lade|tester|gerat)\w+|"
         r"avec (?:la |le |une? |l')?(?:nouvel(?:le)? \w+|nouveau \w+|\w+ (?:neuve|neuf))|"
         r"con (?:la |el |una? )?(?:nuev[oa] \w+|\w+ nuev[oa]))(?= ?(?::|,? [0-9]{1,2}[.,][0-9]{1,2} ?v|$))",
