@@ -41,3 +41,12 @@ def test_a_feed_alone_needs_a_word_of_who_holds_a_meter():
 
 def test_what_no_scan_has_read_is_a_part():
     assert all(module is None for module, *_ in readings_of("tail lamp left feed at the connector 9.8 V with lamp on"))
+
+
+@pytest.mark.parametrize(("line", "module"), [
+    ("ABS and ESP lamp come on in heavy rain, battery was weak too, replaced 3 weeks ago", None),
+    ("battery weak, ABS replaced", "anti-lock brakes"), ("ABS faulty, replaced, battery charged", "anti-lock brakes"),
+])
+def test_what_was_replaced_is_named_in_the_clause_before(line, module):
+    events = read_text(f"{line}\nABS: C0035 stored\nEngine: P0562\n", load()).events
+    assert [(event.what, event.module) for event in events] == [("replaced", module)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 
 from triage.explain.bad_path import is_held
@@ -81,7 +82,30 @@ def short_list(
     if any(one.group.fuse and only_path(verdict["supply"], one.group.fuse) for one in groups):
         # The drop across the fuse is told with the modules that hang on it.
         supply = [root for root in supply if not root.title.startswith("cables")]
-    return [*_fed_by(supply, roots), *missing.values(), *roots]
+    supply, dead = _dead_by_path(supply, [*missing.values(), *roots])
+    others = [root for root in (*missing.values(), *roots) if all(root is not one for one in dead)]
+    fed = _fed_by(supply, others)
+    return [*fed, *dead, *others]
+
+
+#: The drop to a module, as the supply names it.
+_TO_MODULE = re.compile(r"voltage drop (.+?) feed, from the battery(?:, at least)?: ")
+
+
+def _dead_by_path(supply: list[Root], roots: Sequence[Root]) -> tuple[list[Root], list[Root]]:
+    """The roots of the ``supply`` and those of silent modules whose feed was measured bad: such a drop is told with the
+    module that is dead by it, and no second time as a path that failed."""
+    left, dead = list[Root](), list[Root]()
+    for cables in supply:
+        for reason in list(cables.why) if cables.title.startswith("cables") else ():
+            match = _TO_MODULE.match(reason)
+            root = next((root for root in roots if match and root.title.startswith(f"{match[1]} is silent")), None)
+            if root is not None:
+                root.why.append(reason)
+                cables.why.remove(reason)
+                dead += [root] if all(root is not one for one in dead) else []
+        left += [cables] if cables.why else []
+    return left, dead
 
 
 def _shared_silence(

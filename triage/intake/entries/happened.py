@@ -185,9 +185,15 @@ def put_mended(context: Context, row: Row) -> None:
 
 
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
-    """Whether it is the battery that was replaced, by the words of its own part of the line."""
+    """Whether it is the battery that was replaced, by the words of its own part of the line, or of the one before it
+    where that part begins with the deed: "battery was weak too, replaced 3 weeks ago"."""
     first, last = _part_of(row, deed)
-    return _says_battery(row.text[first:last])
+    if _says_battery(row.text[first:last]):
+        return True
+    if first == 0 or row.low[first : deed.start].strip(" ,"):
+        return False
+    before = [0, *(match.end() for match in _CLAUSE.finditer(row.low, 0, first - 1))][-1]
+    return _says_battery(row.text[before:last])
 
 
 def _part_of(row: Row, deed: phases.Deed) -> tuple[int, int]:
