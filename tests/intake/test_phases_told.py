@@ -245,3 +245,12 @@ def test_a_failure_type_may_be_told_with_its_code(entry):
     # SAE J2012DA: 11 is a circuit short to ground.
     [code] = read_text(f"ECM: {entry}\nABS: ok\n", load()).snapshots[0].modules[0].codes
     assert (code.code, code.failure_type, code.status) == ("U0001", "11", "stored")
+
+
+@pytest.mark.parametrize("told", ["charged over night, wiped all, ignition on", "erased all", "reset all, key on"])
+def test_all_that_was_wiped_was_cleared(told):
+    assert [deed.what for deed in phases.events(told)] == ["cleared"]
+
+
+def test_what_was_wiped_clean_was_not_cleared():
+    assert phases.events("wiped all the glass clean") == ()

@@ -44,7 +44,8 @@ def test_unmeasured_everything_is_to_be_checked() -> None:
     ("ground at its connector", 4.1, "V", "ground"), ("earth, pin 2", 800.0, "ohm", "ground")])
 def test_a_pin_that_has_nothing_is_what_to_look_for(name: str, value: float, unit: str, pin: str) -> None:
     told = page(reading(name, value, unit))
-    assert told.short_list[0].title.startswith(f"ABS is silent and has no {pin}: find the fuse, splice or wire")
+    assert told.short_list[0].title.startswith(
+        f"ABS is silent and has no {pin}: find the {'fuse' if pin == 'feed' else 'ground point'}, splice or wire")
     assert first_step(told)["do"] == f"find where ABS loses its {pin}, then ask it again"
     assert f"{value / (1000 if unit == 'mV' else 1):g}" in " ".join(told.short_list[0].why)
 

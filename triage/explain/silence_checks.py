@@ -11,6 +11,7 @@ from triage.explain.standing import STRICTEST
 from triage.explain.supply_checks import FOLLOW_WORDS
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, LOST, Casebook, Links, Story
+from triage.model.connector_words import WAY
 from triage.model.shared_silence import SharedSilence
 from triage.model.verdict import NextCheck, SupplyVerdict
 
@@ -146,7 +147,8 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         where = f"fuse box, wire to {name}, and {name} itself"
         passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
     elif pins is not None and pins.lost:
-        what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
+        what = f"find where {name} loses its {pins.lost}"
+        where = f"{', '.join(WAY[pins.lost])} and wire to the {pins.lost} of {name}"
     elif pins is not None and (pins.sound or pins.wired):
         pairs = [pin for pin in ("feed", "ground") if pin not in pins.sound]
         left = pairs if pins.wired else [*pairs, "network lines"]

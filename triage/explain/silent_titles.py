@@ -5,6 +5,7 @@ from __future__ import annotations
 from triage.explain.reasons import STAYS_SILENT
 from triage.model.assessment import FaultLine
 from triage.model.casebook import AtConnector
+from triage.model.connector_words import WAY
 
 
 def held_title(measured: AtConnector | None) -> str | None:
@@ -19,7 +20,8 @@ def silent_title(lost: str, measured: AtConnector | None) -> str:
     if measured is not None and measured.blown:
         return f"{lost} is silent and its fuse is blown ({measured.blown}): find why before a new one goes in"
     if measured is not None and measured.lost:
-        return f"{lost} is silent and has no {measured.lost}: find the fuse, splice or wire that lost it"
+        way = ", ".join(WAY[measured.lost])
+        return f"{lost} is silent and has no {measured.lost}: find the {way} or wire that lost it"
     left = [pin for pin in ("feed", "ground") if measured is None or pin not in measured.sound]
     if measured is not None and measured.wired:
         return (f"{lost} is silent: check its {' and '.join(left)}" if left else

@@ -9,6 +9,8 @@ import re
 from typing import Literal
 
 Pin = Literal["feed", "ground"]
+#: What lies on the way to each pin: a ground has a point to be cleaned, and no fuse (common practice).
+WAY: dict[Pin, tuple[str, str]] = {"feed": ("fuse", "splice"), "ground": ("ground point", "splice")}
 #: The name of what the battery had while the feed before it was read.
 BESIDE = "at the battery meanwhile"
 
@@ -119,4 +121,4 @@ def missing(low: str) -> Pin | None:
     return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
 
 
-__all__ = ["BESIDE", "UNLOADED", "Pin", "elsewhere", "load_of", "missing", "pin_of", "places"]
+__all__ = ["BESIDE", "UNLOADED", "WAY", "Pin", "elsewhere", "load_of", "missing", "pin_of", "places"]

@@ -28,6 +28,7 @@ from triage.model.casebook import (
     Story,
     Timeline,
 )
+from triage.model.connector_words import WAY
 from triage.model.said_fitted import complained_of, said_fitted
 from triage.model.snapshot import STATUS_WORDS
 from triage.model.verdict import fault_name
@@ -343,7 +344,7 @@ def _pins(pins: AtConnector | None) -> list[str]:
     if pins.blown:
         return [f"why its fuse blew ({pins.blown}): a path to ground in the circuit it feeds, then {REFUSE}"]
     if pins.lost:
-        return [f"fuse, splice and wire to its {pins.lost} (measured: {pins.words})"]
+        return [f"{', '.join(WAY[pins.lost])} and wire to its {pins.lost} (measured: {pins.words})"]
     left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
     return [f"its {' and '.join(left)} (measured: {pins.words})"] if left else []
 

@@ -146,7 +146,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
         lazily(
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
             rf"memory|memories|modules?|lot|everything|them|it|fault codes?)(?: all)?|"
-            rf"(?:erased|wiped|deleted)(?=\s*(?:[.,;:=*#~|)\]]|$)|\s+-|{_AT})|"
+            rf"(?:(?:erased|wiped|deleted)(?: all)?|reset all)(?=\s*(?:[.,;:=*#~|)\]]|$)|\s+-|{_AT})|"
             r"(?<=^)(?:all )?(?:the )?(?:codes?|faults?|dtcs?) out(?=\s*(?:[.,;]|$))|(?:alle )?(?:fehler|"
             r"codes) raus(?=\s*(?:[.,;]|$))|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
