@@ -205,6 +205,9 @@ ROWS = st.lists(st.lists(CELLS, min_size=1, max_size=4), max_size=12)
 @settings(max_examples=300, deadline=None)
 @given(ROWS, st.sampled_from([",", ";", "\t", " ", "|", ", "]))
 @example([["12.5", '"']], ",")
+@example([["-1.7e308", "12.5"], ["0", "12.4"], ["1.7e308", "12.4"]], ",")
+@example([["0", "12.5"], ["1.7e308", "12.4"], ["-1.7e308", "12.4"], ["1", "12.4"]], ",")
+@example([["9e15", "12.5"], ["9000000000000001", "12.4"], ["1", "12.4"], ["2", "12.4"]], ",")
 def test_nothing_typed_raises(table: list[list[str]], separator: str) -> None:
     trace, notices = read_trace("\n".join(separator.join(row) for row in table))
     if trace is None:

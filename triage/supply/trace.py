@@ -7,7 +7,7 @@ typed raises; what had to be guessed or left out becomes a notice.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -20,6 +20,8 @@ from triage.supply.rows import Rows, read_rows
 Array = NDArray[np.float64]
 #: A reading outside this range is the logger's, not the vehicle's (volts; -14 V is a reversed 12 V battery).
 _LOWEST, _HIGHEST = -30.0, 100.0
+#: No clock shows more, in any unit (nanoseconds since 1970 are 1.8e18), and sums of as many rows can hold.
+_LATEST = 1e30
 _HEAD = 65536
 #: A silence is a gap where it lasts five sampling intervals and at least a quarter of a second.
 _GAP_STEPS, _GAP_SECONDS = 5.0, 0.25
@@ -115,6 +117,7 @@ def _layout_notices(layout: Layout, source: str | None) -> list[Notice]:
 
 def _finish(rows: Rows, layout: Layout, source: str | None, notices: list[Notice]) -> Trace | None:
     """Units, order, doubles and readings no vehicle gives; then the trace."""
+    rows = replace(rows, seconds=np.where(np.abs(rows.seconds) <= _LATEST, rows.seconds, np.nan))
     seconds, volts = rows.seconds, rows.volts
     if layout.volt_scale != 1.0:
         volts = volts * layout.volt_scale
@@ -138,7 +141,8 @@ def _finish(rows: Rows, layout: Layout, source: str | None, notices: list[Notice
     if layout.kind in ("clock", "stamp") or (layout.kind == "number" and seconds[0] > 3e8):
         origin = float(seconds[0])
     seconds, volts = _in_order(seconds - origin if origin else seconds, volts, source, notices)
-    seconds = _spread_doubles(seconds, source, notices)
+    # Sums of large times are rounded, by more than a short step.
+    seconds = np.maximum.accumulate(_spread_doubles(seconds, source, notices))
     if seconds[-1] <= seconds[0]:
         notices.append(Notice("warning", "all readings bear the same time; the time must advance", source))
         return None
