@@ -50,3 +50,9 @@ def test_what_no_scan_has_read_is_a_part():
 def test_what_was_replaced_is_named_in_the_clause_before(line, module):
     events = read_text(f"{line}\nABS: C0035 stored\nEngine: P0562\n", load()).events
     assert [(event.what, event.module) for event in events] == [("replaced", module)]
+
+
+def test_what_sensors_are_fed_with_is_no_feed_of_a_module():
+    # Common practice: the reference of sensors is 5 V.
+    assert readings_of("power at ESP 5.0 V, ground 0.02 V") != [
+        ("vehicle dynamics", "feed at its connector", 5.0), ("vehicle dynamics", "ground at its connector", 0.02)]
