@@ -1,0 +1,154 @@
+"""The clauses of running text, by the parts of its tokens: whose codes, which status, in either order.
+
+A clause is told by the order of its parts alone, so that any verb and any filler may stand between them. What no form
+fits is no clause.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.speech.tokens import Token, kinds
+
+#: A name: known or unknown words, with "of" among them, and an address behind.
+_NP = r"t{0,2}[nx]{1,5}(?:d{1,2}t?[nx]{1,4}){0,2}q?"
+_NAMES = rf"[il]*{_NP}(?:(?:,|&|,&|,?l&?)[il]*p?{_NP})*"
+#: Behind the last name of a list: what would make it the subject of what follows.
+_NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
+_ITEM = r"k*c(?:[-,]?[il]*v?[il]*s+)?"
+_CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
+#: Between the last code and what tells its module: no code is told of the next name instead.
+_FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
+    # "nothing in A and B", "no answer from A"
+    ("answer first", rf"[i&]*(?P<a>a)[ivk]*[pdw]?(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    # "the A is clean", "in A nothing", "A: no answer"
+    ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?[il,]*[:-]?[il&v]*(?P<a>a)[pivt]{{0,3}}(?![tnx]|,?k*c)"),
+    # "P0562 stored in A and B", "what A gives": the place behind the codes
+    ("codes first", rf"[i&vk:]*(?P<c>{_CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
+                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iql]*(?:a|:?[ik]*c))"),
+    # "A has P0562 stored", "in A there is P0562"
+    ("name first", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,]*[:,-]?|[k]*[:,-]|q?)k*"
+                   rf"(?P<c>{_CODES})(?![ivtk]*[pd]t*[nx])"),
+    # "the same in B", "B likewise"
+    ("same", rf"[i&vt]*m[ikvts]*[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
+))
+#: What parts clauses, and where one may begin behind words that say nothing of a module.
+_APART = lazily(r"[,.;?&|-]*")
+
+
+@dataclass(slots=True)
+class Clause:
+    """What a clause says: the tokens of its names, each with what it is called by; its codes, or its answer."""
+
+    start: int
+    end: int
+    form: str
+    names: list[tuple[int, int]]
+    codes: list[tuple[Token, Token | None]] = field(default_factory=list)
+    answer: str = ""
+
+
+#: Whether tokens from one to before another are the name of a module, by ``loose``: where only a name may stand.
+IsName = Callable[[Sequence[Token], bool], bool]
+
+
+def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list[tuple[int, int]]]:
+    """The clauses of a line and the stretches of tokens that are none. Linear: a form sees a sentence at the most."""
+    kind = kinds(found)
+    told: list[Clause] = []
+    left: list[tuple[int, int]] = []
+    at, began = 0, 0
+    while at < len(kind):
+        parting = _APART.match(kind, at)
+        start = parting.end() if parting is not None else at
+        if start >= len(kind):
+            break
+        clause = _clause(found, kind, start, is_name)
+        if clause is not None:
+            if began < start:
+                left.append((began, start))
+            told.append(clause)
+            at = began = clause.end
+            continue
+        at = next((to for to in range(start + 1, len(kind)) if _may_begin(kind, to)), len(kind))
+    if began < len(kind):
+        left.append((began, len(kind)))
+    return told, left
+
+
+def _may_begin(kind: str, at: int) -> bool:
+    """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
+    return kind[at - 1] in ",.?:-iq&" or kind[at] in "tpca"
+
+
+def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
+    """The clause that begins at a token; None where no form fits with names of modules."""
+    end = kind.find("?", start)
+    until = min(end if end >= 0 else len(kind), start + 120)
+    for form, pattern in _FORMS:
+        match = pattern.match(kind, start, until)
+        if match is None:
+            continue
+        loose = form in ("answer first", "codes first", "same") or match.group("n") != match.group()
+        names = list(_names(found, kind, *match.span("n")))
+        if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
+            continue
+        clause = Clause(start, match.end(), form, names)
+        if "c" in match.groupdict() and match["c"] is not None:
+            clause.codes = _with_status(found, kind, match)
+        if "a" in match.groupdict() and match["a"] is not None:
+            clause.answer = found[match.start("a")].said
+        return clause
+    return None
+
+
+def _framed(form: str, match: re.Match[str]) -> bool:
+    """Whether words stand around a name that only stand around names: an article, a verb, a place, a colon."""
+    if form == "name first":
+        return bool(re.search("[vw:]", match["j"])) or match["n"].startswith("t")
+    return True
+
+
+def _names(found: Sequence[Token], kind: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+    """The names of a list, each without what stands before it."""
+    for match in re.finditer(_NP, kind[start:end]):
+        one, two = start + match.start(), start + match.end()
+        while kind[one] == "t":
+            one += 1
+        yield one, two - 1 if kind[two - 1] == "q" else two
+
+
+def _with_status(found: Sequence[Token], kind: str, match: re.Match[str]) -> list[tuple[Token, Token | None]]:
+    """The codes of a clause with their statuses: each its own; one before them, or behind the last, is that of all that
+    have none; "both" makes it that of all."""
+    start, end = match.span("c")
+    last = found[match.start("s")] if "s" in match.groupdict() and match["s"] is not None else None
+    part = [each for each in found[start:end] if each.kind in "cs,&-li"]
+    led = next((each.kind for each in part if each.kind in "cs"), "c") == "s"
+    pairs: list[tuple[Token, Token | None]] = []
+    ahead: Token | None = None
+    for each in part:
+        if each.kind == "c":
+            pairs.append((each, ahead if led else None))
+        elif each.kind == "s" and led:
+            ahead = each
+        elif each.kind == "s":
+            _close(pairs, each)
+    if last is not None:
+        _close(pairs, last)
+    return pairs
+
+
+def _close(pairs: list[tuple[Token, Token | None]], status: Token) -> None:
+    """A status for the codes before it that have none; a second one behind a code changes nothing."""
+    for at in range(len(pairs) - 1, -1, -1):
+        if pairs[at][1] is not None:
+            break
+        pairs[at] = (pairs[at][0], status)
+
+
+__all__ = ["Clause", "clauses"]

@@ -1,0 +1,127 @@
+"""The small words of sentences about modules and codes, in English, German, French and Spanish, each with its part.
+
+Sources: common practice in workshops of those languages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.words import saying_words
+
+#: Verbs that stand between a module and its codes, or between codes and their module.
+_VERBS = saying_words.VERBS | word_set("""
+    has have had having is are was were be been shows show showed shown holds hold held holding stores contains contain
+    reads gives got logs set sets lists listed list sits sit sitting lives live comes come came turned turns turn up
+    stands belongs belong carries carry carrying keeps kept found find see sees saw seen read noted note noting wrote
+    pulled pull get gets gave took take stored retained picked logging storing there's that's it's got's turned spat
+    hat haben hatte hatten ist sind war waren zeigt zeigen zeigte meldet melden meldete steht stehen stand standen
+    kommt kommen kam kamen liefert liefern bringt bringen gibt geben gab wirft werfen nennt habe finde fand gefunden
+    lese las gelesen ausgelesen sehe sah notiert eingetragen hinterlegt liegt liegen lag sitzt sitzen setzt taucht
+    tauchen erscheint erscheinen gehoert gehort gehoren stammt speichert fuehrt fuhrt antwortet antworten bekomme kriege
+    spuckt hinterlegte gemeldet
+    a ont avait avaient est sont etait affiche affichent remonte remontent signale signalent donne donnent presente
+    presentent contient indique indiquent sort sortent renvoie renvoient enregistre stocke trouve trouvons trouvees
+    trouve releve relevons lis lu vois vu vient viennent provient apparait apparaissent appartient note porte garde
+    gardent memorise repond repondent ai avons
+    tiene tienen tenia tenian hay muestra muestran mostro da dan dio reporta reportan reporto marca marcan guarda
+    guardan esta estan sale salen salio aparece aparecen aparecio encuentro encontre encontramos leo lei leemos leido
+    veo vi viene vienen trae traen registra registran registro indica indican contiene contienen lleva llevan pertenece
+    saca sacan apunte apunto devuelve devuelven responde responden contesta contestan tengo tenemos encontrado son es
+    era fue arroja lanza conserva anoto anote
+""")
+#: Words that lead to the place of a code.
+_PLACES = word_set("in on from at under inside im in am an bei beim aus vom unter dans sur chez cote sous en desde para "
+                   "into onto fur fuer pour sobre within")
+#: The same, which stand inside names too.
+_OF = word_set("de del du des d of von of")
+_WITH = word_set("with mit avec con having w/")
+_AND = word_set("and & plus + sowie und et y e or oder ou ni nor u samt nebst ainsi ademas")
+_ARTICLES = word_set("the a an my this that those these der die das den dem des ein eine einen einem le la les l un une "
+                     "el los las lo una al ce cette mon ma este esta eso")
+#: They make a status one of all codes before it, or an answer one of all modules before it.
+_ALL = word_set("both all each every jeweils beide beides alle allen alles samtlich samtliche tous toutes deux trois ambos ambas todos todas los "
+                "dos tres two three them ones of us chacun chaque cada uno einzeln zusammen identical same together")
+#: What says nothing of a code: who speaks, when, how surely.
+_FILLERS = word_set("""
+    i we you he she they it me us im ive i've i'd we've we'd there here then now so also again still well right ok okay
+    yeah yes next one just only even already meanwhile otherwise actually apparently too as for to up out back down off
+    about what when looking going opening open opened reading asking asked inside memory nothing but except tool tester
+    scanner scan he's they're to's uh um er erm hm list lists list's memory's by got the's which that now's ones well's
+    turning while
+    ich wir du er sie es mir uns man da dort dann jetzt nun noch auch nur so also schon wieder bereits ubrigens ja okay
+    weiter als nachstes nachster was wenn tester geraet gerat liste speicher fehlerspeicher drin dabei ausserdem
+    folgendes ferner zudem dazu aktuellem ohm aeh ah eh zum bloss lediglich ausser nichts betrifft angeht
+    je j nous on tu il elle ils elles me m y qu que ce c la alors puis ensuite maintenant aussi encore oui bon bien
+    seulement juste ne n outil valise liste memoire euh hein donc ca sinon enfin egalement apres rien d'autre
+    yo nosotros me nos se lo ahi alli luego entonces ahora tambien todavia aun si vale bueno solo solamente
+    equipo maquina lista memoria eh pues ademas despues sigue siguiente aqui respecto cuanto
+""")
+#: Nouns for codes and numbers of them: "three codes", "mit zwei Eintragen".
+_COUNTS = word_set("""
+    code codes fault faults dtc dtcs entry entries error errors trouble one two three four five six seven eight
+    fehler fehlercode fehlercodes codes eintrag eintrage eintraege eintragen ein zwei drei vier funf sechs sieben
+    folgende folgenden
+    defaut defauts code deux trois quatre cinq six sept suivants erreur erreurs
+    averia averias fallo fallos codigo codigos dos tres cuatro cinco seis siete siguientes error errores
+    1 2 3 4 5 6 7 8 9
+""")
+#: Before a maker's own number it tells that one follows.
+NUMBER_LEADS = word_set("code codes fault dtc fehler fehlercode fehlernummer defaut averia codigo fallo error erreur")
+#: No module is called so, though nobody lists the word.
+NO_NAMES = word_set("""
+    customer driver owner client colleague boss garage workshop tool tester reader scanner charger battery batteries
+    voltage supply fuse relay connector plug key keys engine van car truck vehicle bus lamp light lights rest
+    everything others modules module units codes code fault faults something someone nobody nothing anything
+    kunde kundin fahrer halter werkstatt meister kollege tester ladegerat ladegeraet batterie spannung sicherung relais
+    stecker schlussel wagen fahrzeug lampe rest alles steuergerate module fehler etwas nichts
+    client chauffeur garage collegue outil chargeur batterie tension fusible relais connecteur cle voiture camion
+    vehicule lampe voyant reste tout calculateurs defauts rien
+    cliente conductor taller companero cargador bateria tension fusible rele conector llave coche furgon camion
+    vehiculo luz luces resto todo centralitas averias nada
+    clear erase run repair drive clearing erasing test loschen loeschen probefahrt fahrt reparatur effacement essai
+    reparation borrado prueba reparacion borrar ruta
+    after before nach vor apres avant tras antes despues scanned derzeit momentan aktuell nein no non yes ja oui wurde
+    lowest minimum min low high odometer mileage today yesterday morning evening which what who how why when
+""")
+_SAME = word_set("ditto dito idem same ebenso likewise ebenfalls gleichfalls igualmente pareil gleiche gleichen dasselbe "
+                 "meme memes mismo mismos misma mismas")
+
+
+def _parts() -> dict[str, str]:
+    """The part of each word; where a word may have two, the later one here."""
+    found: dict[str, str] = {}
+    for kind, words in (("i", saying_words.BEFORE | saying_words.ADVERBS), ("i", _FILLERS), ("k", _COUNTS), ("l", _ALL), ("v", _VERBS), ("t", _ARTICLES), ("p", _PLACES),
+                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME)):
+        found.update(dict.fromkeys(words, kind))
+    return found
+
+
+PARTS = _parts()
+#: Answers in the words of sentences, of which the name stands behind, before or amid them.
+_ANSWERS = (
+    ("not scanned", lazily(
+        r"(?<![a-z])(?:(?:i |we )?(?:have not|haven'?t|never|did not|didn'?t) (?:yet )?(?:read|scan(?:ned)?|get to|got to|"
+        r"look(?:ed)? at|check(?:ed)?|open(?:ed)?|try|tried|done|do)(?: yet)?|(?:still )?(?:not|never) "
+        r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|"
+        r"je n'ai pas (?:encore )?(?:lu|scanne|interroge|regarde|ouvert)|(?:pas encore|pas) "
+        r"(?:lue?s?|scannee?s?|interrogee?s?|regardee?s?)|"
+        r"(?:aun |todavia )?no (?:lo |la |los |las )?(?:he|hemos) (?:leido|escaneado|mirado|consultado|abierto)(?: aun)?|"
+        r"(?:sin|no) (?:leer|escanear|consultar)|"
+        r"(?:noch )?nicht (?:gelesen|ausgelesen|abgefragt|gescannt|gepruft|angeschaut)|(?:habe ich )?ausgelassen|"
+        r"ubersprungen)(?![a-z])")),
+    ("not fitted", lazily(
+        r"(?<![a-z])(?:(?:is |are )?not fitted(?: (?:here|on this one))?|(?:does not|doesn'?t) have|"
+        r"(?:this one|this van|it) has no|pas (?:monte|equipe|installe)(?:e|es|s)?|"
+        r"nicht (?:verbaut|eingebaut|vorhanden im fahrzeug)|no (?:esta )?(?:montado|equipado|instalado)a?s?|"
+        r"no (?:lo |la )?lleva)(?![a-z])")),
+)
+
+
+def answers(small: str) -> Iterator[tuple[int, int, str]]:
+    """Start, end and kind of the answers in the words of sentences."""
+    for said, pattern in _ANSWERS:
+        for match in pattern.finditer(small):
+            yield match.start(), match.end(), said

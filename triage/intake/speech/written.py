@@ -1,0 +1,135 @@
+"""Lines of running text written out: for each clause that tells of modules a line that names the module first, and what
+stands between them in lines of its own. A line with a code that no clause holds is left as it is.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> text = "battery 11.4, P0562 and U0100 stored in the ABS, nothing in radio and EPS. The light bar shows U0073"
+>>> for line in told(lines(text), Names(load())):
+...     print(line.text)
+battery 11.4
+ABS: P0562 stored, U0100 stored
+radio: no codes
+EPS: no codes
+light bar: U0073
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.naming.names import Names
+from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD
+from triage.intake.speech import lexicon
+from triage.intake.speech.grammar import Clause, IsName, clauses
+from triage.intake.speech.tokens import Token, kinds, tokens
+
+#: Marks of tables and of entries: no running text.
+_TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}")
+_PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
+_SAYS = lazily(r"[cqanx]")
+_ASKED = lazily(r"[ivk&,ptdwlm]*(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[vikt]*\?[?.]*$")
+_MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
+_MOST_WORDS, _LONGEST = 4, 6000
+
+
+def told(found: Sequence[Line], names: Names) -> list[Line]:
+    """The lines with their clauses written out."""
+    mended: list[Line] = []
+    for line in found:
+        mended += _written(line, names) if _may_speak(line) else (line,)
+    return mended
+
+
+def _may_speak(line: Line) -> bool:
+    """Whether a line may be running text."""
+    return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(line.text.strip()) is None
+
+
+def _written(line: Line, names: Names) -> list[Line]:
+    """One line, its clauses written out where all its codes stand in clauses."""
+    found = tokens(line.text, line.low, names)
+    kind = kinds(found)
+    if _PLAIN.fullmatch(kind) or not ("c" in kind or "a" in kind):
+        return [line]
+    said, left = clauses(found, namer(line.text, line.low, names))
+    if not said or not any(each.codes or each.form != "name answer" for each in said):
+        return [line]
+    if any("c" in (rest := kind[one:two]) or ("a" in rest and "n" in rest) for one, two in left):
+        return [line]
+    pieces: list[tuple[int, list[Line]]] = [(one, _rest(line, found[one:two])) for one, two in left]
+    before: Clause | None = None
+    for clause in said:
+        if clause.form.startswith("same"):
+            if before is None:
+                return [line]
+            clause.codes, clause.answer = before.codes, before.answer
+        before = clause
+        pieces.append((clause.start, [_row(line, found, clause, name) for name in clause.names]))
+    return [each for _, part in sorted(pieces, key=lambda piece: piece[0]) for each in part]
+
+
+def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
+    """What stands between clauses, in a line of its own, without the words that only join."""
+    found = list(found)
+    while found and found[0].kind in ",.&-?:)":
+        found.pop(0)
+    while found and found[-1].kind in ",&-i.?":
+        found.pop()
+    if not found or not any(_SAYS.match(token.kind) for token in found):
+        return []
+    return [_cut(line, found[0].start, found[-1].end)]
+
+
+def _row(line: Line, found: Sequence[Token], clause: Clause, name: tuple[int, int]) -> Line:
+    """A line that names a module and tells what the clause says of it."""
+    first, last = found[name[0]], found[name[1] - 1]
+    parts: list[tuple[int, int, str | None]] = [(first.start, last.end, None)]
+    if clause.answer:
+        parts.append((last.end - 1, last.end, f": {_MEANT[clause.answer]}"))
+        return _joined(line, parts)
+    for at, (code, status) in enumerate(clause.codes):
+        parts.append((code.start, code.start + 1, ", " if at else ": "))
+        parts.append((code.start, code.end, None))
+        if status is not None:
+            parts.append((status.start, status.start + 1, " "))
+            parts.append((status.start, status.end, None))
+    return _joined(line, parts)
+
+
+def _cut(line: Line, start: int, end: int) -> Line:
+    """A piece of a line as a line."""
+    return _joined(line, [(start, end, None)])
+
+
+def _joined(line: Line, parts: Sequence[tuple[int, int, str | None]]) -> Line:
+    """A line of pieces of another: of its own characters, or of others that stand for the place of one."""
+    places = line.offsets or range(len(line.text))
+    text: list[str] = []
+    offsets: list[int] = []
+    for start, end, written in parts:
+        text.append(line.text[start:end] if written is None else written)
+        offsets += places[start:end] if written is None else [places[start]] * len(written)
+    found = line_of(line.number, line.raw, "".join(text), tuple(offsets), line.own)
+    found.work = line.work
+    return found
+
+
+def namer(text: str, small: str, names: Names) -> IsName:
+    """Whether tokens of a text are a name: a listed one or one alike, or ``loose``, where only names may stand, some
+    words that nobody lists."""
+
+    def is_name(found: Sequence[Token], loose: bool) -> bool:
+        start, end = found[0].start, found[-1].end
+        name, words = text[start:end], WORD.findall(small[start:end])
+        if not words or not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() for word in words):
+            return found[0].kind == "n" and names.listed(name)
+        if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
+            return True
+        return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1
+
+    return is_name
+
+
+__all__ = ["namer", "told"]
