@@ -23,7 +23,7 @@ _CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))
 #: Between the last code and what tells its module: no code is told of the next name instead.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
     # "nothing in A and B", "no answer from A"
-    ("answer first", rf"[i&]*(?P<a>a)[ivk]*[pdw]?(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("answer first", rf"[ik&]*(?P<a>a)[ivk]*[pdw]?(?P<n>{_NAMES}){_NO_SUBJECT}"),
     # "the A is clean", "in A nothing", "A: no answer"
     ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?[il,]*[:-]?[il&v]*(?P<a>a)[pivt]{{0,3}}(?![tnx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
@@ -37,7 +37,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
 ))
 #: What parts clauses, and where one may begin behind words that say nothing of a module.
-_APART = lazily(r"[,.;?&|-]*")
+_APART = lazily(r"[,.;?&-]*")
 
 
 @dataclass(slots=True)
@@ -82,7 +82,7 @@ def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list
 
 def _may_begin(kind: str, at: int) -> bool:
     """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
-    return kind[at - 1] in ",.?:-iq&" or kind[at] in "tpca"
+    return kind[at - 1] in ",.;?:-iq&r" or kind[at] in "tpca"
 
 
 def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:

@@ -21,11 +21,11 @@ _VERBS = saying_words.VERBS | word_set("""
     kommt kommen kam kamen liefert liefern bringt bringen gibt geben gab wirft werfen nennt habe finde fand gefunden
     lese las gelesen ausgelesen sehe sah notiert eingetragen hinterlegt liegt liegen lag sitzt sitzen setzt taucht
     tauchen erscheint erscheinen gehoert gehort gehoren stammt speichert fuehrt fuhrt antwortet antworten bekomme kriege
-    spuckt hinterlegte gemeldet
+    spuckt hinterlegte gemeldet spricht sprechen lebt
     a ont avait avaient est sont etait affiche affichent remonte remontent signale signalent donne donnent presente
     presentent contient indique indiquent sort sortent renvoie renvoient enregistre stocke trouve trouvons trouvees
     trouve releve relevons lis lu vois vu vient viennent provient apparait apparaissent appartient note porte garde
-    gardent memorise repond repondent ai avons
+    gardent memorise repond repondent ai avons parle parlent communique
     tiene tienen tenia tenian hay muestra muestran mostro da dan dio reporta reportan reporto marca marcan guarda
     guardan esta estan sale salen salio aparece aparecen aparecio encuentro encontre encontramos leo lei leemos leido
     veo vi viene vienen trae traen registra registran registro indica indican contiene contienen lleva llevan pertenece
@@ -38,7 +38,7 @@ _PLACES = word_set("in on from at under inside im in am an bei beim aus vom unte
 #: The same, which stand inside names too.
 _OF = word_set("de del du des d of von of")
 _WITH = word_set("with mit avec con having w/")
-_AND = word_set("and & plus + sowie und et y e or oder ou ni nor u samt nebst ainsi ademas")
+_AND = word_set("and & plus + sowie und et y e or oder ou ni nor u samt nebst ainsi mas")
 _ARTICLES = word_set("the a an my this that those these der die das den dem des ein eine einen einem le la les l un une "
                      "el los las lo una al ce cette mon ma este esta eso")
 #: They make a status one of all codes before it, or an answer one of all modules before it.
@@ -103,9 +103,12 @@ PARTS = _parts()
 #: Answers in the words of sentences, of which the name stands behind, before or amid them.
 _ANSWERS = (
     ("not scanned", lazily(
-        r"(?<![a-z])(?:(?:i |we )?(?:have not|haven'?t|never|did not|didn'?t) (?:yet )?(?:read|scan(?:ned)?|get to|got to|"
+        r"(?<![a-z])(?:(?:was |were )?(?:not|never) (?:been )?(?:read|scanned|checked)(?: yet)?|(?:i |we )?(?:have not|haven'?t|never|did not|didn'?t) (?:yet )?(?:read|scan(?:ned)?|get to|got to|"
         r"look(?:ed)? at|check(?:ed)?|open(?:ed)?|try|tried|done|do)(?: yet)?|(?:still )?(?:not|never) "
         r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|"
+        r"n'(?:a|ont) pas (?:encore )?ete (?:lu|scanne|interroge)e?s?|"
+        r"(?:aun |todavia )?no se han? (?:leido|escaneado|consultado)|"
+        r"(?:wurden? |ist |sind )?(?:noch |gar )?nicht (?:ausgelesen|gelesen|abgefragt|gescannt)(?: worden)?|"
         r"je n'ai pas (?:encore )?(?:lu|scanne|interroge|regarde|ouvert)|(?:pas encore|pas) "
         r"(?:lue?s?|scannee?s?|interrogee?s?|regardee?s?)|"
         r"(?:aun |todavia )?no (?:lo |la |los |las )?(?:he|hemos) (?:leido|escaneado|mirado|consultado|abierto)(?: aun)?|"

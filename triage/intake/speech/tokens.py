@@ -22,7 +22,7 @@ from triage.intake.said.states import in_text
 from triage.intake.speech import lexicon
 
 #: A word with what is written on to it, or a mark.
-_PIECE = lazily(r"[^\s,;:()\[\]\"!?=|]+|[,;:()\[\]\"!?=|]")
+_PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=|]+|[,;:()\[\]\"!?=|]")
 #: "l'ABS", "j'ai", "qu'il": a word of its own.
 _ELIDED = lazily(r"(?:l|d|j|n|s|m|t|c|qu|jusqu)'(?=[a-z0-9])")
 _OWNER = lazily(r"'s$")
@@ -31,7 +31,7 @@ _ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "v.", "
                           "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
-_MARKS = {",": ",", ";": ".", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
+_MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
           '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
@@ -59,8 +59,9 @@ def tokens(text: str, small: str, names: Names) -> list[Token]:
     found: list[Token] = []
     upto = 0
     for start, end in _pieces(small):
-        if start < upto:
+        if end <= upto:
             continue
+        start = max(start, upto)
         hit = whole.get(start)
         if hit is not None:
             found.append(hit)
@@ -145,7 +146,7 @@ def _with_numbers(found: list[Token], small: str) -> list[Token]:
         before = found[at - 1] if at else None
         led = before is not None and before.kind == "k" and small[before.start : before.end] in lexicon.NUMBER_LEADS
         if led or _listed(found, at):
-            found[at] = Token("c", token.start, token.end)
+            found[at] = Token("c", token.start, token.end, "own")
     return found
 
 

@@ -95,7 +95,8 @@ def _row(line: Line, found: Sequence[Token], clause: Clause, name: tuple[int, in
         if status is not None:
             parts.append((status.start, status.start + 1, " "))
             parts.append((status.start, status.end, None))
-    return _joined(line, parts)
+    own = frozenset(line.text[code.start : code.end] for code, _ in clause.codes if code.said == "own")
+    return _joined(line, parts, own)
 
 
 def _cut(line: Line, start: int, end: int) -> Line:
@@ -103,7 +104,9 @@ def _cut(line: Line, start: int, end: int) -> Line:
     return _joined(line, [(start, end, None)])
 
 
-def _joined(line: Line, parts: Sequence[tuple[int, int, str | None]]) -> Line:
+def _joined(
+    line: Line, parts: Sequence[tuple[int, int, str | None]], own: frozenset[str] = frozenset()
+) -> Line:
     """A line of pieces of another: of its own characters, or of others that stand for the place of one."""
     places = line.offsets or range(len(line.text))
     text: list[str] = []
@@ -111,7 +114,7 @@ def _joined(line: Line, parts: Sequence[tuple[int, int, str | None]]) -> Line:
     for start, end, written in parts:
         text.append(line.text[start:end] if written is None else written)
         offsets += places[start:end] if written is None else [places[start]] * len(written)
-    found = line_of(line.number, line.raw, "".join(text), tuple(offsets), line.own)
+    found = line_of(line.number, line.raw, "".join(text), tuple(offsets), line.own | own)
     found.work = line.work
     return found
 
