@@ -15,10 +15,10 @@ from triage.intake.speech.tokens import Token, kinds
 
 #: A name: known or unknown words, with "of" among them, and an address behind.
 _NP = r"t{0,2}[nx]{1,5}(?:d{1,2}t?[nx]{1,4}){0,2}q?"
-_NAMES = rf"[il]*{_NP}(?:(?:,|&|,&|,?l&?)[il]*p?{_NP})*"
+_NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*p?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
-_ITEM = r"k*c(?:[-,]?[il]*v?[il]*s+)?"
+_ITEM = r"k*c(?:[-,]?[ilp]*v?[ilp]*s+)?"
 _CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
 #: Between the last code and what tells its module: no code is told of the next name instead.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
@@ -30,14 +30,23 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("codes first", rf"[i&vk:]*(?P<c>{_CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
                     rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iql]*(?:a|:?[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
+    # "pending in A: P0562"
+    ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{_CODES})(?![ivtk]*[pd]t*[nx])"),
     ("name first", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,]*[:,-]?|[k]*[:,-]|q?)k*"
                    rf"(?P<c>{_CODES})(?![ivtk]*[pd]t*[nx])"),
     # "the same in B", "B likewise"
+    # "And A? P0562 stored", "A? no answer"
+    ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{_CODES})|(?P<a>a))[.]?"
+              rf"(?![ivtk]*[pd]t*[nx])"),
     ("same", rf"[i&vt]*m[ikvts]*[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
     ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
 ))
 #: What parts clauses, and where one may begin behind words that say nothing of a module.
 _APART = lazily(r"[,.;?&-]*")
+
+
+#: No clause has more tokens.
+_FARTHEST = 120
 
 
 @dataclass(slots=True)
@@ -88,13 +97,17 @@ def _may_begin(kind: str, at: int) -> bool:
 def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
     """The clause that begins at a token; None where no form fits with names of modules."""
     end = kind.find("?", start)
-    until = min(end if end >= 0 else len(kind), start + 120)
+    until = min(end if end >= 0 else len(kind), start + _FARTHEST)
     for form, pattern in _FORMS:
-        match = pattern.match(kind, start, until)
+        match = pattern.match(kind, start, start + _FARTHEST if form == "asked" else until)
         if match is None:
             continue
         loose = form in ("answer first", "codes first", "same") or match.group("n") != match.group()
         names = list(_names(found, kind, *match.span("n")))
+        if len(names) > 1 and "&" not in kind[names[0][0] : names[-1][1]] and not all(
+                "n" in kind[one:two] for one, two in names):
+            # "Hello, the A has P0562"
+            continue
         if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
             continue
         clause = Clause(start, match.end(), form, names)
@@ -126,7 +139,7 @@ def _with_status(found: Sequence[Token], kind: str, match: re.Match[str]) -> lis
     """The codes of a clause with their statuses: each its own; one before them, or behind the last, is that of all that
     have none; "both" makes it that of all."""
     start, end = match.span("c")
-    last = found[match.start("s")] if "s" in match.groupdict() and match["s"] is not None else None
+    last = next((found[match.start(key)] for key in ("s", "z") if match.groupdict().get(key)), None)
     part = [each for each in found[start:end] if each.kind in "cs,&-li"]
     led = next((each.kind for each in part if each.kind in "cs"), "c") == "s"
     pairs: list[tuple[Token, Token | None]] = []

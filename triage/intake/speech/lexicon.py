@@ -34,7 +34,7 @@ _VERBS = saying_words.VERBS | word_set("""
 """)
 #: Words that lead to the place of a code.
 _PLACES = word_set("in on from at under inside im in am an bei beim aus vom unter dans sur chez cote sous en desde para "
-                   "into onto fur fuer pour sobre within")
+                   "into onto for fur fuer pour sobre within")
 #: The same, which stand inside names too.
 _OF = word_set("de del du des d of von of")
 _WITH = word_set("with mit avec con having w/")
@@ -61,6 +61,7 @@ _FILLERS = word_set("""
 """)
 #: Nouns for codes and numbers of them: "three codes", "mit zwei Eintragen".
 _COUNTS = word_set("""
+    maker's makers manufacturer's manufacturers hersteller constructeur fabricante
     code codes fault faults dtc dtcs entry entries error errors trouble one two three four five six seven eight
     fehler fehlercode fehlercodes codes eintrag eintrage eintraege eintragen ein zwei drei vier funf sechs sieben
     folgende folgenden
@@ -71,20 +72,27 @@ _COUNTS = word_set("""
 #: Before a maker's own number it tells that one follows.
 NUMBER_LEADS = word_set("code codes fault dtc fehler fehlercode fehlernummer defaut averia codigo fallo error erreur")
 #: No module is called so, though nobody lists the word.
-NO_NAMES = word_set("""
-    customer driver owner client colleague boss garage workshop tool tester reader scanner charger battery batteries
-    voltage supply fuse relay connector plug key keys engine van car truck vehicle bus lamp light lights rest
-    everything others modules module units codes code fault faults something someone nobody nothing anything
-    kunde kundin fahrer halter werkstatt meister kollege tester ladegerat ladegeraet batterie spannung sicherung relais
-    stecker schlussel wagen fahrzeug lampe rest alles steuergerate module fehler etwas nichts
-    client chauffeur garage collegue outil chargeur batterie tension fusible relais connecteur cle voiture camion
-    vehicule lampe voyant reste tout calculateurs defauts rien
-    cliente conductor taller companero cargador bateria tension fusible rele conector llave coche furgon camion
-    vehiculo luz luces resto todo centralitas averias nada
-    clear erase run repair drive clearing erasing test loschen loeschen probefahrt fahrt reparatur effacement essai
-    reparation borrado prueba reparacion borrar ruta
-    after before nach vor apres avant tras antes despues scanned derzeit momentan aktuell nein no non yes ja oui wurde
-    lowest minimum min low high odometer mileage today yesterday morning evening which what who how why when
+_PEOPLE = word_set("""
+    customer driver owner client colleague boss garage workshop tester reader scanner
+    kunde kundin fahrer halter werkstatt meister kollege tester
+    client chauffeur conducteur garage collegue outil cliente conductor taller companero
+    somebody someone nobody something anything nothing everything etwas nichts alles rien tout nada todo algo
+    after before nach vor apres avant tras antes despues since seit depuis desde then als
+    derzeit momentan aktuell nein no non yes ja oui wurde habia sont
+    clear erase drive clearing erasing loschen loeschen probefahrt reparatur effacement essai reparation borrado
+    borrar ruta today yesterday morning evening which what who how why when hello hi hola bonjour hallo
+    minimum odometer mileage kilometerstand kilometrage monday tuesday wednesday thursday friday
+    montag dienstag mittwoch donnerstag freitag lundi mardi mercredi jeudi vendredi lunes martes miercoles jueves
+    viernes das dass nicht not pas mit cold hot tyres tyre reifen pneus neumaticos part teil piece pieza order auftrag
+    ordre orden spannung tension voltage volts volt kaltstart
+""")
+#: The same, where nothing else is said with it.
+_THINGS = word_set("""
+    tool charger battery batteries supply fuse relay connector plug key keys van car truck vehicle bus lamp
+    lamps light lights rest others modules module units unit code codes fault faults ecu repair run test lowest low high
+    min ladegerat ladegeraet batterie sicherung relais stecker schlussel wagen fahrzeug lampe steuergerate module fehler
+    fahrt chargeur fusible connecteur cle voiture camion vehicule voyant reste calculateurs calculateur defauts cargador
+    bateria rele conector llave coche furgon vehiculo luz luces resto centralitas centralita averias prueba
 """)
 _SAME = word_set("ditto dito idem same ebenso likewise ebenfalls gleichfalls igualmente pareil gleiche gleichen dasselbe "
                  "meme memes mismo mismos misma mismas")
@@ -100,6 +108,7 @@ def _parts() -> dict[str, str]:
 
 
 PARTS = _parts()
+NO_NAMES, THINGS = _PEOPLE, _THINGS
 #: Answers in the words of sentences, of which the name stands behind, before or amid them.
 _ANSWERS = (
     ("not scanned", lazily(
@@ -112,7 +121,9 @@ _ANSWERS = (
         r"je n'ai pas (?:encore )?(?:lu|scanne|interroge|regarde|ouvert)|(?:pas encore|pas) "
         r"(?:lue?s?|scannee?s?|interrogee?s?|regardee?s?)|"
         r"(?:aun |todavia )?no (?:lo |la |los |las )?(?:he|hemos) (?:leido|escaneado|mirado|consultado|abierto)(?: aun)?|"
-        r"(?:sin|no) (?:leer|escanear|consultar)|"
+        r"(?:didn'?t|did not|never) (?:get|got) (?:round )?to (?:read|scan|check|do)(?:ing)?|"
+        r"no (?:me|nos) (?:dio|ha dado) tiempo (?:a|de|para) (?:escanear|leer)|"
+        r"je n'ai pas eu le temps de (?:lire|scanner)|(?:sin|no) (?:leer|escanear|consultar)|"
         r"(?:noch )?nicht (?:gelesen|ausgelesen|abgefragt|gescannt|gepruft|angeschaut)|(?:habe ich )?ausgelassen|"
         r"ubersprungen)(?![a-z])")),
     ("not fitted", lazily(
@@ -128,3 +139,16 @@ def answers(small: str) -> Iterator[tuple[int, int, str]]:
     for said, pattern in _ANSWERS:
         for match in pattern.finditer(small):
             yield match.start(), match.end(), said
+
+
+#: Several words that say no more than a filler.
+_PHRASES = lazily(
+    r"(?<![a-z])(?:(?:and )?(?:nothing|notihng) (?:else|more|further)|(?:und )?sonst nichts|(?:und )?nichts weiter|"
+    r"(?:et )?rien (?:d'autre|de plus)|(?:y )?nada mas|for example|zum beispiel|par exemple|por ejemplo|"
+    r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
+
+
+def fillers(small: str) -> Iterator[tuple[int, int]]:
+    """The places of fillers of several words."""
+    for match in _PHRASES.finditer(small):
+        yield match.span()

@@ -9,6 +9,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -56,18 +57,21 @@ def kinds(found: Sequence[Token]) -> str:
 def tokens(text: str, small: str, names: Names) -> list[Token]:
     """The tokens of a line, descriptions behind codes left out. Linear in its length."""
     whole = _wholes(text, small, names)
+    starts = sorted(whole)
     found: list[Token] = []
     upto = 0
     for start, end in _pieces(small):
-        if end <= upto:
-            continue
         start = max(start, upto)
-        hit = whole.get(start)
-        if hit is not None:
-            found.append(hit)
-            upto = hit.end
-            continue
-        found += _word(small, start, end)
+        while start < end:
+            hit = whole.get(start)
+            if hit is not None:
+                found.append(hit)
+                start = upto = hit.end
+                continue
+            after = bisect_right(starts, start)
+            stop = min(starts[after] if after < len(starts) else end, end)
+            found += _word(small, start, stop)
+            start = stop
     return list(_without_descriptions(_with_numbers(_with_statuses(found, small), small)))
 
 
@@ -103,6 +107,7 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     listed = names.find(small)
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
+    hits += [Token("i", start, end) for start, end in lexicon.fillers(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)]
     said += [Token("a", start, end, answer) for start, end, answer in lexicon.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
@@ -123,6 +128,8 @@ def _word(small: str, start: int, end: int) -> list[Token]:
     word = small[start:end]
     if word in _MARKS:
         return [Token(_MARKS[word], start, end)]
+    if word in ("/", "+", "&"):
+        return [Token("&", start, end)]
     if word in _DASHES:
         return [Token("-", start, end)]
     stop = _ENDS.search(word) if word not in _ABBREVIATED else None

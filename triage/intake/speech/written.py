@@ -126,8 +126,8 @@ def namer(text: str, small: str, names: Names) -> IsName:
     def is_name(found: Sequence[Token], loose: bool) -> bool:
         start, end = found[0].start, found[-1].end
         name, words = text[start:end], WORD.findall(small[start:end])
-        if not words or not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() for word in words):
-            return found[0].kind == "n" and names.listed(name)
+        if not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() or word in lexicon.THINGS for word in words):
+            return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
             return True
         return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1
