@@ -2,9 +2,9 @@
 first word of the next lets it be, and some end amid a sentence.
 
 >>> from triage.intake.plain.characters import lines
->>> text = "Hello, this is what I got from the van: the brakes have\\nC0035 stored, and the radio and the light\\nbar are clean."
+>>> text = "Hello, this is what I got: the brakes have\\nC0035 stored, and the radio and the light\\nbar are clean."
 >>> [line.text for line in joined(lines(text))]
-['Hello, this is what I got from the van: the brakes have C0035 stored, and the radio and the light bar are clean.']
+['Hello, this is what I got: the brakes have C0035 stored, and the radio and the light bar are clean.']
 >>> text = "ABS has C0035 stored, nothing else in the list of it\\nRadio has B1234 stored, nothing else in the list"
 >>> [line.text for line in joined(lines(text))] == text.split("\\n")
 True
