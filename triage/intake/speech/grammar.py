@@ -81,12 +81,40 @@ def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list
             if began < start:
                 left.append((began, start))
             told.append(clause)
+            clause.end = _taken_back(found, kind, clause, is_name)
             at = began = clause.end
             continue
         at = next((to for to in range(start + 1, len(kind)) if _may_begin(kind, to)), len(kind))
     if began < len(kind):
         left.append((began, len(kind)))
     return told, left
+
+
+#: What takes back a name, what takes back an answer, and what denies another name or code.
+_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?(?P<to>[iv&pdk]*(?P<n>{_NP}))"
+                     r"[iv]*(?=[,.;-]|$)")
+_NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
+_OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
+_DENIED = lazily(rf"[,-]*&?u[ipd]*(?:{_NP}|k*c)i*(?=[,.;)]|$)")
+
+
+def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsName) -> int:
+    """Where a clause ends with what takes back its name or its answer, which are then the other ones."""
+    end = clause.end
+    if clause.answer and (match := _OTHER_ANSWER.match(kind, end, end + 30)) is not None:
+        clause.answer = found[match.start("a")].said
+        return match.end()
+    for form in (_OTHER_NAME, _NOT_THERE):
+        match = form.match(kind, end, end + 30)
+        if match is None:
+            continue
+        (name,) = list(_names(found, kind, *match.span("n")))[:1]
+        sure = match["n"].startswith("t") or match["wrong"] is not None or "p" in match["to"]
+        if is_name(found[name[0] : name[1]], sure):
+            clause.names = [*clause.names[:-1], name]
+            return match.end()
+    match = _DENIED.match(kind, end, end + 30) if clause.codes else None
+    return match.end() if match is not None else end
 
 
 def _may_begin(kind: str, at: int) -> bool:

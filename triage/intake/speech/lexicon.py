@@ -97,12 +97,21 @@ _THINGS = word_set("""
 _SAME = word_set("ditto dito idem same ebenso likewise ebenfalls gleichfalls igualmente pareil gleiche gleichen dasselbe "
                  "meme memes mismo mismos misma mismas")
 
+#: Who says so takes back what was said.
+_TAKES_BACK = word_set("""
+    sorry correction oops wrong mistake mistaken
+    korrektur falsch quatsch irrtum verzeihung entschuldigung vertan
+    pardon rectification desole
+    perdon correccion rectifico equivocado equivocacion perdona
+""")
+_NOT = word_set("not nicht kein keine pas no non nein ni")
+
 
 def _parts() -> dict[str, str]:
     """The part of each word; where a word may have two, the later one here."""
     found: dict[str, str] = {}
     for kind, words in (("i", saying_words.BEFORE | saying_words.ADVERBS), ("i", _FILLERS), ("k", _COUNTS), ("l", _ALL), ("v", _VERBS), ("t", _ARTICLES), ("p", _PLACES),
-                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME)):
+                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT)):
         found.update(dict.fromkeys(words, kind))
     return found
 
@@ -145,6 +154,7 @@ def answers(small: str) -> Iterator[tuple[int, int, str]]:
 _PHRASES = lazily(
     r"(?<![a-z])(?:(?:and )?(?:nothing|notihng) (?:else|more|further)|(?:und )?sonst nichts|(?:und )?nichts weiter|"
     r"(?:et )?rien (?:d'autre|de plus)|(?:y )?nada mas|for example|zum beispiel|par exemple|por ejemplo|"
+    r"(?:at|in) all|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
     r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
 
 

@@ -180,7 +180,7 @@ def _without_descriptions(found: Sequence[Token]) -> Iterator[Token]:
         if token.kind == "(" and inner and all(each.kind in "slvi," for each in inner) and any(
                 each.kind == "s" for each in inner):
             yield from inner
-        elif any(each.kind == "c" for each in inner):
+        elif any(each.kind in "cr" for each in inner):
             yield Token(".", token.start, token.end)
             yield from inner
             yield Token(".", found[end].start, found[end].end)

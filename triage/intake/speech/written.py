@@ -56,7 +56,8 @@ def _written(line: Line, names: Names) -> list[Line]:
     said, left = clauses(found, namer(line.text, line.low, names))
     if not said or not any(each.codes or each.form != "name answer" for each in said):
         return [line]
-    if any("c" in (rest := kind[one:two]) or ("a" in rest and "n" in rest) for one, two in left):
+    said, left = _sentences(kind, said, left)
+    if not said:
         return [line]
     pieces: list[tuple[int, list[Line]]] = [(one, _rest(line, found[one:two])) for one, two in left]
     before: Clause | None = None
@@ -68,6 +69,32 @@ def _written(line: Line, names: Names) -> list[Line]:
         before = clause
         pieces.append((clause.start, [_row(line, found, clause, name) for name in clause.names]))
     return [each for _, part in sorted(pieces, key=lambda piece: piece[0]) for each in part]
+
+
+def _sentences(
+    kind: str, said: Sequence[Clause], left: Sequence[tuple[int, int]]
+) -> tuple[list[Clause], list[tuple[int, int]]]:
+    """The clauses without those of sentences of which a code, or an answer with its name, is in no clause; such
+    sentences stay whole."""
+    bad = [_sentence(kind, one, two) for one, two in left
+           if "c" in (rest := kind[one:two]) or ("a" in rest and "n" in rest)]
+    if not bad:
+        return list(said), list(left)
+    whole: list[tuple[int, int]] = []
+    for one, two in sorted(bad):
+        if whole and one < whole[-1][1]:
+            whole[-1] = (whole[-1][0], max(two, whole[-1][1]))
+        else:
+            whole.append((one, two))
+    kept = [each for each in said if not any(one < each.end and each.start < two for one, two in whole)]
+    rest = [(one, two) for one, two in left if not any(start <= one and two <= stop for start, stop in whole)]
+    return kept, sorted([*rest, *whole])
+
+
+def _sentence(kind: str, start: int, end: int) -> tuple[int, int]:
+    """The sentence around a stretch of tokens."""
+    before, after = kind.rfind(".", 0, max(start, 0)), kind.find(".", max(end - 1, start))
+    return before + 1, after + 1 if after >= 0 else len(kind)
 
 
 def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
