@@ -15,28 +15,33 @@ from triage.intake.speech.tokens import Token, kinds
 
 #: A name: known or unknown words, with "of" among them, and an address behind.
 _NP = r"t{0,2}[nx]{1,5}(?:d{1,2}t?[nx]{1,4}){0,2}q?"
-_NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*p?{_NP})*"
+_NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
-_ITEM = r"k*c(?:[-,]?[ilp]*v?[ilp]*s+)?"
-_CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
+_ITEM = r"k*c(?:[-,]?[ilpd]*v?[ilptd]*s+)?"
+#: Between two codes; what takes the one before back among them.
+_THEN = r"(?:[,&i;]{0,3}|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
+CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
 #: Between the last code and what tells its module: no code is told of the next name instead.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
     # "nothing in A and B", "no answer from A"
     ("answer first", rf"[ik&]*(?P<a>a)[ivk]*[pdw]?(?P<n>{_NAMES}){_NO_SUBJECT}"),
     # "the A is clean", "in A nothing", "A: no answer"
-    ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?[il,]*[:-]?[il&v]*(?P<a>a)[pivt]{{0,3}}(?![tnx]|,?k*c)"),
+    ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
+                    rf"(?![pdw]*t*[nx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
-    ("codes first", rf"[i&vk:]*(?P<c>{_CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
+    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)"
+                    rf"(?![iql]*(?:a|:?[ik]*c))"),
+    ("codes first", rf"[i&vkt:]*(?P<c>{CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
                     rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iql]*(?:a|:?[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
     # "pending in A: P0562"
-    ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{_CODES})(?![ivtk]*[pd]t*[nx])"),
+    ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
     ("name first", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,]*[:,-]?|[k]*[:,-]|q?)k*"
-                   rf"(?P<c>{_CODES})(?![ivtk]*[pd]t*[nx])"),
+                   rf"(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
     # "the same in B", "B likewise"
     # "And A? P0562 stored", "A? no answer"
-    ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{_CODES})|(?P<a>a))[.]?"
+    ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{CODES})|(?P<a>a))[.]?"
               rf"(?![ivtk]*[pd]t*[nx])"),
     ("same", rf"[i&vt]*m[ikvts]*[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
     ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
@@ -45,6 +50,8 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
 _APART = lazily(r"[,.;?&-]*")
 
 
+#: An answer told twice: "all clear, no codes".
+_AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
 #: No clause has more tokens.
 _FARTHEST = 120
 
@@ -143,6 +150,8 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
             clause.codes = _with_status(found, kind, match)
         if "a" in match.groupdict() and match["a"] is not None:
             clause.answer = found[match.start("a")].said
+            while (again := _AGAIN.match(kind, clause.end)) and found[again.end() - 1].said == clause.answer:
+                clause.end = again.end()
         return clause
     return None
 
@@ -151,6 +160,8 @@ def _framed(form: str, match: re.Match[str]) -> bool:
     """Whether words stand around a name that only stand around names: an article, a verb, a place, a colon."""
     if form == "name first":
         return bool(re.search("[vw:]", match["j"])) or match["n"].startswith("t")
+    if form == "name answer":
+        return match["j"] != "" and "," not in match["j"] or match["n"].startswith("t")
     return True
 
 
@@ -168,12 +179,23 @@ def _with_status(found: Sequence[Token], kind: str, match: re.Match[str]) -> lis
     have none; "both" makes it that of all."""
     start, end = match.span("c")
     last = next((found[match.start(key)] for key in ("s", "z") if match.groupdict().get(key)), None)
-    part = [each for each in found[start:end] if each.kind in "cs,&-li"]
+    return statuses(found[start:end], last)
+
+
+def statuses(found: Sequence[Token], last: Token | None = None) -> list[tuple[Token, Token | None]]:
+    """The codes of a list with their statuses; ``last``: that of those which have none."""
+    part = [each for each in found if each.kind in "csr"]
     led = next((each.kind for each in part if each.kind in "cs"), "c") == "s"
     pairs: list[tuple[Token, Token | None]] = []
+    taken_back = False
     ahead: Token | None = None
     for each in part:
-        if each.kind == "c":
+        if each.kind == "r":
+            taken_back = True
+        elif each.kind == "c":
+            if taken_back and pairs:
+                pairs.pop()
+            taken_back = False
             pairs.append((each, ahead if led else None))
         elif each.kind == "s" and led:
             ahead = each
@@ -192,4 +214,4 @@ def _close(pairs: list[tuple[Token, Token | None]], status: Token) -> None:
         pairs[at] = (pairs[at][0], status)
 
 
-__all__ = ["Clause", "clauses"]
+__all__ = ["CODES", "Clause", "clauses", "statuses"]

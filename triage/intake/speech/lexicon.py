@@ -16,7 +16,7 @@ _VERBS = saying_words.VERBS | word_set("""
     has have had having is are was were be been shows show showed shown holds hold held holding stores contains contain
     reads gives got logs set sets lists listed list sits sit sitting lives live comes come came turned turns turn up
     stands belongs belong carries carry carrying keeps kept found find see sees saw seen read noted note noting wrote
-    pulled pull get gets gave took take stored retained picked logging storing there's that's it's got's turned spat
+    pulled pull had has get gets gave took take stored retained picked logging storing there's that's it's got's turned spat
     hat haben hatte hatten ist sind war waren zeigt zeigen zeigte meldet melden meldete steht stehen stand standen
     kommt kommen kam kamen liefert liefern bringt bringen gibt geben gab wirft werfen nennt habe finde fand gefunden
     lese las gelesen ausgelesen sehe sah notiert eingetragen hinterlegt liegt liegen lag sitzt sitzen setzt taucht
@@ -29,11 +29,11 @@ _VERBS = saying_words.VERBS | word_set("""
     tiene tienen tenia tenian hay muestra muestran mostro da dan dio reporta reportan reporto marca marcan guarda
     guardan esta estan sale salen salio aparece aparecen aparecio encuentro encontre encontramos leo lei leemos leido
     veo vi viene vienen trae traen registra registran registro indica indican contiene contienen lleva llevan pertenece
-    saca sacan apunte apunto devuelve devuelven responde responden contesta contestan tengo tenemos encontrado son es
+    saco saque sacamos saca sacan apunte apunto devuelve devuelven responde responden contesta contestan tengo tenemos encontrado son es
     era fue arroja lanza conserva anoto anote
 """)
 #: Words that lead to the place of a code.
-_PLACES = word_set("in on from at under inside im in am an bei beim aus vom unter dans sur chez cote sous en desde para "
+_PLACES = word_set("zu zur zum in on from at under inside im in am an bei beim aus vom unter dans sur chez cote sous en desde para "
                    "into onto for fur fuer pour sobre within")
 #: The same, which stand inside names too.
 _OF = word_set("de del du des d of von of")
@@ -50,12 +50,14 @@ _FILLERS = word_set("""
     yeah yes next one just only even already meanwhile otherwise actually apparently too as for to up out back down off
     about what when looking going opening open opened reading asking asked inside memory nothing but except tool tester
     scanner scan he's they're to's uh um er erm hm list lists list's memory's by got the's which that now's ones well's
-    turning while
+    turning while status state marked
     ich wir du er sie es mir uns man da dort dann jetzt nun noch auch nur so also schon wieder bereits ubrigens ja okay
     weiter als nachstes nachster was wenn tester geraet gerat liste speicher fehlerspeicher drin dabei ausserdem
-    folgendes ferner zudem dazu aktuellem ohm aeh ah eh zum bloss lediglich ausser nichts betrifft angeht
+    folgendes ferner zudem dazu aktuellem ohm aeh ah eh bloss lediglich ausser nichts betrifft angeht
     je j nous on tu il elle ils elles me m y qu que ce c la alors puis ensuite maintenant aussi encore oui bon bien
+    statut etat
     seulement juste ne n outil valise liste memoire euh hein donc ca sinon enfin egalement apres rien d'autre
+    estado
     yo nosotros me nos se lo ahi alli luego entonces ahora tambien todavia aun si vale bueno solo solamente
     equipo maquina lista memoria eh pues ademas despues sigue siguiente aqui respecto cuanto
 """)
@@ -158,7 +160,15 @@ _PHRASES = lazily(
     r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
 
 
-def fillers(small: str) -> Iterator[tuple[int, int]]:
-    """The places of fillers of several words."""
-    for match in _PHRASES.finditer(small):
-        yield match.span()
+#: The same that take back what was said.
+_BACK = lazily(
+    r"(?<![a-z])(?:faute de frappe|tippfehler|typing error|error de (?:tecleo|escritura)|mejor dicho|quiero decir|"
+    r"je veux dire|i mean|ich meine|scratch that|stimmt nicht|das stimmt nicht|erreur de ma part|my mistake|"
+    r"mixed (?:them|it) up|me he equivocado|me equivoque|je me suis trompe|habe mich vertan)(?![a-z])")
+
+
+def phrases(small: str) -> Iterator[tuple[int, int, str]]:
+    """The places of such phrases, each with its part."""
+    for kind, pattern in (("i", _PHRASES), ("r", _BACK)):
+        for match in pattern.finditer(small):
+            yield *match.span(), kind

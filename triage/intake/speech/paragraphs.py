@@ -32,7 +32,7 @@ _JOINTS = word_set("""
     et ou le la les l un une dans sur avec de du des est sont a ont pas aucun aucune montre remonte donne
     y o e el los las en con del al es son esta tiene tienen muestra ningun ninguna sin
 """)
-_NARROWEST, _WIDEST, _SHARE = 34, 130, 0.3
+_NARROWEST, _WIDEST, _SHARE, _FULL = 34, 130, 0.3, 0.8
 
 
 def joined(found: Sequence[Line]) -> list[Line]:
@@ -77,7 +77,7 @@ def _broken(block: Sequence[Line]) -> set[int]:
     full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width]
     capital = any(text[:1].isupper() for text in texts)
     amid = [at for at in full if _goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
-    if len(full) < len(inside) or not amid or len(amid) < _SHARE * len(full):
+    if len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
         return set()
     return set(full)
 

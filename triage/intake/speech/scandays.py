@@ -35,7 +35,7 @@ _DAY = (rf"(?:(?:{'|'.join(_DAYS)})|[0-9]{{1,2}}(?:st|nd|rd|th|er|\.)?(?: de| of
         rf"(?:{'|'.join(_MONTHS)}) [0-9]{{1,2}}(?:st|nd|rd|th)?)(?! 20[0-9]{{2}})(?:'?s)?")
 #: At the beginning of a line or of a sentence.
 _HEAD = lazily(
-    rf"(?:(?<=\. )|(?<=\; )|^\s*(?:[>*#-]\s*)*(?:(?:right|so|ok|okay|alors|bueno|also|gut|bon|hola|hi),? )?)"
+    rf"(?:(?<=[.;:] )|^\s*(?:[>*#-]\s*)*(?:(?:right|so|ok|okay|alors|bueno|also|gut|bon|hola|hi),? )?)"
     rf"(?P<head>{_SCAN}{_OF} (?P<day>{_DAY})|(?P<first>{_DAY})(?:'s)? {_SCAN}|(?:on |am )?(?P<only>(?:{'|'.join(_DAYS)})))"
     r"\s?(?::|$)\s*")
 _SIGN = signs.of_words(frozenset((*_DAYS, *_MONTHS)).__contains__)

@@ -32,6 +32,8 @@ _ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "v.", "
                           "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
+#: The same behind a word for it.
+_LED = lazily(r"(?=[a-z]*[0-9]{2})[0-9a-z]{4,7}|[0-9]{3}")
 _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
           '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
@@ -107,7 +109,7 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     listed = names.find(small)
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
-    hits += [Token("i", start, end) for start, end in lexicon.fillers(small)]
+    hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)]
     said += [Token("a", start, end, answer) for start, end, answer in lexicon.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
@@ -148,11 +150,11 @@ def _word(small: str, start: int, end: int) -> list[Token]:
 def _with_numbers(found: list[Token], small: str) -> list[Token]:
     """The tokens, makers' own numbers among them as codes: behind a word for a code, or in a list with codes."""
     for at, token in enumerate(found):
-        if token.kind != "x" or _OWN.fullmatch(small, token.start, token.end) is None:
+        if token.kind != "x" or _LED.fullmatch(small, token.start, token.end) is None:
             continue
         before = found[at - 1] if at else None
         led = before is not None and before.kind == "k" and small[before.start : before.end] in lexicon.NUMBER_LEADS
-        if led or _listed(found, at):
+        if led or (_OWN.fullmatch(small, token.start, token.end) is not None and _listed(found, at)):
             found[at] = Token("c", token.start, token.end, "own")
     return found
 
@@ -177,9 +179,9 @@ def _without_descriptions(found: Sequence[Token]) -> Iterator[Token]:
             at += 1
             continue
         inner = found[at + 1 : end]
-        if token.kind == "(" and inner and all(each.kind in "slvi," for each in inner) and any(
+        if token.kind == "(" and len(inner) <= 6 and all(each.kind in "slviptd,:" for each in inner) and any(
                 each.kind == "s" for each in inner):
-            yield from inner
+            yield from (each for each in inner if each.kind != ":")
         elif any(each.kind in "cr" for each in inner):
             yield Token(".", token.start, token.end)
             yield from inner

@@ -16,30 +16,64 @@ light bar: U0073
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
+from triage.intake.lines.glue import lines_glued, together
 from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
 from triage.intake.speech import lexicon
-from triage.intake.speech.grammar import Clause, IsName, clauses
+from triage.intake.speech.grammar import CODES, Clause, IsName, clauses, statuses
 from triage.intake.speech.tokens import Token, kinds, tokens
 
 #: Marks of tables and of entries: no running text.
 _TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}")
 _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
 _SAYS = lazily(r"[cqanx]")
-_ASKED = lazily(r"[ivk&,ptdwlm]*(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[vikt]*\?[?.]*$")
+#: A question for one module, and an answer that names none.
+_ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
+_REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
-_MOST_WORDS, _LONGEST = 4, 6000
+_MOST_WORDS, _LONGEST, _SHORT = 4, 6000, 100
 
 
 def told(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines with their clauses written out."""
     mended: list[Line] = []
+    asked: Line | None = None
     for line in found:
+        if asked is not None and line.text.strip():
+            answered = _answered(asked, line, names)
+            if answered is not None:
+                mended[-1] = answered
+                asked = None
+                continue
+        asked = line if line.text.rstrip().endswith("?") and len(line.text) <= _SHORT else None
         mended += _written(line, names) if _may_speak(line) else (line,)
+        if asked is not None and mended[-1] is not line:
+            asked = None
     return mended
+
+
+def _answered(asked: Line, line: Line, names: Names) -> Line | None:
+    """A question for a module with its answer in the line below; None where they are none."""
+    said = tokens(asked.text, asked.low, names)
+    match = _ASKED.fullmatch(kinds(said))
+    told = tokens(line.text, line.low, names)
+    reply = _REPLY.fullmatch(kinds(told))
+    if match is None or reply is None:
+        return None
+    name = said[match.start("n") : match.end("n")]
+    name = name[1:] if name[0].kind == "t" else name
+    if not name or not namer(asked.text, asked.low, names)(name, True):
+        return None
+    lead = together((asked, name[0].start, name[-1].end), ": ")
+    if reply["a"]:
+        return together((asked, name[0].start, name[-1].end), f": {_MEANT[told[reply.start('a')].said]}")
+    pairs = statuses(told[reply.start("c") : reply.end("c")])
+    row = _codes(line, pairs)
+    return lines_glued(lead, row)
 
 
 def _may_speak(line: Line) -> bool:
@@ -59,7 +93,8 @@ def _written(line: Line, names: Names) -> list[Line]:
     said, left = _sentences(kind, said, left)
     if not said:
         return [line]
-    pieces: list[tuple[int, list[Line]]] = [(one, _rest(line, found[one:two])) for one, two in left]
+    pieces: list[tuple[int, list[Line]]] = [
+        (start, _rest(line, found[start:stop])) for one, two in left for start, stop in _apart(kind, one, two)]
     before: Clause | None = None
     for clause in said:
         if clause.form.startswith("same"):
@@ -71,11 +106,19 @@ def _written(line: Line, names: Names) -> list[Line]:
     return [each for _, part in sorted(pieces, key=lambda piece: piece[0]) for each in part]
 
 
+def _apart(kind: str, start: int, end: int) -> list[tuple[int, int]]:
+    """A stretch of tokens parted at its full stops."""
+    stops = [at + 1 for at in range(start, end) if kind[at] == "."]
+    edges = sorted({start, *stops, end})
+    return list(pairwise(edges))
+
+
 def _sentences(
     kind: str, said: Sequence[Clause], left: Sequence[tuple[int, int]]
 ) -> tuple[list[Clause], list[tuple[int, int]]]:
     """The clauses without those of sentences of which a code, or an answer with its name, is in no clause; such
     sentences stay whole."""
+    left = [(one, two) for each in left for one, two in [_trimmed(kind, *each)] if one < two]
     bad = [_sentence(kind, one, two) for one, two in left
            if "c" in (rest := kind[one:two]) or ("a" in rest and "n" in rest)]
     if not bad:
@@ -91,6 +134,15 @@ def _sentences(
     return kept, sorted([*rest, *whole])
 
 
+def _trimmed(kind: str, start: int, end: int) -> tuple[int, int]:
+    """A stretch without the marks at its ends."""
+    while start < end and kind[start] in ",.;&-":
+        start += 1
+    while start < end and kind[end - 1] in ",.;&-":
+        end -= 1
+    return start, end
+
+
 def _sentence(kind: str, start: int, end: int) -> tuple[int, int]:
     """The sentence around a stretch of tokens."""
     before, after = kind.rfind(".", 0, max(start, 0)), kind.find(".", max(end - 1, start))
@@ -100,9 +152,9 @@ def _sentence(kind: str, start: int, end: int) -> tuple[int, int]:
 def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
     """What stands between clauses, in a line of its own, without the words that only join."""
     found = list(found)
-    while found and found[0].kind in ",.&-?:)":
+    while found and found[0].kind in ",.;&-?:)":
         found.pop(0)
-    while found and found[-1].kind in ",&-i.?":
+    while found and found[-1].kind in ",;&-i.?":
         found.pop()
     if not found or not any(_SAYS.match(token.kind) for token in found):
         return []
@@ -116,14 +168,31 @@ def _row(line: Line, found: Sequence[Token], clause: Clause, name: tuple[int, in
     if clause.answer:
         parts.append((last.end - 1, last.end, f": {_MEANT[clause.answer]}"))
         return _joined(line, parts)
-    for at, (code, status) in enumerate(clause.codes):
-        parts.append((code.start, code.start + 1, ", " if at else ": "))
+    parts.append((last.end - 1, last.end, ": "))
+    return _joined(line, [*parts, *_listed(clause.codes)], _own(line, clause.codes))
+
+
+def _listed(pairs: Sequence[tuple[Token, Token | None]]) -> list[tuple[int, int, str | None]]:
+    """The pieces of a list of codes, each with its status."""
+    parts: list[tuple[int, int, str | None]] = []
+    for at, (code, status) in enumerate(pairs):
+        if at:
+            parts.append((code.start, code.start + 1, ", "))
         parts.append((code.start, code.end, None))
         if status is not None:
             parts.append((status.start, status.start + 1, " "))
             parts.append((status.start, status.end, None))
-    own = frozenset(line.text[code.start : code.end] for code, _ in clause.codes if code.said == "own")
-    return _joined(line, parts, own)
+    return parts
+
+
+def _own(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> frozenset[str]:
+    """The makers' own numbers among codes."""
+    return frozenset(line.text[code.start : code.end] for code, _ in pairs if code.said == "own")
+
+
+def _codes(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> Line:
+    """A line of codes alone, each with its status."""
+    return _joined(line, _listed(pairs), _own(line, pairs))
 
 
 def _cut(line: Line, start: int, end: int) -> Line:
@@ -157,6 +226,9 @@ def namer(text: str, small: str, names: Names) -> IsName:
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
             return True
+        if found[0].kind == "n" and found[-1].kind == "x" and text[found[-1].start].islower():
+            # "The headlamp first looked dead"
+            return False
         return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1
 
     return is_name
