@@ -14,7 +14,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.speech.tokens import Token, kinds
 
 #: A name: known or unknown words, with "of" among them, and an address behind.
-_NP = r"t{0,2}[nx]{1,5}(?:d{1,2}t?[nx]{1,4}){0,2}q?"
+_NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
 _NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
@@ -25,7 +25,7 @@ CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*
 #: Between the last code and what tells its module: no code is told of the next name instead.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
     # "nothing in A and B", "no answer from A"
-    ("answer first", rf"[ik&]*(?P<a>a)[ivk]*[pdw]?(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("answer first", rf"[ik&]*(?P<a>a)(?P<p>[ivk]*[pdw]?)(?P<n>{_NAMES}){_NO_SUBJECT}"),
     # "the A is clean", "in A nothing", "A: no answer"
     ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
                     rf"(?![pdw]*t*[nx]|,?k*c)"),
@@ -50,6 +50,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
 _APART = lazily(r"[,.;?&-]*")
 
 
+_PLAIN = lazily(r"[k,:q-]*")
 #: An answer told twice: "all clear, no codes".
 _AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
 #: No clause has more tokens.
@@ -64,6 +65,8 @@ class Clause:
     end: int
     form: str
     names: list[tuple[int, int]]
+    #: It says no more than a name, a mark, and what follows.
+    plain: bool = False
     codes: list[tuple[Token, Token | None]] = field(default_factory=list)
     answer: str = ""
 
@@ -126,7 +129,7 @@ def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsNa
 
 def _may_begin(kind: str, at: int) -> bool:
     """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
-    return kind[at - 1] in ",.;?:-iq&r" or kind[at] in "tpca"
+    return kind[at - 1] in ",.;?:-iq&ry" or kind[at] in "tpca"
 
 
 def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
@@ -145,7 +148,7 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
             continue
         if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
             continue
-        clause = Clause(start, match.end(), form, names)
+        clause = Clause(start, match.end(), form, names, form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None)
         if "c" in match.groupdict() and match["c"] is not None:
             clause.codes = _with_status(found, kind, match)
         if "a" in match.groupdict() and match["a"] is not None:
@@ -160,6 +163,8 @@ def _framed(form: str, match: re.Match[str]) -> bool:
     """Whether words stand around a name that only stand around names: an article, a verb, a place, a colon."""
     if form == "name first":
         return bool(re.search("[vw:]", match["j"])) or match["n"].startswith("t")
+    if form == "answer first":
+        return match["p"] != "" or match["n"].startswith("t")
     if form == "name answer":
         return match["j"] != "" and "," not in match["j"] or match["n"].startswith("t")
     return True

@@ -28,10 +28,12 @@ _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=
 _ELIDED = lazily(r"(?:l|d|j|n|s|m|t|c|qu|jusqu)'(?=[a-z0-9])")
 _OWNER = lazily(r"'s$")
 _ENDS = lazily(r"(?<![0-9])\.+$|\.{2,}$|\.$")
-_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "v.", "h.", "l.", "r.", "izq.", "der.", "av.",
+_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
                           "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
+#: A figure, a time of day, with its unit.
+_NUMBER = lazily(r"[0-9]+(?:[.,:h][0-9]+)*(?:v|volts?|a|ma|km|%|%\.|h|min)?")
 #: The same behind a word for it.
 _LED = lazily(r"(?=[a-z]*[0-9]{2})[0-9a-z]{4,7}|[0-9]{3}")
 _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
@@ -141,6 +143,7 @@ def _word(small: str, start: int, end: int) -> list[Token]:
         plain = small[start:last].strip("'")
         owner = _OWNER.search(plain)
         part = lexicon.PARTS.get(plain) or (lexicon.PARTS.get(plain[: owner.start()]) if owner else None)
+        part = part or ("y" if _NUMBER.fullmatch(plain) else None)
         found.append(Token(part or "x", start, last - (2 if owner is not None and part is None else 0)))
     if stop is not None:
         found.append(Token(".", last, end))
@@ -150,7 +153,7 @@ def _word(small: str, start: int, end: int) -> list[Token]:
 def _with_numbers(found: list[Token], small: str) -> list[Token]:
     """The tokens, makers' own numbers among them as codes: behind a word for a code, or in a list with codes."""
     for at, token in enumerate(found):
-        if token.kind != "x" or _LED.fullmatch(small, token.start, token.end) is None:
+        if token.kind not in "xy" or _LED.fullmatch(small, token.start, token.end) is None:
             continue
         before = found[at - 1] if at else None
         led = before is not None and before.kind == "k" and small[before.start : before.end] in lexicon.NUMBER_LEADS

@@ -28,14 +28,14 @@ from triage.intake.speech.grammar import CODES, Clause, IsName, clauses, statuse
 from triage.intake.speech.tokens import Token, kinds, tokens
 
 #: Marks of tables and of entries: no running text.
-_TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}")
+_TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}|\w=[\w\"']|==")
 _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
 _SAYS = lazily(r"[cqanx]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
 _REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
-_MOST_WORDS, _LONGEST, _SHORT = 4, 6000, 100
+_MOST_WORDS, _LONGEST, _SHORT, _CELLS = 4, 6000, 100, 3
 
 
 def told(found: Sequence[Line], names: Names) -> list[Line]:
@@ -78,7 +78,8 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
 
 def _may_speak(line: Line) -> bool:
     """Whether a line may be running text."""
-    return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(line.text.strip()) is None
+    return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(
+        line.text.strip()) is None and (line.text.count(",") < _CELLS or ", " in line.text)
 
 
 def _written(line: Line, names: Names) -> list[Line]:
@@ -88,7 +89,7 @@ def _written(line: Line, names: Names) -> list[Line]:
     if _PLAIN.fullmatch(kind) or not ("c" in kind or "a" in kind):
         return [line]
     said, left = clauses(found, namer(line.text, line.low, names))
-    if not said or not any(each.codes or each.form != "name answer" for each in said):
+    if all(each.plain for each in said):
         return [line]
     said, left = _sentences(kind, said, left)
     if not said:
@@ -120,7 +121,7 @@ def _sentences(
     sentences stay whole."""
     left = [(one, two) for each in left for one, two in [_trimmed(kind, *each)] if one < two]
     bad = [_sentence(kind, one, two) for one, two in left
-           if "c" in (rest := kind[one:two]) or ("a" in rest and "n" in rest)]
+           if "c" in (rest := kind[one:two]) or ("n" in rest and ("a" in rest or "m" in rest))]
     if not bad:
         return list(said), list(left)
     whole: list[tuple[int, int]] = []
