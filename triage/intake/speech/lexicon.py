@@ -106,6 +106,7 @@ _TAKES_BACK = word_set("""
     pardon rectification desole
     perdon correccion rectifico equivocado equivocacion perdona
 """)
+_AS = word_set("as wie que comme como")
 _NOT = word_set("not nicht kein keine pas no non nein ni")
 
 
@@ -113,7 +114,7 @@ def _parts() -> dict[str, str]:
     """The part of each word; where a word may have two, the later one here."""
     found: dict[str, str] = {}
     for kind, words in (("i", saying_words.BEFORE | saying_words.ADVERBS), ("i", _FILLERS), ("k", _COUNTS), ("l", _ALL), ("v", _VERBS), ("t", _ARTICLES), ("p", _PLACES),
-                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT)):
+                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT), ("e", _AS)):
         found.update(dict.fromkeys(words, kind))
     return found
 
@@ -156,7 +157,7 @@ def answers(small: str) -> Iterator[tuple[int, int, str]]:
 _PHRASES = lazily(
     r"(?<![a-z])(?:(?:and )?(?:nothing|notihng) (?:else|more|further)|(?:und )?sonst nichts|(?:und )?nichts weiter|"
     r"(?:et )?rien (?:d'autre|de plus)|(?:y )?nada mas|for example|zum beispiel|par exemple|por ejemplo|"
-    r"(?:at|in) all|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
+    r"(?:at|in) all|as (?:for|to)|en cuanto a|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
     r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
 
 

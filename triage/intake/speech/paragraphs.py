@@ -76,18 +76,18 @@ def _broken(block: Sequence[Line]) -> set[int]:
     inside = [at for at in range(1, len(block)) if not _ENDED.search(texts[at - 1])]
     full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width]
     capital = any(text[:1].isupper() for text in texts)
-    amid = [at for at in full if _goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
+    amid = [at for at in full if goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
     if len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
         return set()
     return set(full)
 
 
-def _goes_on(above: str, text: str, capital: bool) -> bool:
-    """Whether a sentence goes on from one line to the next."""
+def goes_on(above: str, text: str, capital: bool = False) -> bool:
+    """Whether a sentence goes on from one line, in small letters, to the next; ``capital``: sentences begin with one."""
     if _OPEN.search(above):
         return True
     last = _LAST_WORD.search(above)
     return (last is not None and last[1] in _JOINTS) or (capital and text[:1].islower()) or text[:1] == "("
 
 
-__all__ = ["joined"]
+__all__ = ["goes_on", "joined"]

@@ -84,6 +84,15 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
     status."""
     for at in range(1, len(found)):
         token = found[at]
+        if token.kind == "s" and small[token.start : token.end] in lexicon.PARTS and found[at - 1].kind in "nxq" and (
+                found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
+            # "The headlamp logged U3006, inactive now"
+            found[at] = Token("v", token.start, token.end)
+            continue
+        if token.kind == "a" and found[at - 1].kind == "," and "c" in kinds(found[max(at - 12, 0) : at]) and (
+                found[at - 2].kind in "nx" and states.is_status(small[token.start : token.end])):
+            found[at] = Token("s", token.start, token.end)
+            continue
         before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:"), "")
         if before != "c":
             continue
