@@ -229,6 +229,9 @@ def namer(text: str, small: str, names: Names) -> IsName:
     def is_name(found: Sequence[Token], loose: bool) -> bool:
         start, end = found[0].start, found[-1].end
         name, words = text[start:end], WORD.findall(small[start:end])
+        if any(token.kind == "y" and not small[token.start : token.end].isdigit() for token in found):
+            # "lowest 9.9 V"
+            return False
         if not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() or word in lexicon.THINGS for word in words):
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
