@@ -22,7 +22,7 @@ from triage.intake.plain.phrases import word_set
 #: No running text: cells, entries of a list, keys.
 _NOT_PROSE = lazily(r"\t|\||\S {3,}\S|^\s*(?:[-*\u2022#]|[0-9]{1,2}[.)])\s")
 _QUOTED = lazily(r"(?:\s*>)*\s*")
-_ENDED = lazily(r"[.!?:;]$")
+_ENDED = lazily(r"[.!?:]$")
 _OPEN = lazily(r"[,(&+/-]$")
 _LAST_WORD = lazily(r"([a-z]+)$")
 #: No sentence ends with such a word.
