@@ -34,10 +34,10 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("name answer", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
                     rf"(?![pdw]*t*[nx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
-    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)"
+    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)"
                     rf"(?![iqlv]*(?:a|:|[ik]*c))"),
     ("codes first", rf"[i&vkt:]*(?P<c>{LISTED})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
-                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
+                    rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
     # "pending in A: P0562"
     ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
@@ -248,6 +248,8 @@ def _close(pairs: list[tuple[Token, Token | None]], status: Token) -> None:
         if pairs[at][1] is not None:
             break
         pairs[at] = (pairs[at][0], status)
+        if status.bracketed:
+            break
 
 
 __all__ = ["LISTED", "Clause", "clauses", "statuses"]

@@ -49,9 +49,9 @@ def told(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines with their clauses written out."""
     mended: list[Line] = []
     asked: Line | None = None
-    torn = [False, *(paragraphs.goes_on(above.low.rstrip(), line.text) for above, line in pairwise(found)), False]
+    torn = paragraphs.torn(found)
     for at, line in enumerate(found):
-        if torn[at] or torn[at + 1]:
+        if at in torn:
             asked = None
             mended.append(line)
             continue
