@@ -197,7 +197,7 @@ def _framed(form: str, match: re.Match[str]) -> bool:
     if form == "answer first":
         return match["p"] != "" or match["n"].startswith("t")
     if form == "name answer":
-        return match["j"] != "" and "," not in match["j"] or match["n"].startswith("t")
+        return ("," not in match["j"] and bool(re.search("[v:-]", match["j"]))) or match["n"].startswith("t")
     return True
 
 

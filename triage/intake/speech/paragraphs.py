@@ -23,6 +23,7 @@ from triage.intake.plain.phrases import word_set
 _NOT_PROSE = lazily(r"\t|\||\S {3,}\S|^\s*(?:[-*\u2022#]|[0-9]{1,2}[.)])\s")
 _QUOTED = lazily(r"(?:\s*>)*\s*")
 _ENDED = lazily(r"[.!?:]$")
+_KEYED = lazily(r"[^\W\d_][^:.;,]{1,40}:(?:\s|$)")
 _SENTENCES = lazily(r"[^\W\d_]{2}[.;]\s+[^\W\d_]")
 _OPEN = lazily(r"[,(&+/-]$")
 _LAST_WORD = lazily(r"([a-z]+)$")
@@ -34,7 +35,7 @@ _JOINTS = word_set("""
     y o e el los las en con del al es son esta tiene tienen muestra ningun ninguna sin
 """)
 _NARROWEST, _WIDEST, _SHARE, _FULL, _SLACK = 34, 200, 0.3, 0.8, 3
-_WIDE, _LONG = 130, 0.55
+_WIDE, _LONG, _FEWEST = 130, 0.55, 2
 
 
 def joined(found: Sequence[Line]) -> list[Line]:
@@ -92,12 +93,16 @@ def _broken(block: Sequence[Line]) -> set[int]:
     width = max(map(len, texts))
     if len(block) < 2 or not _NARROWEST <= width <= _WIDEST or any(map(_NOT_PROSE.search, texts)):
         return set()
+    if len({line.indent for line in block}) > 1 or _FEWEST * sum(map(bool, map(_KEYED.match, texts))) >= len(block):
+        return set()
     inside = [at for at in range(1, len(block)) if not _ENDED.search(texts[at - 1])]
     full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width - _SLACK]
     capital = any(text[:1].isupper() for text in texts)
     amid = [at for at in full if goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
     words = sum(word in _JOINTS for line in block for word in line.low.split())
     if words < len(block) or not amid or len(amid) < _SHARE * len(full):
+        return set()
+    if len(block) == _FEWEST and not goes_on(block[0].low.rstrip(), texts[1]):
         return set()
     if len(full) >= _FULL * len(inside):
         return set(full)
@@ -108,7 +113,7 @@ def _broken(block: Sequence[Line]) -> set[int]:
 
 def goes_on(above: str, text: str, capital: bool = False) -> bool:
     """Whether a sentence goes on from one line, in small letters, to the next; ``capital``: sentences begin with one."""
-    if _OPEN.search(above):
+    if _OPEN.search(above) or above.count("(") > above.count(")"):
         return True
     last = _LAST_WORD.search(above)
     return (last is not None and last[1] in _JOINTS) or (capital and text[:1].islower()) or text[:1] == "("

@@ -34,7 +34,7 @@ _ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "min.", "max.", "temp.", 
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
 #: A figure, a time of day, with its unit.
 _NUMBER = lazily(r"[0-9]+(?:[.,:h][0-9]+)*(?:v|volts?|a|ma|km|%|%\.|h|min)?")
-_PARTED = lazily(r"[,;:]")
+_PARTED = lazily(r"[,;:]\s*")
 #: A word of agreement is an answer only at the end of a clause.
 _OKAY = lazily(r"ok(?:ay)?$")
 _ENDED = lazily(r"\s*(?:$|[,.;)!-])")
@@ -88,7 +88,7 @@ def tokens(text: str, small: str, names: Names) -> list[Token]:
             stop = min(starts[after] if after < len(starts) else end, end)
             found += _word(small, start, stop)
             start = stop
-    bare = _without_descriptions(_with_numbers(_with_statuses(found, small), small))
+    bare = _joined(_without_descriptions(_with_numbers(_with_statuses(found, small), small)))
     return _with_statuses(bare, small)
 
 
@@ -134,13 +134,19 @@ def _pieces(small: str) -> Iterator[tuple[int, int]]:
         yield start, end
 
 
+def _behind_comma(name: tuple[int, int, bool], small: str) -> tuple[int, int, bool]:
+    """A name without what stands before a comma in it: "8.6 V, ECU" is no name."""
+    start = max([name[0], *(match.end() for match in _PARTED.finditer(small, name[0], name[1]))])
+    return start, name[1], name[2]
+
+
 def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     """Codes, answers, names and statuses by their first character; of two in one place the first kind counts."""
     hits = [Token("c", code.start, code.end) for code in find(text, small).codes]
     hits += [Token("c", match.start(1), match.end(1)) for match in _AFTER_ALL.finditer(small)]
     listed = [name for name in names.find(small) if small[name[0] : name[1]] not in lexicon.ARTICLES or (
         text[name[0] : name[1]].isupper())]
-    listed = [name for name in listed if _PARTED.search(small, name[0], name[1]) is None]
+    listed = [_behind_comma(name, small) for name in listed]
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
     hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
@@ -233,6 +239,17 @@ def _without_descriptions(found: Sequence[Token]) -> list[Token]:
             # What a maker's own number stands for tells that it is one.
             kept[-1] = Token("c", kept[-1].start, last.end, "own")
         at = end + 1
+    return kept
+
+
+def _joined(found: Sequence[Token]) -> list[Token]:
+    """The tokens, statuses that stand side by side one: "old inactive"."""
+    kept: list[Token] = []
+    for token in found:
+        if token.kind == "s" and kept and kept[-1].kind == "s" and not kept[-1].bracketed and not token.bracketed:
+            kept[-1] = Token("s", kept[-1].start, token.end, token.said)
+        else:
+            kept.append(token)
     return kept
 
 

@@ -31,6 +31,7 @@ from triage.intake.speech.tokens import Token, kinds, tokens
 #: Marks of tables and of entries: no running text.
 _TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}|\w=[\w\"']|==")
 _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
+_LIKE = lazily(r"m[^.]{0,6}e|e[^.]{0,6}m")
 _SAYS = lazily(r"[cqanxy]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
@@ -102,6 +103,9 @@ def _written(line: Line, names: Names) -> list[Line]:
         return [line]
     said, left = clauses(found, namer(line.text, line.low, names))
     if all(each.plain for each in said) or (len(said) == 1 and not said[0].codes):
+        return [line]
+    if any(_LIKE.search(kind, one, two) for one, two in left):
+        # "A: the same two as B": others read that, and need what is said of B where it stands.
         return [line]
     said, left = _sentences(kind, said, left)
     if not said:
@@ -249,7 +253,7 @@ def namer(text: str, small: str, names: Names) -> IsName:
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
             return True
-        if name.isupper() and len(name) <= _SHORTEST and len(words) == 1 and not text.isupper():
+        if name.isupper() and 1 < len(name) <= _SHORTEST and len(words) == 1 and not text.isupper():
             return True
         if found[0].kind == "n" and found[-1].kind == "x" and text[found[-1].start].islower():
             # "The headlamp first looked dead"
