@@ -92,6 +92,10 @@ _MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split
 _PAIRED = word_set("spn fmi dtc dtcs code codes fault faults and no number fehler fehlercode defaut codigo")
 #: Beside one of these "nombre" is how often, and no name.
 _FRENCH = word_set("calculateur calculateurs boitier organe systeme libelle statut defaut etat")
+#: The statuses that a column or a key may tell, in brackets behind its name.
+_CHOICE = lazily(r"([^()\[\]]{2,30}?)[ _]{0,2}[(\[]([a-z ]{3,20}(?:[/|,][a-z ]{3,20}){1,4})[)\]]")
+_KINDS = word_set("kind sort class genre sorte nature klasse clase clasificacion")
+_OR, _NOTHING = lazily("[/|,]"), frozenset[str]()
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 #: What columns and keys are made for that name no module.
 NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
@@ -101,6 +105,11 @@ NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
 def role_of(low: str, exactly: bool = False) -> str | None:
     """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""
     bare = low.strip(_EDGE) or low.strip()
+    if bare[-1:] in (")", "]") and len(bare) <= 60 and (choice := _CHOICE.fullmatch(bare)) is not None:
+        if all(covered(part, STATES.find(part), _NOTHING) for part in _OR.split(choice[2])):
+            # "Type (active/stored)" holds one of them.
+            role = role_of(choice[1], exactly=exactly)
+            return "status" if role in ("failure_type", "other") or choice[1] in _KINDS else role
     if not bare or len(bare) > 32:
         return None
     for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " "), _UMLAUT.sub(r"\1", bare)):

@@ -18,7 +18,8 @@ from triage.intake.plain.slips import one_off
 
 _WORDS = (
     "voltage", "battery", "batterie", "batteries", "batteriespannung", "bordspannung", "spannung", "tension",
-    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador", "lowest", "minimum", "supply",
+    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador", "lowest", "minimum", "supply", "niedrigste",
+    "tiefste",
 )
 #: Words of their own, however near.
 _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
