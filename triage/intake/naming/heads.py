@@ -105,11 +105,11 @@ NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
 def role_of(low: str, exactly: bool = False) -> str | None:
     """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""
     bare = low.strip(_EDGE) or low.strip()
-    if bare[-1:] in (")", "]") and len(bare) <= 60 and (choice := _CHOICE.fullmatch(bare)) is not None:
-        if all(covered(part, STATES.find(part), _NOTHING) for part in _OR.split(choice[2])):
-            # "Type (active/stored)" holds one of them.
-            role = role_of(choice[1], exactly=exactly)
-            return "status" if role in ("failure_type", "other") or choice[1] in _KINDS else role
+    choice = _CHOICE.fullmatch(bare) if bare[-1:] in (")", "]") and len(bare) <= 60 else None
+    if choice is not None and all(covered(part, STATES.find(part), _NOTHING) for part in _OR.split(choice[2])):
+        # "Type (active/stored)" holds one of them.
+        role = role_of(choice[1], exactly=exactly)
+        return "status" if role in ("failure_type", "other") or choice[1] in _KINDS else role
     if not bare or len(bare) > 32:
         return None
     for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " "), _UMLAUT.sub(r"\1", bare)):

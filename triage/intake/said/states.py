@@ -38,7 +38,8 @@ _ASKED = lazily(
 )
 #: A key for the status, whatever it asks after: "present state: sporadic", "type (active/stored): stored".
 _KEY = lazily(
-    r"^(?:(?:[a-z]{2,12} ){0,2}(?:status|state|condition|zustand|etat|statut|estado)(?: (?:now|actuel|actual|du defaut))?|"
+    r"^(?:(?:[a-z]{2,12} ){0,2}(?:status|state|condition|zustand|etat|statut|estado)"
+    r"(?: (?:now|actuel|actual|du defaut))?|"
     r"[a-z]{3,12}[ _]?(?:[a-z]{2,12}[ _]?)?[(\[][a-z ]{3,20}(?:[/|,][a-z ]{3,20}){1,4}[)\]])"
     r"\s?[:=]\s?(?=[a-z])"
 )

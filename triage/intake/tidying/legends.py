@@ -54,8 +54,8 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[<{]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)(\s?[)\]>}]?)\s*$")
-#: The same in the last cell of a list of codes.
-_LAST_CELL = lazily(r"(\s\|\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
+#: The same in the last cell of a list of codes, a capital behind a comma too.
+_LAST_CELL = lazily(r"(\s\|\s|,\s(?=[A-Z]\s*$))([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
 _ENCLOSED = lazily(r"[(\[<{]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]>}])")
 _ROUND = str.maketrans("<>{}", "()()")
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
