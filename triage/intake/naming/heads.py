@@ -66,6 +66,8 @@ _UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
+_OF_SUPPLY = lazily(
+    r"(?:voltage|volts|spannung|tension|voltaje)(?: (?:at|on|an|a|en|de|du))? (.{2,20})|(.{2,20}) (?:voltage|spannung)")
 _NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?(?:[0-9]{1,2}[.-])?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
@@ -120,6 +122,9 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
     if bare.endswith(_VOLT_TAILS) and role_of(bare[: bare.rfind(" ")].rstrip(" ."), exactly=exactly) == "volts":
         return "volts"  # "Batt V", "Battry V"
+    of_supply = _OF_SUPPLY.match(bare)
+    if of_supply is not None and _ROLE.get(of_supply[1] or of_supply[2]) == "volts":
+        return "volts"  # "Spannung Kl. 30"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
         return "module"  # "unit name", "ctrl mod", "cntrl unit 2"

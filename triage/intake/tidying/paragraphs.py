@@ -147,12 +147,14 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
 
 
 def _is_list(rows: Sequence[Row]) -> bool:
-    """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code; or
-    messages, each with its time."""
+    """Whether the lines are rows of a list: cells between commas, strokes or as many semicolons, or most of them begin
+    with a code; or messages, each with its time."""
     if all(_CLOCK.match(row.low) is not None for row in rows):
         return True
     cells = sum(len(_TIGHT_COMMA.findall(row.text)) for row in rows)
     if cells >= len(rows) or all(" / " in row.text for row in rows):
+        return True
+    if len(rows) > 2 and rows[0].text.count(";") > 1 and len({row.text.count(";") for row in rows}) == 1:
         return True
     coded = [bool(row.finds.codes) and row.finds.codes[0].start == 0 for row in rows]
     if sum(coded) < 2 or 2 * sum(coded) < len(rows):
