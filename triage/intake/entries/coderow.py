@@ -393,8 +393,7 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
     return details_of(context, texts, code.failure_type is not None)
 
 
-def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
+def details_of(context: Context, texts: list[str], has_type: bool, doubtful: bool = False) -> Details:
     """The pieces behind a code, read together. Not to be changed: the same text gives the same object."""
-    if sum(map(len, texts)) > 400:
-        return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-    return _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
+    read = read_pieces if sum(map(len, texts)) > 400 else _read_cached
+    return read(tuple(texts), has_type, context.translated, doubtful or context.style.doubtful_states, context.legend)

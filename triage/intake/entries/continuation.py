@@ -303,6 +303,15 @@ def _breaks_off(context: Context) -> bool:
     return context.open_row is not None and context.open_row.text.rstrip().endswith((",", " -", " /"))
 
 
+def _status_is_due(context: Context, roles: tuple[str | None, ...]) -> bool:
+    """Whether the table of a row with such cells has a column for the status at its end, and the row no cell in it."""
+    key = f"status due behind {roles}"
+    if key not in context.marked:
+        context.marked[key] = any(row.roles is not None and row.roles[-1:] == ("status",) and (
+            row.roles[: len(roles)] == roles) for row in context.rows)
+    return bool(context.marked[key])
+
+
 def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     """Read the text behind the last code again, with the row joined on to it."""
     above = context.open_row
@@ -317,7 +326,9 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
-    details = details_of(context, [context.tail], draft.failure_type is not None)
+    # The status that a table has a column for stands at the end of what was wrapped.
+    due = draft.status is None and above.roles is not None and _status_is_due(context, above.roles)
+    details = details_of(context, [context.tail], draft.failure_type is not None, due)
     said = states.in_text(row.low, context.translated)
     pieces = [] if alone is not None else soft_pieces(row.low)
     told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])
