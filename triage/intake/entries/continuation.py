@@ -324,6 +324,10 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
             draft.status = alone if surer else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+        if above is not None and draft.status is None and above.roles and _status_is_due(context, above.roles):
+            # A maker's own number: its text was read with it.
+            details = details_of(context, [draft.text], True, True)
+            draft.status, draft.text = details.status, details.text or draft.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
     # The status that a table has a column for stands at the end of what was wrapped.
