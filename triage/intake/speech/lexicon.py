@@ -53,11 +53,12 @@ _FILLERS = word_set("""
     turning while status state marked
     ich wir du er sie es mir uns man da dort dann jetzt nun noch auch nur so also schon wieder bereits ubrigens ja okay
     weiter als nachstes nachster was wenn tester geraet gerat liste speicher fehlerspeicher drin dabei ausserdem
-    folgendes ferner zudem dazu aktuellem ohm aeh ah eh bloss lediglich ausser nichts betrifft angeht
+    folgendes ferner zudem dazu bisher drin genau dabei haben wurde ohm aeh ah eh bloss lediglich ausser nichts betrifft angeht
     je j nous on tu il elle ils elles me m y qu que ce c la alors puis ensuite maintenant aussi encore oui bon bien
     statut etat
     seulement juste ne n outil valise liste memoire euh hein donc ca sinon enfin egalement apres rien d'autre
     estado
+    yet encore aun
     yo nosotros me nos se lo ahi alli luego entonces ahora tambien todavia aun si vale bueno solo solamente
     equipo maquina lista memoria eh pues ademas despues sigue siguiente aqui respecto cuanto
 """)
@@ -106,6 +107,7 @@ _TAKES_BACK = word_set("""
     pardon rectification desole
     perdon correccion rectifico equivocado equivocacion perdona
 """)
+_AS = word_set("as wie que comme como")
 _NOT = word_set("not nicht kein keine pas no non nein ni")
 
 
@@ -113,19 +115,19 @@ def _parts() -> dict[str, str]:
     """The part of each word; where a word may have two, the later one here."""
     found: dict[str, str] = {}
     for kind, words in (("i", saying_words.BEFORE | saying_words.ADVERBS), ("i", _FILLERS), ("k", _COUNTS), ("l", _ALL), ("v", _VERBS), ("t", _ARTICLES), ("p", _PLACES),
-                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT)):
+                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT), ("e", _AS)):
         found.update(dict.fromkeys(words, kind))
     return found
 
 
 PARTS = _parts()
-NO_NAMES, THINGS = _PEOPLE, _THINGS
+NO_NAMES, THINGS, ARTICLES = _PEOPLE, _THINGS, _ARTICLES
 #: Answers in the words of sentences, of which the name stands behind, before or amid them.
 _ANSWERS = (
     ("not scanned", lazily(
         r"(?<![a-z])(?:(?:was |were )?(?:not|never) (?:been )?(?:read|scanned|checked)(?: yet)?|(?:i |we )?(?:have not|haven'?t|never|did not|didn'?t) (?:yet )?(?:read|scan(?:ned)?|get to|got to|"
         r"look(?:ed)? at|check(?:ed)?|open(?:ed)?|try|tried|done|do)(?: yet)?|(?:still )?(?:not|never) "
-        r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|"
+        r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|(?:j'ai |on a )?(?:saute|zappe|laisse de cote)|(?:me he|nos hemos) saltado|"
         r"n'(?:a|ont) pas (?:encore )?ete (?:lu|scanne|interroge)e?s?|"
         r"(?:aun |todavia )?no se han? (?:leido|escaneado|consultado)|"
         r"(?:wurden? |ist |sind )?(?:noch |gar )?nicht (?:ausgelesen|gelesen|abgefragt|gescannt)(?: worden)?|"
@@ -156,7 +158,8 @@ def answers(small: str) -> Iterator[tuple[int, int, str]]:
 _PHRASES = lazily(
     r"(?<![a-z])(?:(?:and )?(?:nothing|notihng) (?:else|more|further)|(?:und )?sonst nichts|(?:und )?nichts weiter|"
     r"(?:et )?rien (?:d'autre|de plus)|(?:y )?nada mas|for example|zum beispiel|par exemple|por ejemplo|"
-    r"(?:at|in) all|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
+    r"(?:at|in) all|as (?:for|to)|en cuanto a|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
+    r"auf (?:dem zettel|der liste)|on my (?:sheet|list|note)|sur ma (?:feuille|liste)|en mi (?:lista|hoja)|"
     r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
 
 
