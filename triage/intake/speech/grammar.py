@@ -20,7 +20,7 @@ _NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
 _ITEM = r"k*c(?:i{0,2}[-,]?[ilpdek]*v?[ilptdek]*s+)?"
 #: Between two codes; what takes the one before back among them.
-_THEN = r"(?:[,&i;]{0,3}|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
+_THEN = r"(?:[,&i]{0,3}|(?<=s);&?|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
 CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:{_THEN}(?:(?:s+:?)?{_ITEM}))*(?:i{{0,2}}[,-]?[itvkldpe&]*s+)?"
 #: A name that is taken back at once: "the A, no, B has P0562".
 _FIRST_ONE = rf"(?:[i&vk]*[pdw]*{_NP}[,-]i?(?:r|u[,.-])[iru,:-]*)?"
@@ -42,6 +42,9 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("name first", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,&]*[:,-]?|[k]*[:,-]|q?)k*"
                    rf"(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
     # "the same in B", "B likewise"
+    # "expected P0562 in A but it was U0100", "thought A was clean but no, U0100"
+    ("expected", rf"[ivt&]*h[ivt]*(?:k*c[ivt]*[pd]+(?P<n>{_NAMES})|(?P<m>{_NAMES})[vix]*a)[,]?[iurvxt&,]{{1,7}}"
+                 rf"(?:(?P<c>{CODES})|(?P<a>a))(?![ivtk]*[pd]t*[nx])"),
     # "And A? P0562 stored", "A? no answer"
     ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{CODES})|(?P<a>a))[.]?"
               rf"(?![ivtk]*[pd]t*[nx])"),
@@ -107,6 +110,8 @@ _OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_N
                      r"[iv]*(?=[,.;-]|$)")
 _NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
+#: "did not answer at first, second try gave P0562"
+_AT_LAST = lazily(rf"[,-]?[^nca.;]{{0,10}}g[^nca.;]{{0,6}}(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])")
 _DENIED = lazily(rf"[,-]*&?u[ipd]*(?:{_NP}|k*c)i*(?=[,.;)]|$)")
 
 
@@ -115,6 +120,9 @@ def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsNa
     end = clause.end
     if clause.answer and (match := _OTHER_ANSWER.match(kind, end, end + 30)) is not None:
         clause.answer = found[match.start("a")].said
+        return match.end()
+    if clause.answer == "silent" and (match := _AT_LAST.match(kind, end, end + 60)) is not None:
+        clause.answer, clause.codes = "", _with_status(found, kind, match)
         return match.end()
     for form in (_OTHER_NAME, _NOT_THERE):
         match = form.match(kind, end, end + 30)
@@ -142,8 +150,9 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
         match = pattern.match(kind, start, start + _FARTHEST if form == "asked" else until)
         if match is None:
             continue
-        loose = form in ("answer first", "codes first", "same") or match.group("n") != match.group()
-        names = list(_names(found, kind, *match.span("n")))
+        place = "n" if match["n"] is not None else "m"
+        loose = form in ("answer first", "codes first", "same") or match[place] != match[0]
+        names = list(_names(found, kind, *match.span(place)))
         if len(names) > 1 and "&" not in kind[names[0][0] : names[-1][1]] and not all(
                 "n" in kind[one:two] for one, two in names):
             # "Hello, the A has P0562"

@@ -99,7 +99,7 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
                 found[at - 2].kind in "nx" and states.is_status(small[token.start : token.end])):
             found[at] = Token("s", token.start, token.end)
             continue
-        before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:"), "")
+        before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:e"), "")
         if before != "c":
             continue
         if token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(small[token.start : token.end]):

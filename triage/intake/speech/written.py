@@ -34,6 +34,8 @@ _SAYS = lazily(r"[cqanxy]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
 _REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
+#: "none of these codes is active, all stored", "all of the above in memory, none active"
+_CLOSING = lazily(r"[iatdkuevx]{0,7}s?[^ncal]{0,2}(?:l[ldtkxie]*)(?P<s>s)(?:[,]?[iatukxvd]*s?)?")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
@@ -163,6 +165,11 @@ def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
         found.pop(0)
     while found and found[-1].kind in ",;&-i.?":
         found.pop()
+    closing = _CLOSING.fullmatch(kinds(found))
+    if closing is not None:
+        # "none of these is active, all stored"
+        status = found[closing.start("s")]
+        return [_joined(line, [(status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
     if not found or not any(_SAYS.match(token.kind) for token in found):
         return []
     return [_cut(line, found[0].start, found[-1].end)]
