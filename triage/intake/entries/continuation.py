@@ -8,7 +8,7 @@ from triage.intake.entries.coderow import details_of
 from triage.intake.entries.headings import is_whole, lacks_mark
 from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import role_of
+from triage.intake.naming.heads import role_of, roles_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
@@ -307,8 +307,8 @@ def _status_is_due(context: Context, roles: tuple[str | None, ...]) -> bool:
     """Whether the table of a row with such cells has a column for the status at its end, and the row no cell in it."""
     key = f"status due behind {roles}"
     if key not in context.marked:
-        context.marked[key] = any(row.roles is not None and row.roles[-1:] == ("status",) and (
-            row.roles[: len(roles)] == roles) for row in context.rows)
+        heads = (roles_of([cell.low for cell in row.cells or ()]) for row in context.rows if row.head)
+        context.marked[key] = any(head[-1:] == ("status",) and head[: len(roles)] == roles for head in heads)
     return bool(context.marked[key])
 
 

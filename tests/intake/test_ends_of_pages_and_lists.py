@@ -1,0 +1,126 @@
+"""Where a list, a page or a description ends: headings below bullets, the number of a page between dashes, the rest of
+a text that was wrapped. All invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, scans
+from triage.intake.said import volts
+
+
+@pytest.mark.parametrize(("absent", "before", "after"), [
+    ("Not fitted", "Before clearing", "After clearing"),
+    ("Nicht verbaut", "Vor dem L\u00f6schen", "Nach dem L\u00f6schen"),
+    ("Non mont\u00e9", "Avant effacement", "Apr\u00e8s effacement"),
+    ("No montado", "Antes de borrar", "Despu\u00e9s de borrar"),
+])
+@pytest.mark.parametrize("mark", [">>", "**"])
+def test_the_heading_of_the_next_scan_is_no_item(absent: str, before: str, after: str, mark: str) -> None:
+    text = (f"{mark} {before}\nC0045 [ABS] pump\n\n{absent}:\n- Radio\n\n{mark} {after}\n12.7 V\nC0050 [ABS] pump\n")
+    assert [scan.partition(" ")[0] for scan in scans(text)] == ["before-clear", "after-clear"]
+
+
+def test_an_item_called_like_a_phase_stays_one() -> None:
+    text = "ABS: C0045\nNo answer:\n- Radio\n- After-run pump\n"
+    assert scans(text) == [" | ABS: C0045; Radio: silent; After-run pump: silent"]
+
+
+@pytest.mark.parametrize("head", [
+    "Neue Batterie verbaut, erneut ausgelesen", "Batterie neuve mont\u00e9e, nouvelle lecture",
+    "[Bater\u00eda nueva montada, nueva lectura (4/11/2025)]", "____ Masa soldada, relectura ____",
+])
+def test_what_was_fitted_and_read_again(head: str) -> None:
+    assert scans(f"{head}\nABS: C0045\n") == ["after-repair | ABS: C0045"]
+
+
+@pytest.mark.parametrize("head", [
+    "Radar nicht verbaut, erneut ausgelesen", "Radar pas mont\u00e9, nouvelle lecture",
+    "Remolque no montado, nueva lectura",
+])
+def test_what_is_not_fitted_is_no_repair(head: str) -> None:
+    assert not scans(f"{head}\nABS: C0045\n")[0].startswith("after-repair")
+
+
+@pytest.mark.parametrize("foot", ["Order 7719  - {} -", "- {} -   04.06.2024", "{}/3   04/06/2024"])
+def test_a_list_goes_on_behind_the_number_of_its_page(foot: str) -> None:
+    text = ("Report\nRadio: no codes\nSnow plough unit: 2 codes\n" + foot.format(1) + "\nReport\nB1205 tuner\n"
+            "U0155 No communication with\n" + foot.format(2) + "\nReport\nbody control\nU0121 lost\nABS: 1 code\n"
+            "C0045 pump\n" + foot.format(3) + "\n")
+    assert scans(text) == [" | Radio: clean; Snow plough unit: B1205 U0155 U0121; ABS: C0045"]
+
+
+def test_a_finished_text_leaves_the_name_behind_the_page() -> None:
+    text = "Report\nRadio\nU0155 lost\nPage 1/2\nReport\nABS\nC0045 pump\nPage 2/2\n"
+    assert scans(text) == [" | Radio: U0155; ABS: C0045"]
+
+
+def test_the_rest_of_a_text_tells_of_no_other_scan() -> None:
+    text = ("1. Instrument cluster\n   no answer\n2. Radio\nU0155 Lost communication with\n  instrument cluster\n"
+            "U0140 lost\n3. ABS\nU0155 Lost communication with\n  instrument cluster\nC0045 pump\n")
+    assert len(scans(text)) == 1
+
+
+@pytest.mark.parametrize("kind", ["Vehicle: Combi", "Fahrzeug: Kombi", "V\u00e9hicule: Break", "Veh\u00edculo = Combi"])
+def test_the_kind_of_vehicle_is_no_module(kind: str) -> None:
+    assert scans(f"Report\n{kind}\nTotal faults: 20\nECU: ABS\nC0045 pump\n") == [" | ABS: C0045"]
+
+
+@pytest.mark.parametrize(("head", "rows", "held"), [
+    ("Module Code Text Status", ["ABS - C0045 Supply out of", "  range inactive", "ABS - C0050 Pump", "  still active",
+                                 "ABS - C0051 Pump worn stored"], ["C0045 stored", "C0050 current", "C0051 stored"]),
+    ("Unidad C\u00f3digo Texto Estado", ["ABS - C0045 Tensi\u00f3n fuera", "  de rango inactivo", "ABS - C0050 Bomba",
+                                         "  todav\u00eda activo", "ABS - 30417 Motor", "  bloqueado inactivo"],
+     ["C0045 stored", "C0050 current", "30417 stored"]),
+])
+def test_a_status_at_the_end_of_a_wrapped_cell(head: str, rows: list[str], held: list[str]) -> None:
+    assert modules_of("\n".join([head, *rows, ""])) == {"anti-lock brakes": held}
+
+
+def test_a_word_for_none_that_goes_on_below_is_no_empty_list() -> None:
+    text = ("Steuerger\u00e4t Fehlercode Beschreibung Zustand\nRadio - U0146 AKTIV Keine\nKommunikation mit Gateway\n"
+            "Radio - U0155 BEST\u00c4TIGT Keine\nKommunikation mit Kombi\nABS - C0045 PASSIV Pumpe\n")
+    assert modules_of(text) == {"radio": ["U0146 current", "U0155 confirmed"], "anti-lock brakes": ["C0045 stored"]}
+
+
+def test_a_text_below_a_code_with_its_module_silences_no_other() -> None:
+    text = ("Belt unit - U0146 stored\nNo communication with gateway\nBelt unit - B0081 stored\nSeat not calibrated\n"
+            "Radio - no codes\n")
+    assert "gateway" not in modules_of(text)
+
+
+def test_a_name_in_brackets_behind_the_status() -> None:
+    text = ("U0101 nicht mehr aktiv [Radio] Keine Kommunikation mit Getriebe\nC0045 aktiv [ABS] Pumpe\n"
+            "B1205 aktiv [Radio] Tuner\nU0415 passiv [Airbag] Daten vom ABS\n"
+            "B0012 liegt derzeit nicht an [Airbag] Kreis\n")
+    assert scans(text) == [" | Radio: U0101 stored B1205 current; ABS: C0045 current; "
+                           "Airbag: U0415 stored B0012 stored"]
+
+
+@pytest.mark.parametrize(("low", "found"), [
+    ("kl. 30 = 12.6 v / min. voltage 8.8 v", [(12.6, "supply"), (8.8, "lowest")]),
+    ("battery falls 0.1 v / min.", [(0.1, "other")]),
+    ("niedriste spannung 9.4 v", [(9.4, "lowest")]),
+])
+def test_the_lowest_behind_a_stroke(low: str, found: list[tuple[float, str]]) -> None:
+    assert [(volt.value, volt.of) for volt in volts.find(low)] == found
+
+
+def test_rows_of_as_many_semicolons_are_no_paragraph() -> None:
+    text = ("C\u00f3digo de aver\u00eda; Descripci\u00f3n; Unidad; Estado\n"
+            "B1205; Sin comunicaci\u00f3n con la antena; radio; activo\nC0045; Sin se\u00f1al de la rueda del eje; abs; memorizado\n")
+    assert scans(text) == [" | radio: B1205 current; abs: C0045 stored"]
+
+
+@pytest.mark.parametrize(("said", "answer"), [
+    ("Fehlerfre: Radio", "clean"), ("Zeit\u00fcberschritung: Radio", "silent"), ("Radio: in Ordnng", "clean"),
+    ("Radio: memoria vacia", "clean"), ("Radio: memorie vide", "clean"), ("Radio: memry empty", "clean"),
+    ("No se pudo comuicar: Radio", "silent"), ("Radio: no respnde", "silent"),
+])
+def test_slips_in_answers(said: str, answer: str) -> None:
+    assert scans(f"ABS: C0045\n\n{said}\n") == [f" | ABS: C0045; Radio: {answer}"]
+
+
+@pytest.mark.parametrize("said", ["Radio: in Anordnung", "Radio: nicht in Ordnng", "Fehlerfeld: Radio"])
+def test_other_words_are_no_answer(said: str) -> None:
+    assert "clean" not in scans(f"ABS: C0045\n\n{said}\n")[0]
