@@ -108,7 +108,8 @@ def test_the_lowest_behind_a_stroke(low: str, found: list[tuple[float, str]]) ->
 
 def test_rows_of_as_many_semicolons_are_no_paragraph() -> None:
     text = ("C\u00f3digo de aver\u00eda; Descripci\u00f3n; Unidad; Estado\n"
-            "B1205; Sin comunicaci\u00f3n con la antena; radio; activo\nC0045; Sin se\u00f1al de la rueda del eje; abs; memorizado\n")
+            "B1205; Sin comunicaci\u00f3n con la antena; radio; activo\n"
+            "C0045; Sin se\u00f1al de la rueda del eje; abs; memorizado\n")
     assert scans(text) == [" | radio: B1205 current; abs: C0045 stored"]
 
 
