@@ -125,3 +125,39 @@ def test_slips_in_answers(said: str, answer: str) -> None:
 @pytest.mark.parametrize("said", ["Radio: in Anordnung", "Radio: nicht in Ordnng", "Fehlerfeld: Radio"])
 def test_other_words_are_no_answer(said: str) -> None:
     assert "clean" not in scans(f"ABS: C0045\n\n{said}\n")[0]
+
+
+@pytest.mark.parametrize("rows", [
+    ("Radio ... does not answer", "Engine control ... does not answer", "Cluster (1 code)", "\tU0155\tpresent"),
+    ("Radio ... meldet sich nicht", "Motorelektronik ... meldet sich nicht", "Kombi (1 Fehler)", "\tU0155\tvorhanden"),
+])
+def test_dots_before_an_answer_end_no_sentence(rows: tuple[str, ...]) -> None:
+    held = modules_of("\n".join(rows) + "\n")
+    assert held["instrument cluster"] == ["U0155 current"]
+    assert held["radio"] == held["engine control"] == ["silent"]
+
+
+def test_numbers_of_headings_end_no_sentence() -> None:
+    text = ("Key: A=active; S=stored\n1. Radio\nU0155 Lost contact with the instrument cluster\nA\n2. ABS\n"
+            "C0045 Battery voltage S\n3. Airbag\nB0012 Circuit of the driver's first stage open\nS\n")
+    assert modules_of(text) == {"radio": ["U0155 current"], "anti-lock brakes": ["C0045 stored"],
+                                "restraints": ["B0012 stored"]}
+
+
+def test_the_rest_of_a_text_with_its_letter_heads_no_codes() -> None:
+    text = ("Key: A=active; S=stored\n1. Radio\n64120 Compressor start failed, low\nsupply S\n"
+            "00536 Undervoltage shut-off A\n2. ABS\n52938 Supply voltage too low S\n")
+    assert modules_of(text) == {"radio": ["64120 stored", "00536 current"], "anti-lock brakes": ["52938 stored"]}
+
+
+def test_a_list_of_answers_below_a_remark_is_no_paragraph() -> None:
+    text = ('U3006 "Input A" in ABS\nB1205 in Radio\n\nlunch break, went on after that\n'
+            "Steering wheel module - clean\nInstrument cluster - failed to respond\nLane camera - failed to respond\n"
+            "Tow bar module - not checked\nBlind spot right - not tested\n")
+    held = modules_of(text)
+    assert (held["steering column"], held["instrument cluster"]) == (["clean"], ["silent"])
+
+
+def test_the_number_of_a_sensor_is_no_count() -> None:
+    assert scans("P0560: Engine\nP20E8: NOx sensor 1\nP2202: Capteur NOx 2\nU0155: Radio x 3\n") == [
+        " | Engine: P0560; NOx sensor 1: P20E8; Capteur NOx 2: P2202; Radio: U0155"]

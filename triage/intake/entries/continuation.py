@@ -5,7 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
-from triage.intake.entries.headings import is_whole, lacks_mark
+from triage.intake.entries.headings import is_rest_with_letter, is_whole, lacks_mark
 from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of, roles_of
@@ -324,7 +324,8 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
             draft.status = alone if surer else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
-        if above is not None and draft.status is None and above.roles and _status_is_due(context, above.roles):
+        due = above is not None and above.roles is not None and _status_is_due(context, above.roles)
+        if draft.status is None and (due or is_rest_with_letter(context, row)):
             # A maker's own number: its text was read with it.
             details = details_of(context, [draft.text], True, True)
             draft.status, draft.text = details.status, details.text or draft.text
