@@ -49,7 +49,10 @@ _DEEDS_ELSEWHERE = word_set("""
 """)
 _ELSEWHERE = word_set("nicht pas non ne niet nichts rien nada")
 #: "No" denies so in Spanish.
-_OF_NO = word_set("responde contesta comunica comunicar contactar equipado montado verificado comprobado escaneado")
+_OF_NO = word_set("""
+    responde responden contesta contestan comunica comunican comunicar contactar equipado equipada equipados montado
+    montada montados verificado verificada comprobado comprobada escaneado escaneada
+""")
 _LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE | _OF_NO
 #: Pairs of words that stand side by side and nowhere else: "memory empty", "in Ordnung".
 _MEMORIES = word_set("memory memoire memoria speicher fehlerspeicher")
