@@ -115,10 +115,16 @@ def _ends_description(context: Context, row: Row, at: int) -> bool:
     whatever answer that sounds like: "LIN slave" above "battery sensor timeout"."""
     if not at or context.rows[at - 1] is not context.open_row or not spoken(row.low):
         return False
-    if not lacks_mark(context, row) or is_whole(context, row, at):
+    if not lacks_mark(context, row) or is_whole(context, row, at) or _in_brackets(row):
         return False
     return not (":" in row.text or row.text[0].isdigit() or answer_of_cell(row.low) is not None
                 or phases.find(row.low) or volts.find(row.low))
+
+
+def _in_brackets(row: Row) -> bool:
+    """Whether an answer in brackets ends a row: "Radio [0x78E] (no codes)"."""
+    last = spoken(row.low)[-1]
+    return row.low[: last.start].endswith("(") and row.low[last.end :].rstrip() == ")"
 
 
 def _is_rest(context: Context, row: Row) -> bool:
