@@ -199,6 +199,7 @@ def _unspoken(row: Row) -> Row:
 def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], Sequence[Entry]]]:
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, Entry] = {}
+    whole: tuple[int, Sequence[Entry]] = -2, ()
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
     placed = cache(lambda: legenddigits.placed(rows))
     told = cache(lambda text, low: _told(text, low, is_name, translated, placed))
@@ -217,6 +218,10 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
             waiting = {}
         if len(entries) > 1:
             yield [at], entries
+            whole = at, entries
+        elif whole[0] == at - 1:
+            # The last of a list that was wrapped.
+            yield [at], [*whole[1], entries[0]]
         else:
             waiting[at] = entries[0]
     if waiting:
