@@ -161,3 +161,29 @@ def test_a_list_of_answers_below_a_remark_is_no_paragraph() -> None:
 def test_the_number_of_a_sensor_is_no_count() -> None:
     assert scans("P0560: Engine\nP20E8: NOx sensor 1\nP2202: Capteur NOx 2\nU0155: Radio x 3\n") == [
         " | Engine: P0560; NOx sensor 1: P20E8; Capteur NOx 2: P2202; Radio: U0155"]
+
+
+def test_past_before_a_code_is_its_status() -> None:
+    assert modules_of("ABS - 2 d\u00e9fauts\n  pass\u00e9: C0045\n  historique: C0050\n") == {
+        "anti-lock brakes": ["C0045 stored", "C0050 stored"]}
+    assert scans("Radio: aucun d\u00e9faut\nOn passe: ABS sans d\u00e9faut\n") == [" | Radio: clean; ABS: clean"]
+
+
+@pytest.mark.parametrize("mark", ["/", ";", ","])
+def test_the_last_letter_of_a_wrapped_key(mark: str) -> None:
+    text = (f"L\u00e9gende : P=pr\u00e9sent {mark} M=m\u00e9moris\u00e9 {mark} A=en attente {mark}\nC=confirm\u00e9\n"
+            "ABS - C0045 D\u00e9faut interne (C)\nRadio - U0155 Perte (M)\n")
+    assert scans(text) == [" | ABS: C0045 confirmed; Radio: U0155 stored"]
+
+
+def test_a_heading_in_brackets_over_an_answer_behind_any_key() -> None:
+    text = ("[ABS]\nremark:1 fault\ndtc:C0045\nstatus:active\n\n[Loader arm]\nremark:no answer\n\n"
+            "[Salt spreader]\nremark:no faults\n")
+    assert scans(text) == [" | ABS: C0045 current; Loader arm: silent; Salt spreader: clean"]
+
+
+def test_an_answer_in_brackets_belongs_to_its_name() -> None:
+    text = ("Navigation [0x785] : 2 Fehler\n - 2133FA  Position nicht angelernt\n"
+            " - 3A35BA  Datenbus Komfort unplausibles Signal\nTotwinkel rechts [0x78E] (keine Fehler)\n"
+            "Lichtsteuerung [0x797] : 1 Fehler\n - U3003  Batteriespannung\n")
+    assert modules_of(text)["side obstacle, right"] == ["clean"]
