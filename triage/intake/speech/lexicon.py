@@ -83,7 +83,7 @@ _PEOPLE = word_set("""
     after before nach vor apres avant tras antes despues since seit depuis desde then als
     derzeit momentan aktuell nein no non yes ja oui wurde habia sont
     clear erase drive clearing erasing loschen loeschen probefahrt reparatur effacement essai reparation borrado
-    borrar ruta today yesterday morning evening which what who how why when hello hi hola bonjour hallo
+    borrar ruta today yesterday morning evening which what who how why when hello hi update note notes result results notiz ergebnis nota resultado resultat hola bonjour hallo
     minimum odometer mileage kilometerstand kilometrage monday tuesday wednesday thursday friday
     montag dienstag mittwoch donnerstag freitag lundi mardi mercredi jeudi vendredi lunes martes miercoles jueves
     viernes das dass nicht not pas mit cold hot tyres tyre reifen pneus neumaticos part teil piece pieza order auftrag

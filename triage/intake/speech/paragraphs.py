@@ -22,7 +22,8 @@ from triage.intake.plain.phrases import word_set
 #: No running text: cells, entries of a list, keys.
 _NOT_PROSE = lazily(r"\t|\||\S {3,}\S|^\s*(?:[-*\u2022#]|[0-9]{1,2}[.)])\s")
 _QUOTED = lazily(r"(?:\s*>)*\s*")
-_ENDED = lazily(r"[.!?:;]$")
+_ENDED = lazily(r"[.!?:]$")
+_SENTENCES = lazily(r"[^\W\d_]{2}[.;]\s+[^\W\d_]")
 _OPEN = lazily(r"[,(&+/-]$")
 _LAST_WORD = lazily(r"([a-z]+)$")
 #: No sentence ends with such a word.
@@ -61,6 +62,22 @@ def _blocks(found: Sequence[Line]) -> Iterator[tuple[int, int]]:
             start = at + 1
 
 
+def torn(found: Sequence[Line]) -> set[int]:
+    """The lines of paragraphs that are broken all the same: of sentences of which one goes on in the next line."""
+    lines: set[int] = set()
+    for start, stop in _blocks(found):
+        texts = [line.text.rstrip() for line in found[start:stop]]
+        broken = any(_ENDED.search(text) is None and (_SENTENCES.search(text) is not None or goes_on(
+            found[start + at].low.rstrip(), texts[at + 1].lstrip())) for at, text in enumerate(texts[:-1]))
+        if broken and not any(map(_NOT_PROSE.search, texts)):
+            lines.update(range(start, stop))
+        elif broken:
+            for at in range(start + 1, stop):
+                if goes_on(found[at - 1].low.rstrip(), found[at].text.lstrip()):
+                    lines.update((at - 1, at))
+    return lines
+
+
 def _lead(line: Line) -> int:
     """Where a line begins behind the marks of a quoted mail."""
     lead = _QUOTED.match(line.text)
@@ -77,7 +94,8 @@ def _broken(block: Sequence[Line]) -> set[int]:
     full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width - _SLACK]
     capital = any(text[:1].isupper() for text in texts)
     amid = [at for at in full if goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
-    if len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
+    spoken = sum(word in _JOINTS for line in block for word in line.low.split())
+    if spoken < len(block) or len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
         return set()
     return set(full)
 
@@ -90,4 +108,4 @@ def goes_on(above: str, text: str, capital: bool = False) -> bool:
     return (last is not None and last[1] in _JOINTS) or (capital and text[:1].islower()) or text[:1] == "("
 
 
-__all__ = ["goes_on", "joined"]
+__all__ = ["goes_on", "joined", "torn"]

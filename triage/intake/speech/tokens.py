@@ -28,12 +28,13 @@ _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=
 _ELIDED = lazily(r"(?:l|d|j|n|s|m|t|c|qu|jusqu)'(?=[a-z0-9])")
 _OWNER = lazily(r"'s$")
 _ENDS = lazily(r"(?<![0-9])\.+$|\.{2,}$|\.$")
-_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
+_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "min.", "max.", "temp.", "tel.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
                           "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
 #: A figure, a time of day, with its unit.
 _NUMBER = lazily(r"[0-9]+(?:[.,:h][0-9]+)*(?:v|volts?|a|ma|km|%|%\.|h|min)?")
+_PARTED = lazily(r"[,;:]")
 #: A word of agreement is an answer only at the end of a clause.
 _OKAY = lazily(r"ok(?:ay)?$")
 _ENDED = lazily(r"\s*(?:$|[,.;)!-])")
@@ -47,6 +48,9 @@ _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", 
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
 _LONGEST = 24
+#: A status in brackets, with few other words.
+_STATUS = lazily(r"[slviptd,:.&kuexay-]{1,7}")
+_FEW = 2
 
 
 @dataclass(slots=True, frozen=True)
@@ -57,6 +61,8 @@ class Token:
     start: int
     end: int
     said: str = ""
+    #: A status in brackets: that of the code before it alone.
+    bracketed: bool = False
 
 
 def kinds(found: Sequence[Token]) -> str:
@@ -82,7 +88,8 @@ def tokens(text: str, small: str, names: Names) -> list[Token]:
             stop = min(starts[after] if after < len(starts) else end, end)
             found += _word(small, start, stop)
             start = stop
-    return list(_without_descriptions(_with_numbers(_with_statuses(found, small), small)))
+    bare = _without_descriptions(_with_numbers(_with_statuses(found, small), small))
+    return _with_statuses(bare, small)
 
 
 def _with_statuses(found: list[Token], small: str) -> list[Token]:
@@ -90,6 +97,10 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
     status."""
     for at in range(1, len(found)):
         token = found[at]
+        if token.kind == "s" and small[token.start : token.end].endswith("showing") and (
+                found[at + 1].kind in "ck" if at + 1 < len(found) else False):
+            found[at] = Token("v", token.start, token.end)
+            continue
         if token.kind == "s" and small[token.start : token.end] in lexicon.PARTS and found[at - 1].kind in "nxq" and (
                 found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
             # "The headlamp logged U3006, inactive now"
@@ -97,6 +108,9 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
             continue
         if token.kind == "a" and found[at - 1].kind == "," and "c" in kinds(found[max(at - 12, 0) : at]) and (
                 found[at - 2].kind in "nx" and states.is_status(small[token.start : token.end])):
+            found[at] = Token("s", token.start, token.end)
+            continue
+        if token.kind == "x" and found[at - 1].kind == "(" and states.slip_for(small[token.start : token.end]):
             found[at] = Token("s", token.start, token.end)
             continue
         before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:e"), "")
@@ -126,6 +140,7 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     hits += [Token("c", match.start(1), match.end(1)) for match in _AFTER_ALL.finditer(small)]
     listed = [name for name in names.find(small) if small[name[0] : name[1]] not in lexicon.ARTICLES or (
         text[name[0] : name[1]].isupper())]
+    listed = [name for name in listed if _PARTED.search(small, name[0], name[1]) is None]
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
     hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
@@ -186,32 +201,39 @@ def _listed(found: Sequence[Token], at: int) -> bool:
     """Whether a number stands where a code would: behind a verb, before a status, joined to a code."""
     before = "".join([token.kind for token in found[max(at - 3, 0) : at]])
     after = "".join([token.kind for token in found[at + 1 : at + 4]])
-    return (before.endswith(("c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":", "w")) and (
+    if after[:1] == "(" and before[-1:] in ("", ".", ";", ",", ":", "v", "&"):
+        return True
+    return (before.endswith((")&", "),", "c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":", "w")) and (
         after[:1] in ("", ",", "&", "s", "(", "l", ".", "-") or after.startswith("ps"))
 
 
-def _without_descriptions(found: Sequence[Token]) -> Iterator[Token]:
-    """The tokens, brackets around a status left out and others, or quotes, that hold no code, one token each."""
+def _without_descriptions(found: Sequence[Token]) -> list[Token]:
+    """The tokens, a status in brackets one of them, and other brackets, or quotes, that hold no code: those behind a
+    code left out, those elsewhere one token each."""
+    kept: list[Token] = []
     at = 0
     while at < len(found):
         token = found[at]
         end = _closing(found, at) if token.kind in ('(', '"') else None
         if end is None:
             if token.kind not in '()"':
-                yield token
+                kept.append(token)
             at += 1
             continue
-        inner = found[at + 1 : end]
-        if token.kind == "(" and len(inner) <= 6 and all(each.kind in "slviptd,:" for each in inner) and any(
-                each.kind == "s" for each in inner):
-            yield from (each for each in inner if each.kind != ":")
-        elif any(each.kind in "cr" for each in inner):
-            yield Token(".", token.start, token.end)
-            yield from inner
-            yield Token(".", found[end].start, found[end].end)
-        elif not (at and found[at - 1].kind in "cs"):
-            yield Token("q", token.start, found[end].end)
+        inner, last = found[at + 1 : end], found[end]
+        part = kinds(inner)
+        if token.kind == "(" and "s" in part and _STATUS.fullmatch(part) and part.count("x") <= _FEW:
+            kept.append(Token("s", token.start, last.end, next(
+                each.said for each in inner if each.kind == "s"), True))
+        elif "c" in part or "r" in part:
+            kept += [Token(".", token.start, token.end), *inner, Token(".", last.start, last.end)]
+        elif not (kept and kept[-1].kind in "cs"):
+            kept.append(Token("q", token.start, last.end))
+        elif kept[-1].said == "own":
+            # What a maker's own number stands for tells that it is one.
+            kept[-1] = Token("c", kept[-1].start, last.end, "own")
         at = end + 1
+    return kept
 
 
 def _closing(found: Sequence[Token], at: int) -> int | None:

@@ -23,8 +23,9 @@ from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
+from triage.intake.said.states import slip_for
 from triage.intake.speech import lexicon, paragraphs
-from triage.intake.speech.grammar import CODES, Clause, IsName, clauses, statuses
+from triage.intake.speech.grammar import LISTED, Clause, IsName, clauses, statuses
 from triage.intake.speech.tokens import Token, kinds, tokens
 
 #: Marks of tables and of entries: no running text.
@@ -33,9 +34,13 @@ _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
 _SAYS = lazily(r"[cqanxy]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
-_REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
+_REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{LISTED})|(?P<a>a)[iv]*)[.;]*")
 #: "none of these codes is active, all stored", "all of the above in memory, none active"
 _CLOSING = lazily(r"[iatdkuevx]{0,7}s?[^ncal]{0,2}(?:l[ldtkxie]*)(?P<s>s)(?:[,]?[iatukxvd]*s?)?")
+_PLAINLY = {"current": "active", "stored": "stored", "pending": "pending", "confirmed": "confirmed"}
+#: What is said of the other codes or modules: others read that.
+_OF_REST = lazily(r"(?<![a-z])(?:(?:the|all|every|der|die|alle|le|el|los|las) (?:rest|others?|remaining|ubrigen|anderen|"
+                  r"weiteren|reste|autres|resto|demas)|alles andere|everything else|tout le reste|todo lo demas)(?![a-z])")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
@@ -44,10 +49,9 @@ def told(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines with their clauses written out."""
     mended: list[Line] = []
     asked: Line | None = None
-    above = ""
-    for line in found:
-        torn, above = paragraphs.goes_on(above, line.text), line.low.rstrip()
-        if torn:
+    torn = paragraphs.torn(found)
+    for at, line in enumerate(found):
+        if at in torn:
             asked = None
             mended.append(line)
             continue
@@ -87,7 +91,7 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
 def _may_speak(line: Line) -> bool:
     """Whether a line may be running text."""
     return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(
-        line.text.strip()) is None and (line.text.count(",") < _CELLS or ", " in line.text)
+        line.text.strip()) is None and _OF_REST.search(line.low) is None and (line.text.count(",") < _CELLS or ", " in line.text)
 
 
 def _written(line: Line, names: Names) -> list[Line]:
@@ -169,7 +173,9 @@ def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
     if closing is not None:
         # "none of these is active, all stored"
         status = found[closing.start("s")]
-        return [_joined(line, [(status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
+        said = _PLAINLY.get(status.said) if "perman" not in line.low[status.start : status.end] else None
+        return [_joined(line, [(status.start, status.start + 1, f"All of them {said}")] if said else [
+            (status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
     if not found or not any(_SAYS.match(token.kind) for token in found):
         return []
     return [_cut(line, found[0].start, found[-1].end)]
@@ -201,7 +207,7 @@ def _listed(pairs: Sequence[tuple[Token, Token | None]]) -> list[tuple[int, int,
 
 def _own(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> frozenset[str]:
     """The makers' own numbers among codes."""
-    return frozenset(line.text[code.start : code.end] for code, _ in pairs if code.said == "own")
+    return frozenset(line.text[code.start : code.end].split()[0] for code, _ in pairs if code.said == "own")
 
 
 def _codes(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> Line:
@@ -248,7 +254,7 @@ def namer(text: str, small: str, names: Names) -> IsName:
         if found[0].kind == "n" and found[-1].kind == "x" and text[found[-1].start].islower():
             # "The headlamp first looked dead"
             return False
-        return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1
+        return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1 and slip_for(words[-1]) is None
 
     return is_name
 
