@@ -34,6 +34,7 @@ _JOINTS = word_set("""
     y o e el los las en con del al es son esta tiene tienen muestra ningun ninguna sin
 """)
 _NARROWEST, _WIDEST, _SHARE, _FULL, _SLACK = 34, 200, 0.3, 0.8, 3
+_WIDE, _LONG = 130, 0.55
 
 
 def joined(found: Sequence[Line]) -> list[Line]:
@@ -63,18 +64,19 @@ def _blocks(found: Sequence[Line]) -> Iterator[tuple[int, int]]:
 
 
 def torn(found: Sequence[Line]) -> set[int]:
-    """The lines of paragraphs that are broken all the same: of sentences of which one goes on in the next line."""
+    """The lines of which one goes on in the next all the same, and all of a paragraph of such lines."""
     lines: set[int] = set()
     for start, stop in _blocks(found):
-        texts = [line.text.rstrip() for line in found[start:stop]]
-        broken = any(_ENDED.search(text) is None and (_SENTENCES.search(text) is not None or goes_on(
-            found[start + at].low.rstrip(), texts[at + 1].lstrip())) for at, text in enumerate(texts[:-1]))
-        if broken and not any(map(_NOT_PROSE.search, texts)):
+        block = found[start:stop]
+        texts = [line.text.rstrip() for line in block]
+        width = max(map(len, texts))
+        prose = width <= _WIDE and any(map(_SENTENCES.search, texts)) and not any(map(_NOT_PROSE.search, texts))
+        pairs = [at for at in range(1, len(texts)) if goes_on(block[at - 1].low.rstrip(), texts[at].lstrip()) or (
+            prose and _ENDED.search(texts[at - 1]) is None and len(texts[at - 1]) >= _LONG * width)]
+        if pairs and prose:
             lines.update(range(start, stop))
-        elif broken:
-            for at in range(start + 1, stop):
-                if goes_on(found[at - 1].low.rstrip(), found[at].text.lstrip()):
-                    lines.update((at - 1, at))
+        lines.update(start + at for at in pairs)
+        lines.update(start + at - 1 for at in pairs)
     return lines
 
 
@@ -94,10 +96,14 @@ def _broken(block: Sequence[Line]) -> set[int]:
     full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width - _SLACK]
     capital = any(text[:1].isupper() for text in texts)
     amid = [at for at in full if goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
-    spoken = sum(word in _JOINTS for line in block for word in line.low.split())
-    if spoken < len(block) or len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
+    words = sum(word in _JOINTS for line in block for word in line.low.split())
+    if words < len(block) or not amid or len(amid) < _SHARE * len(full):
         return set()
-    return set(full)
+    if len(full) >= _FULL * len(inside):
+        return set(full)
+    # What belongs together (a code and its status) may have been kept in one line.
+    prose = width <= _WIDE and any(map(_SENTENCES.search, texts))
+    return set(inside) if prose and all(len(texts[at - 1]) >= _LONG * width for at in inside) else set()
 
 
 def goes_on(above: str, text: str, capital: bool = False) -> bool:
