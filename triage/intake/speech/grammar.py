@@ -34,8 +34,8 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("name answer", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
                     rf"(?![pdw]*t*[nx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
-    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)"
-                    rf"(?![iqlv]*(?:a|:|[ik]*c))"),
+    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})"
+                    rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     ("codes first", rf"[i&vkt:]*(?P<c>{LISTED})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
                     rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
@@ -114,8 +114,8 @@ def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list
 
 
 #: What takes back a name, what takes back an answer, and what denies another name or code.
-_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?(?P<to>[iv&pdk]*(?P<n>{_NP}))"
-                     r"[iv]*(?=[,.;-]|$)")
+_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?"
+                     rf"(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
 #: "did not answer at first, second try gave P0562"

@@ -112,7 +112,7 @@ def _broken(block: Sequence[Line]) -> set[int]:
 
 
 def goes_on(above: str, text: str, capital: bool = False) -> bool:
-    """Whether a sentence goes on from one line, in small letters, to the next; ``capital``: sentences begin with one."""
+    """Whether a sentence goes on from one line, in small letters, to the next; ``capital``: one begins each."""
     if _OPEN.search(above) or above.count("(") > above.count(")"):
         return True
     last = _LAST_WORD.search(above)

@@ -20,7 +20,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
 from triage.intake.said.states import in_text
-from triage.intake.speech import lexicon
+from triage.intake.speech import sayings
+from triage.intake.words import clause_words
 
 #: A word with what is written on to it, or a mark.
 _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=|]+|[,;:()\[\]\"!?=|]")
@@ -28,8 +29,9 @@ _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=
 _ELIDED = lazily(r"(?:l|d|j|n|s|m|t|c|qu|jusqu)'(?=[a-z0-9])")
 _OWNER = lazily(r"'s$")
 _ENDS = lazily(r"(?<![0-9])\.+$|\.{2,}$|\.$")
-_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "min.", "max.", "temp.", "tel.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
-                          "arr.", "g.", "d."))
+_ABBREVIATED = frozenset((
+    "ca.", "z.b.", "nr.", "no.", "min.", "max.", "temp.", "tel.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
+    "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
 #: A figure, a time of day, with its unit.
@@ -43,8 +45,8 @@ _AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|except(?: for)?|but|ausser|s
                     r"([pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?)(?![0-9a-z])")
 #: The same behind a word for it.
 _LED = lazily(r"(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")
-_MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
-          '"': '"'}
+_MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(",
+          "]": ")", '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
 _LONGEST = 24
@@ -101,8 +103,8 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
                 found[at + 1].kind in "ck" if at + 1 < len(found) else False):
             found[at] = Token("v", token.start, token.end)
             continue
-        if token.kind == "s" and small[token.start : token.end] in lexicon.PARTS and found[at - 1].kind in "nxq" and (
-                found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
+        if token.kind == "s" and small[token.start : token.end] in clause_words.PARTS and (
+                found[at - 1].kind in "nxq") and (found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
             # "The headlamp logged U3006, inactive now"
             found[at] = Token("v", token.start, token.end)
             continue
@@ -116,9 +118,9 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
         before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:e"), "")
         if before != "c":
             continue
-        if token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(small[token.start : token.end]):
-            found[at] = Token("s", token.start, token.end)
-        elif token.kind == "x" and states.slip_for(small[token.start : token.end]) is not None:
+        word = small[token.start : token.end]
+        if (token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(word)) or (
+                token.kind == "x" and states.slip_for(word) is not None):
             found[at] = Token("s", token.start, token.end)
     return found
 
@@ -144,15 +146,15 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     """Codes, answers, names and statuses by their first character; of two in one place the first kind counts."""
     hits = [Token("c", code.start, code.end) for code in find(text, small).codes]
     hits += [Token("c", match.start(1), match.end(1)) for match in _AFTER_ALL.finditer(small)]
-    listed = [name for name in names.find(small) if small[name[0] : name[1]] not in lexicon.ARTICLES or (
+    listed = [name for name in names.find(small) if small[name[0] : name[1]] not in clause_words.ARTICLES or (
         text[name[0] : name[1]].isupper())]
     listed = [_behind_comma(name, small) for name in listed]
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
-    hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
+    hits += [Token(kind, start, end) for start, end, kind in sayings.phrases(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)
             if _OKAY.match(small, hit.start, hit.end) is None or _ENDED.match(small, hit.end)]
-    said += [Token("a", start, end, answer) for start, end, answer in lexicon.answers(small)]
+    said += [Token("a", start, end, answer) for start, end, answer in sayings.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
     hits += sorted(said, key=lambda hit: hit.start - hit.end)
     hits += [Token("n", start, end) for start, end, _ in listed if " " not in small[start:end].strip()]
@@ -183,7 +185,7 @@ def _word(small: str, start: int, end: int) -> list[Token]:
     if last > start:
         plain = small[start:last].strip("'")
         owner = _OWNER.search(plain)
-        part = lexicon.PARTS.get(plain) or (lexicon.PARTS.get(plain[: owner.start()]) if owner else None)
+        part = clause_words.PARTS.get(plain) or (clause_words.PARTS.get(plain[: owner.start()]) if owner else None)
         part = part or ("y" if _NUMBER.fullmatch(plain) else None)
         found.append(Token(part or "x", start, last - (2 if owner is not None and part is None else 0)))
     if stop is not None:
@@ -197,7 +199,8 @@ def _with_numbers(found: list[Token], small: str) -> list[Token]:
         if token.kind not in "xy" or _LED.fullmatch(small, token.start, token.end) is None:
             continue
         before = found[at - 1] if at else None
-        led = before is not None and before.kind == "k" and small[before.start : before.end] in lexicon.NUMBER_LEADS
+        led = before is not None and before.kind == "k" and (
+            small[before.start : before.end] in clause_words.NUMBER_LEADS)
         if led or (_OWN.fullmatch(small, token.start, token.end) is not None and _listed(found, at)):
             found[at] = Token("c", token.start, token.end, "own")
     return found

@@ -24,9 +24,10 @@ from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
 from triage.intake.said.states import slip_for
-from triage.intake.speech import lexicon, paragraphs
+from triage.intake.speech import paragraphs
 from triage.intake.speech.grammar import LISTED, Clause, IsName, clauses, statuses
 from triage.intake.speech.tokens import Token, kinds, tokens
+from triage.intake.words import clause_words
 
 #: Marks of tables and of entries: no running text.
 _TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}|\w=[\w\"']|==")
@@ -40,8 +41,9 @@ _REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{LISTED})|(?P<a>a)[iv]*)[.;]*")
 _CLOSING = lazily(r"[iatdkuevx]{0,7}s?[^ncal]{0,2}(?:l[ldtkxie]*)(?P<s>s)(?:[,]?[iatukxvd]*s?)?")
 _PLAINLY = {"current": "active", "stored": "stored", "pending": "pending", "confirmed": "confirmed"}
 #: What is said of the other codes or modules: others read that.
-_OF_REST = lazily(r"(?<![a-z])(?:(?:the|all|every|der|die|alle|le|el|los|las) (?:rest|others?|remaining|ubrigen|anderen|"
-                  r"weiteren|reste|autres|resto|demas)|alles andere|everything else|tout le reste|todo lo demas)(?![a-z])")
+_OF_REST = lazily(
+    r"(?<![a-z])(?:(?:the|all|every|der|die|alle|le|el|los|las) (?:rest|others?|remaining|ubrigen|anderen|weiteren|"
+    r"reste|autres|resto|demas)|alles andere|everything else|tout le reste|todo lo demas)(?![a-z])")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
@@ -91,8 +93,9 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
 
 def _may_speak(line: Line) -> bool:
     """Whether a line may be running text."""
-    return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(
-        line.text.strip()) is None and _OF_REST.search(line.low) is None and (line.text.count(",") < _CELLS or ", " in line.text)
+    text = line.text.strip()
+    return (" " in text and len(text) <= _LONGEST and (text.count(",") < _CELLS or ", " in text)
+            and _TABLE.search(text) is None and _OF_REST.search(line.low) is None)
 
 
 def _written(line: Line, names: Names) -> list[Line]:
@@ -142,13 +145,11 @@ def _sentences(
         return list(said), list(left)
     whole: list[tuple[int, int]] = []
     for one, two in sorted(bad):
-        if whole and one < whole[-1][1]:
-            whole[-1] = (whole[-1][0], max(two, whole[-1][1]))
-        else:
-            whole.append((one, two))
+        begun, ended = whole.pop() if whole and one < whole[-1][1] else (one, two)
+        whole.append((begun, max(two, ended)))
     kept = [each for each in said if not any(one < each.end and each.start < two for one, two in whole)]
-    rest = [(one, two) for one, two in left if not any(start <= one and two <= stop for start, stop in whole)]
-    return kept, sorted([*rest, *whole])
+    others = [(one, two) for one, two in left if not any(start <= one and two <= stop for start, stop in whole)]
+    return kept, sorted([*others, *whole])
 
 
 def _trimmed(kind: str, start: int, end: int) -> tuple[int, int]:
@@ -249,7 +250,8 @@ def namer(text: str, small: str, names: Names) -> IsName:
         if any(token.kind == "y" and not small[token.start : token.end].isdigit() for token in found):
             # "lowest 9.9 V"
             return False
-        if not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() or word in lexicon.THINGS for word in words):
+        if not clause_words.NO_NAMES.isdisjoint(words) or all(
+                word.isdigit() or word in clause_words.THINGS for word in words):
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
             return True
