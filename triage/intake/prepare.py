@@ -86,8 +86,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found, translated = reading.told(found, names)
     found = questions.answered(listline.turned(letterbullets.written(found), names), names.likely)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(samecodes.written_out(restofcodes.written_out(found)))))
-    whole, alike = line_passes.keyed(found, names)
+    found = columncolons.barred(boldkeys.plain(samecodes.written_out(restofcodes.written_out(found))))
+    whole, alike = line_passes.keyed(scancommas.tabbed(found), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
     whole, parted = line_passes.scans_told(whole, lambda name: names.listed(name) or (

@@ -41,7 +41,7 @@ _PARTED = lazily(r"[,;:]\s*")
 _OKAY = lazily(r"ok(?:ay)?$")
 _ENDED = lazily(r"\s*(?:$|[,.;)!-])")
 #: A code behind "I see", "nothing except": it is told of like others.
-_AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|except(?: for)?|but|ausser|sauf|excepto|salvo) "
+_AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|expected|except(?: for)?|but|ausser|sauf|excepto|salvo) "
                     r"([pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?)(?![0-9a-z])")
 #: The same behind a word for it.
 _LED = lazily(r"(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")

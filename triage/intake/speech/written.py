@@ -44,6 +44,8 @@ _PLAINLY = {"current": "active", "stored": "stored", "pending": "pending", "conf
 _OF_REST = lazily(
     r"(?<![a-z])(?:(?:the|all|every|der|die|alle|le|el|los|las) (?:rest|others?|remaining|ubrigen|anderen|weiteren|"
     r"reste|autres|resto|demas)|alles andere|everything else|tout le reste|todo lo demas)(?![a-z])")
+_NOTHING = lazily(r"(?:no[, ]+|nope[, ]+)?(?:nothing|nichts|rien|nada|nix|none|keine?|aucune?|ninguno?)"
+                  r"(?: at all| in there| there| drin| da| du tout| de nada)?[.!]*")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
@@ -77,13 +79,16 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
     match = _ASKED.fullmatch(kinds(said))
     told = tokens(line.text, line.low, names)
     reply = _REPLY.fullmatch(kinds(told))
-    if match is None or reply is None:
+    nothing = _NOTHING.fullmatch(line.low.strip()) is not None
+    if match is None or (reply is None and not nothing):
         return None
     name = said[match.start("n") : match.end("n")]
     name = name[1:] if name[0].kind == "t" else name
     if not name or not namer(asked.text, asked.low, names)(name, True):
         return None
     lead = together((asked, name[0].start, name[-1].end), ": ")
+    if reply is None:
+        return together((asked, name[0].start, name[-1].end), ": no codes")
     if reply["a"]:
         return together((asked, name[0].start, name[-1].end), f": {_MEANT[told[reply.start('a')].said]}")
     pairs = statuses(told[reply.start("c") : reply.end("c")])
