@@ -124,7 +124,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     if clauses is None or pieces is None:
         return clauses or pieces or Reading([], None, [], [])
     by_clauses, by_pieces = (reading.cost(each.snapshots, each.notices, tables) for each in (clauses, pieces))
-    return clauses if by_clauses < by_pieces else pieces
+    return clauses if by_clauses + 0.6 < by_pieces else pieces
 
 
 def _read_once(

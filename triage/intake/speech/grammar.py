@@ -15,7 +15,7 @@ from triage.intake.speech.tokens import Token, kinds
 
 #: A name: known or unknown words, with "of" among them, and an address behind.
 _NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
-_NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
+_NAMES = rf"[il]*(?:ld)?{_NP}(?:,[il]*[pd]?{_NP})*(?:(?:,?&|,?l&?)[il]*[pd]?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
 _ITEM = r"(?>k*c(?:i{0,2}[-,]?[ilpdek]*v?[ilptdek]*s+)?)"
@@ -156,7 +156,8 @@ def _go_on(kind: str, before: Clause | None, clause: Clause) -> None:
 
 def _may_begin(kind: str, at: int) -> bool:
     """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
-    return kind[at - 1] in ",.;?:-iq&ry" or (kind[at] in "tpca" and kind[at - 1 : at + 1] != "ca")
+    return kind[at - 1] in ",.;?:-iq&ry" or (
+        kind[at] in "tp" and kind[at - 1] not in "xn") or (kind[at] in "ca" and kind[at - 1 : at + 1] != "ca")
 
 
 def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
@@ -170,11 +171,15 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
         place = "n" if match["n"] is not None else "m"
         loose = form in ("answer first", "codes first", "same") or match[place] != match[0]
         names = list(_names(found, kind, *match.span(place)))
+        if form.startswith("name") and len(names) > 1 and set(kind[names[0][0] : names[-1][1]]).isdisjoint("&l"):
+            # "no way into the A, the B is fine, C has P0562"
+            continue
         if len(names) > 1 and "&" not in kind[names[0][0] : names[-1][1]] and not all(
                 "n" in kind[one:two] for one, two in names):
             # "Hello, the A has P0562"
             continue
-        if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
+        if not names or not all(is_name(found[one:two], loose and match.groupdict().get("a") is None and (
+            _framed(form, match))) for one, two in names):
             continue
         plain = form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None
         clause = Clause(start, match.end(), form, names, plain=plain)

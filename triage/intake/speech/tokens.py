@@ -44,12 +44,14 @@ _ENDED = lazily(r"\s*(?:$|[,.;)!-])")
 _AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|expected|except(?: for)?|but|ausser|sauf|excepto|salvo) "
                     r"([pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?)(?![0-9a-z])")
 #: The same behind a word for it.
-_LED = lazily(r"(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")
+_LED = lazily(r"(?![0-9]{4}(?![0-9a-z]))(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")
 _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(",
           "]": ")", '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
 _LONGEST = 24
+#: What is said of a name that is as often one of a part: "battery", "light".
+PLAIN = "plain"
 #: A status in brackets, with few other words.
 _STATUS = lazily(r"[slviptd,:.&kuexay-]{1,7}")
 _FEW = 2
@@ -149,7 +151,7 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     listed = [name for name in names.find(small) if small[name[0] : name[1]] not in clause_words.ARTICLES or (
         text[name[0] : name[1]].isupper())]
     listed = [_behind_comma(name, small) for name in listed]
-    long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
+    long = [Token("n", start, end, "" if sure else PLAIN) for start, end, sure in listed if " " in small[start:end].strip()]
     hits += long
     hits += [Token(kind, start, end) for start, end, kind in sayings.phrases(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)
@@ -157,7 +159,7 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     said += [Token("a", start, end, answer) for start, end, answer in sayings.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
     hits += sorted(said, key=lambda hit: hit.start - hit.end)
-    hits += [Token("n", start, end) for start, end, _ in listed if " " not in small[start:end].strip()]
+    hits += [Token("n", start, end, "" if sure else PLAIN) for start, end, sure in listed if " " not in small[start:end].strip()]
     taken: dict[int, Token] = {}
     covered: set[int] = set()
     for hit in hits:
@@ -212,7 +214,7 @@ def _listed(found: Sequence[Token], at: int) -> bool:
     after = "".join([token.kind for token in found[at + 1 : at + 4]])
     if after[:1] == "(" and before[-1:] in ("", ".", ";", ",", ":", "v", "&"):
         return True
-    return (before.endswith((")&", "),", "c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":", "w")) and (
+    return (before.endswith((")&", "),", "c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":")) and (
         after[:1] in ("", ",", "&", "s", "(", "l", ".", "-") or after.startswith("ps"))
 
 
@@ -262,4 +264,4 @@ def _closing(found: Sequence[Token], at: int) -> int | None:
     return next((to for to in range(at + 1, min(at + _LONGEST, len(found))) if found[to].kind == mark), None)
 
 
-__all__ = ["Token", "kinds", "low", "tokens"]
+__all__ = ["PLAIN", "Token", "kinds", "low", "tokens"]

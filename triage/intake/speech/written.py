@@ -26,7 +26,7 @@ from triage.intake.plain.phrases import WORD
 from triage.intake.said.states import slip_for
 from triage.intake.speech import paragraphs
 from triage.intake.speech.grammar import LISTED, Clause, IsName, clauses, statuses
-from triage.intake.speech.tokens import Token, kinds, tokens
+from triage.intake.speech.tokens import PLAIN, Token, kinds, tokens
 from triage.intake.words import clause_words
 
 #: Marks of tables and of entries: no running text.
@@ -115,11 +115,11 @@ def _written(line: Line, names: Names) -> list[Line]:
     if any(_LIKE.search(kind, one, two) for one, two in left):
         # "A: the same two as B": others read that, and need what is said of B where it stands.
         return [line]
-    said, left = _sentences(kind, said, left)
+    said, left = _sentences(found, kind, said, left)
     if not said:
         return [line]
     pieces: list[tuple[int, list[Line]]] = [
-        (start, _rest(line, found[start:stop])) for one, two in left for start, stop in _apart(kind, one, two)]
+        (start, _rest(line, found[start:stop], kind[:start].rstrip(" ")[-1:] in ("", "."))) for one, two in left for start, stop in _apart(kind, one, two)]
     before: Clause | None = None
     for clause in said:
         if clause.form.startswith("same"):
@@ -139,13 +139,13 @@ def _apart(kind: str, start: int, end: int) -> list[tuple[int, int]]:
 
 
 def _sentences(
-    kind: str, said: Sequence[Clause], left: Sequence[tuple[int, int]]
+    found: Sequence[Token], kind: str, said: Sequence[Clause], left: Sequence[tuple[int, int]]
 ) -> tuple[list[Clause], list[tuple[int, int]]]:
     """The clauses without those of sentences of which a code, or an answer with its name, is in no clause; such
     sentences stay whole."""
     left = [(one, two) for each in left for one, two in [_trimmed(kind, *each)] if one < two]
     bad = [_sentence(kind, one, two) for one, two in left
-           if "c" in (rest := kind[one:two]) or ("n" in rest and ("a" in rest or "m" in rest))]
+           if "c" in kind[one:two] or any(token.kind == "n" and token.said != PLAIN for token in found[one:two])]
     if not bad:
         return list(said), list(left)
     whole: list[tuple[int, int]] = []
@@ -172,15 +172,15 @@ def _sentence(kind: str, start: int, end: int) -> tuple[int, int]:
     return before + 1, after + 1 if after >= 0 else len(kind)
 
 
-def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
-    """What stands between clauses, in a line of its own, without the words that only join."""
+def _rest(line: Line, found: Sequence[Token], begins: bool) -> list[Line]:
+    """What stands between clauses, in a line of its own, without the words that only join; ``begins``: a sentence."""
     found = list(found)
     while found and found[0].kind in ",.;&-?:)":
         found.pop(0)
     while found and found[-1].kind in ",;&-i.?":
         found.pop()
     closing = _CLOSING.fullmatch(kinds(found))
-    if closing is not None:
+    if closing is not None and begins:
         # "none of these is active, all stored"
         status = found[closing.start("s")]
         said = _PLAINLY.get(status.said) if "perman" not in line.low[status.start : status.end] else None
@@ -252,6 +252,8 @@ def namer(text: str, small: str, names: Names) -> IsName:
     def is_name(found: Sequence[Token], loose: bool) -> bool:
         start, end = found[0].start, found[-1].end
         name, words = text[start:end], WORD.findall(small[start:end])
+        if not clause_words.CHARGERS.isdisjoint(words):
+            return False
         if any(token.kind == "y" and not small[token.start : token.end].isdigit() for token in found):
             # "lowest 9.9 V"
             return False

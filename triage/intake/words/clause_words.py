@@ -106,11 +106,17 @@ _PEOPLE = word_set("""
     repair borrado borrar ruta today yesterday morning evening which what who how why when
     hello hi update note notes result
     results notiz ergebnis nota resultado resultat hola bonjour hallo
+    weather rain wet winter summer heat frost trip road traffic idle cruise glove paper bill invoice desk machine box
+    regen nass wetter strasse pluie temps lluvia tiempo minutes minuten km while came
     minimum odometer mileage kilometerstand kilometrage monday tuesday wednesday thursday friday
     montag dienstag mittwoch donnerstag freitag lundi mardi mercredi jeudi vendredi lunes martes miercoles jueves
     viernes das dass nicht not pas mit cold hot tyres tyre reifen pneus neumaticos part teil piece pieza order
     auftrag
     ordre orden spannung tension voltage volts volt kaltstart
+""")
+#: What is connected holds no code.
+CHARGERS = word_set("""
+    charger battery batteries ladegerat ladegeraet batterie chargeur cargador bateria booster powerpack jumper
 """)
 #: The same, where nothing else is said with it.
 _THINGS = word_set("""
@@ -158,4 +164,4 @@ def _parts() -> dict[str, str]:
 PARTS = _parts()
 NO_NAMES, THINGS, ARTICLES = _PEOPLE, _THINGS, _ARTICLES
 
-__all__ = ["ARTICLES", "NO_NAMES", "NUMBER_LEADS", "PARTS", "THINGS"]
+__all__ = ["ARTICLES", "CHARGERS", "NO_NAMES", "NUMBER_LEADS", "PARTS", "THINGS"]
