@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from triage.intake.plain.patterns import lazily
-from triage.intake.speech.tokens import Token, kinds
+from triage.intake.speech.tokens import SIGN, Token, kinds
 
 #: A name: known or unknown words, with "of" among them, and an address behind.
 _NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
@@ -63,6 +63,7 @@ _PLAIN = lazily(r"[kit,:q-]*")
 _AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
 #: No clause has more tokens.
 _FARTHEST = 120
+_PAIR = 2
 
 
 @dataclass(slots=True)
@@ -171,6 +172,8 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
         place = "n" if match["n"] is not None else "m"
         loose = form in ("answer first", "codes first", "same") or match[place] != match[0]
         names = list(_names(found, kind, *match.span(place)))
+        if len(names) == _PAIR and found[names[0][1]].said == SIGN and is_name(found[names[0][0] : names[1][1]], False):
+            names = [(names[0][0], names[1][1])]
         if form.startswith("name") and len(names) > 1 and set(kind[names[0][0] : names[-1][1]]).isdisjoint("&l"):
             # "no way into the A, the B is fine, C has P0562"
             continue
@@ -178,8 +181,7 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
                 "n" in kind[one:two] for one, two in names):
             # "Hello, the A has P0562"
             continue
-        if not names or not all(is_name(found[one:two], loose and match.groupdict().get("a") is None and (
-            _framed(form, match))) for one, two in names):
+        if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
             continue
         plain = form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None
         clause = Clause(start, match.end(), form, names, plain=plain)

@@ -33,7 +33,12 @@ def told(found: Sequence[Line], names: Names, by_clauses: bool) -> tuple[list[Li
     joined = scandays.counted(paragraphs.joined(threads.told(speakers.left_out(found, names), names)))
     translated = language([line.low for line in joined if line.text.strip()]) != "en"
     lines = written.told(joined, names)
-    return lines, Speech(translated, [line.text for line in lines] != [line.text for line in plain])
+    before = {line.text for line in plain}
+    return lines, Speech(translated, sum(line.text not in before for line in lines) >= _FEWEST)
+
+
+#: Of fewer modules a few words tell, which others read as well by their pieces.
+_FEWEST = 4
 
 
 #: What a reading costs: a code without a module, a module that nobody lists, a place that was read with a doubt; and

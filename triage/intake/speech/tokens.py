@@ -50,6 +50,8 @@ _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", 
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
 _LONGEST = 24
+#: A sign, which also stands in names: "Heating & A/C".
+SIGN = "sign"
 #: What is said of a name that is as often one of a part: "battery", "light".
 PLAIN = "plain"
 #: A status in brackets, with few other words.
@@ -178,7 +180,7 @@ def _word(small: str, start: int, end: int) -> list[Token]:
     if word[:1] == "-" and len(word) > 1 and word[1].isalpha() and not small[:start].strip():
         return [Token("-", start, start + 1), *_word(small, start + 1, end)]
     if word in ("/", "+", "&"):
-        return [Token("&", start, end)]
+        return [Token("&", start, end, SIGN if word == "&" else "")]
     if word in _DASHES:
         return [Token("-", start, end)]
     stop = _ENDS.search(word) if word not in _ABBREVIATED else None
@@ -264,4 +266,4 @@ def _closing(found: Sequence[Token], at: int) -> int | None:
     return next((to for to in range(at + 1, min(at + _LONGEST, len(found))) if found[to].kind == mark), None)
 
 
-__all__ = ["PLAIN", "Token", "kinds", "low", "tokens"]
+__all__ = ["PLAIN", "SIGN", "Token", "kinds", "low", "tokens"]
