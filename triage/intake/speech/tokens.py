@@ -153,15 +153,15 @@ def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     listed = [name for name in names.find(small) if small[name[0] : name[1]] not in clause_words.ARTICLES or (
         text[name[0] : name[1]].isupper())]
     listed = [_behind_comma(name, small) for name in listed]
-    long = [Token("n", start, end, "" if sure else PLAIN) for start, end, sure in listed if " " in small[start:end].strip()]
-    hits += long
+    named = [Token("n", start, end, "" if sure else PLAIN) for start, end, sure in listed]
+    hits += [each for each in named if " " in small[each.start : each.end].strip()]
     hits += [Token(kind, start, end) for start, end, kind in sayings.phrases(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)
             if _OKAY.match(small, hit.start, hit.end) is None or _ENDED.match(small, hit.end)]
     said += [Token("a", start, end, answer) for start, end, answer in sayings.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
     hits += sorted(said, key=lambda hit: hit.start - hit.end)
-    hits += [Token("n", start, end, "" if sure else PLAIN) for start, end, sure in listed if " " not in small[start:end].strip()]
+    hits += [each for each in named if " " not in small[each.start : each.end].strip()]
     taken: dict[int, Token] = {}
     covered: set[int] = set()
     for hit in hits:

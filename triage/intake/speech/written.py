@@ -119,7 +119,8 @@ def _written(line: Line, names: Names) -> list[Line]:
     if not said:
         return [line]
     pieces: list[tuple[int, list[Line]]] = [
-        (start, _rest(line, found[start:stop], kind[:start].rstrip(" ")[-1:] in ("", "."))) for one, two in left for start, stop in _apart(kind, one, two)]
+        (start, _rest(line, found[start:stop], kind[:start][-1:] in ("", ".")))
+        for one, two in left for start, stop in _apart(kind, one, two)]
     before: Clause | None = None
     for clause in said:
         if clause.form.startswith("same"):
