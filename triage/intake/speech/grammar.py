@@ -200,7 +200,7 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
 def _framed(form: str, match: re.Match[str]) -> bool:
     """Whether words stand around a name that only stand around names: an article, a verb, a place, a colon."""
     if form == "name first":
-        return bool(re.search("[vw:]", match["j"])) or match["n"].startswith("t")
+        return bool(re.search("[vw:-]", match["j"])) or match["n"].startswith("t")
     if form == "answer first":
         return match["p"] != "" or match["n"].startswith("t")
     if form == "name answer":
