@@ -120,3 +120,16 @@ def test_the_feed_of_a_trailer_that_falls_leads(loaded: str, first: bool) -> Non
     check = found.verdict["next_checks"][0]
     assert ((check["gate"] or "").startswith("trailer not on the road") and "trailer socket pin 1" in check["where"]
             ) is first
+
+
+@pytest.mark.parametrize(("line", "drop"), [
+    ("trailer socket pin 1: 9.1 V with a 21 W lamp", True), ("Anhängersteckdose Pin 1: 9,1 V unter Last", True),
+    ("prise remorque broche 1 : 9,1 V sous charge", True), ("toma del remolque pin 1: 9,1 V con bombilla", True),
+    ("trailer socket pin 1: 27.3 V with a 21 W lamp", False), ("trailer socket pin 1: 9.1 V no load", False),
+    ("trailer socket pin 1: 27.6 V no load, 9.1 V with 21 W lamp", True)])
+def test_a_loaded_feed_of_the_trailer_is_held_against_the_battery(line: str, drop: bool) -> None:
+    found = judged("24 V truck\nbefore clear 27.8 V engine running\nEngine control: P0118 stored\n"
+                   f"EBS trailer: no answer\n{line}\n")
+    failed = [entry for entry in found.verdict["supply"] if entry["part"].startswith("cables")]
+    assert [entry["state"] for entry in failed] == ["failed" if drop else "not tested"]
+    assert not drop or failed[0]["why"].count("voltage drop") <= 1
