@@ -63,6 +63,9 @@ _AROUND = " -*\u2022.:=,;("
 _MOST_DROP, _MOST_CARRIED = 8.0, 2.5
 #: So much is lost only across a part that is open or burnt, V; less may be that of the meter, with nothing drawing.
 _LOST = 2.0
+#: What was pulled stands in its place again.
+_BACK = lazily(r"(?<![a-z])(?:back|refit(?:ted)?|in again|put in|reconnected|plugged in|wieder|remise?|rebranche\w*|"
+               r"repuest[oa]|recon[en]ect\w*|de nuevo|otra vez)(?![a-z])")
 #: Higher than what draws on a vehicle that sleeps, A.
 _MOST_DRAW = 60.0
 _LONGEST, LONGEST_NAME = 320, 120
@@ -121,7 +124,15 @@ def find(text: str, low: str) -> list[Measure]:
     found: list[Measure] = []
     ends = [0, *(end.end() for end in _SENTENCES.finditer(low)), len(low)]
     for begin, end in pairwise(ends):
-        found += _in_sentence(text, low, begin, end, found)
+        mine = _in_sentence(text, low, begin, end, found)
+        if mine and mine[0].kind == "draw" and not pulled(mine[0].name.lower()):
+            last = max((cut for cut in ends if cut < begin), default=begin)
+            before = low[last:begin]
+            # "F27 pulled and left out. Draw 28 mA": no current of the whole vehicle.
+            if pulled(before) and _BACK.search(before) is None and not any(last <= one.start < begin for one in found):
+                name = f"{mine[0].name}, {' '.join(text[last:begin].split()).strip(_AROUND + '!')}"
+                mine[0] = mine[0]._replace(name=name[:LONGEST_NAME])
+        found += mine
     return _feeds_compared(low, found)
 
 
