@@ -33,6 +33,11 @@ _NOT_TYPES = ("13", "51", "52", "53", "54", "55", "56")
 ENGINE_SYSTEMS = ("engine", "transmission")
 
 
+def is_shared(path: str) -> bool:
+    """Whether more than one consumer hangs on the ground that a path is called by."""
+    return _ENGINE.search(path) is not None or _SHARED.search(path) is not None
+
+
 def bad_ground(supply: Sequence[SupplyVerdict]) -> str | None:
     """What the ground is called that was measured bad and that more than one consumer hangs on; None where none was.
 
@@ -44,7 +49,7 @@ def bad_ground(supply: Sequence[SupplyVerdict]) -> str | None:
         for reason in entry["why"].split("; ") if entry["part"] == "cables and grounds" and (
                 entry["state"] == "failed") else ():
             path = path_of_reason(reason) or ""
-            if _FAILED.search(reason) and (_ENGINE.search(path) or _SHARED.search(path)):
+            if _FAILED.search(reason) and is_shared(path):
                 return path
     return None
 
@@ -72,13 +77,25 @@ def can_set(
             and (failure_type or "")[:2].upper() not in _NOT_TYPES and (failure_type or "")[:1] != "7")
 
 
+def _own_modules(book: Casebook, place: int, path: str) -> set[int]:
+    """The modules of a session whose own ground a path is called by: "ABS ground to battery minus" feeds no other."""
+    if _ENGINE.search(path) is not None:
+        return set()
+    return {module for module in range(int(book.first_module[place]), int(book.first_module[place + 1]))
+            if any(re.search(rf"(?<![^\W_]){re.escape(name)}(?![^\W_])", path, re.IGNORECASE)
+                   for name in {book.shown(module), book.module_name[module]})}
+
+
 def set_by_ground(book: Casebook, link: Links, place: int, supply: Sequence[SupplyVerdict]) -> list[int]:
     """The faults of a session, seen when their module was read last, that its bad ground can set."""
     path = bad_ground(supply)
     found: list[int] = []
+    own = _own_modules(book, place, path) if path is not None else set()
     for fault in range(int(book.first_fault[place]), int(book.first_fault[place + 1])) if path is not None else ():
         facts, module = book.facts[fault], book.module_facts[book.fault_module[fault]]
         read = [seen for seen in book.seen[fault].tolist() if seen != NOT_READABLE]
+        if own and int(book.fault_module[fault]) not in own:
+            continue
         if read and read[-1] == SEEN and path is not None and can_set(
                 path, module.system, meaning(facts, book.texts.get(fault, ())), book.failure_type[fault],
                 facts.safety or module.safety, fed=facts.supply in ("low", "fault"),
@@ -119,4 +136,5 @@ def ground_first(checks: Sequence[NextCheck], supply: Sequence[SupplyVerdict]) -
     return [*proving, *ground, *(check for check in checks if check not in proving and check not in ground)]
 
 
-__all__ = ["HELD", "bad_ground", "can_set", "ground_first", "held_words", "is_held", "set_by_ground", "with_held"]
+__all__ = ["HELD", "bad_ground", "can_set", "ground_first", "held_words", "is_held", "is_shared", "set_by_ground",
+           "with_held"]
