@@ -31,6 +31,7 @@ from triage.intake.said.languages import language
 from triage.intake.scan import indents, statusheads, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
+from triage.intake.speech import paragraphs, scandays, speakers, written
 from triage.intake.tidying import (
     answerkeys,
     asked,
@@ -83,7 +84,9 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = clausewraps.joined(frames.taken_off(bare, lambda lines: threads.are_messages(lines, names)))
     found, unmarked = line_passes.laid_out(keybehind.parted(listline.parted(found, names)), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = questions.answered(listline.turned(letterbullets.written(threads.told(found, names)), names), names.likely)
+    found = scandays.counted(paragraphs.joined(threads.told(speakers.left_out(found, names), names)))
+    translated = language([line.low for line in found if line.text.strip()]) != "en"
+    found = questions.answered(listline.turned(letterbullets.written(written.told(found, names)), names), names.likely)
     one_by_one = samecodes.written_out(restofcodes.written_out(found))
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
     whole, alike = line_passes.keyed(found, names)
@@ -115,7 +118,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         names=names,
         style=style.study(all_rows, names, marks),
         rows=all_rows,
-        translated=language(lows) != "en",
+        translated=translated or language(lows) != "en",
         order=dates.order(lows),
         page_marks=marks,
     )

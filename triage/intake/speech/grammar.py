@@ -1,0 +1,222 @@
+"""The clauses of running text, by the parts of its tokens: whose codes, which status, in either order.
+
+A clause is told by the order of its parts alone, so that any verb and any filler may stand between them. What no form
+fits is no clause.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.speech.tokens import Token, kinds
+
+#: A name: known or unknown words, with "of" among them, and an address behind.
+_NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
+_NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
+#: Behind the last name of a list: what would make it the subject of what follows.
+_NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
+_ITEM = r"k*c(?:[-,]?[ilpd]*v?[ilptd]*s+)?"
+#: Between two codes; what takes the one before back among them.
+_THEN = r"(?:[,&i;]{0,3}|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
+CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
+#: Between the last code and what tells its module: no code is told of the next name instead.
+_FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
+    # "nothing in A and B", "no answer from A"
+    ("answer first", rf"[ik&]*(?P<a>a)(?P<p>[ivk]*[pdw]?)(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    # "the A is clean", "in A nothing", "A: no answer"
+    ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
+                    rf"(?![pdw]*t*[nx]|,?k*c)"),
+    # "P0562 stored in A and B", "what A gives": the place behind the codes
+    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)"
+                    rf"(?![iql]*(?:a|:?[ik]*c))"),
+    ("codes first", rf"[i&vkt:]*(?P<c>{CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
+                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iql]*(?:a|:?[ik]*c))"),
+    # "A has P0562 stored", "in A there is P0562"
+    # "pending in A: P0562"
+    ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
+    ("name first", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,]*[:,-]?|[k]*[:,-]|q?)k*"
+                   rf"(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
+    # "the same in B", "B likewise"
+    # "And A? P0562 stored", "A? no answer"
+    ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{CODES})|(?P<a>a))[.]?"
+              rf"(?![ivtk]*[pd]t*[nx])"),
+    ("same", rf"[i&vt]*m[ikvts]*[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
+))
+#: What parts clauses, and where one may begin behind words that say nothing of a module.
+_APART = lazily(r"[,.;?&-]*")
+
+
+_PLAIN = lazily(r"[k,:q-]*")
+#: An answer told twice: "all clear, no codes".
+_AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
+#: No clause has more tokens.
+_FARTHEST = 120
+
+
+@dataclass(slots=True)
+class Clause:
+    """What a clause says: the tokens of its names, each with what it is called by; its codes, or its answer."""
+
+    start: int
+    end: int
+    form: str
+    names: list[tuple[int, int]]
+    #: It says no more than a name, a mark, and what follows.
+    plain: bool = False
+    codes: list[tuple[Token, Token | None]] = field(default_factory=list)
+    answer: str = ""
+
+
+#: Whether tokens from one to before another are the name of a module, by ``loose``: where only a name may stand.
+IsName = Callable[[Sequence[Token], bool], bool]
+
+
+def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list[tuple[int, int]]]:
+    """The clauses of a line and the stretches of tokens that are none. Linear: a form sees a sentence at the most."""
+    kind = kinds(found)
+    told: list[Clause] = []
+    left: list[tuple[int, int]] = []
+    at, began = 0, 0
+    while at < len(kind):
+        parting = _APART.match(kind, at)
+        start = parting.end() if parting is not None else at
+        if start >= len(kind):
+            break
+        clause = _clause(found, kind, start, is_name)
+        if clause is not None:
+            if began < start:
+                left.append((began, start))
+            told.append(clause)
+            clause.end = _taken_back(found, kind, clause, is_name)
+            at = began = clause.end
+            continue
+        at = next((to for to in range(start + 1, len(kind)) if _may_begin(kind, to)), len(kind))
+    if began < len(kind):
+        left.append((began, len(kind)))
+    return told, left
+
+
+#: What takes back a name, what takes back an answer, and what denies another name or code.
+_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?(?P<to>[iv&pdk]*(?P<n>{_NP}))"
+                     r"[iv]*(?=[,.;-]|$)")
+_NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
+_OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
+_DENIED = lazily(rf"[,-]*&?u[ipd]*(?:{_NP}|k*c)i*(?=[,.;)]|$)")
+
+
+def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsName) -> int:
+    """Where a clause ends with what takes back its name or its answer, which are then the other ones."""
+    end = clause.end
+    if clause.answer and (match := _OTHER_ANSWER.match(kind, end, end + 30)) is not None:
+        clause.answer = found[match.start("a")].said
+        return match.end()
+    for form in (_OTHER_NAME, _NOT_THERE):
+        match = form.match(kind, end, end + 30)
+        if match is None:
+            continue
+        (name,) = list(_names(found, kind, *match.span("n")))[:1]
+        sure = match["n"].startswith("t") or match["wrong"] is not None or "p" in match["to"]
+        if is_name(found[name[0] : name[1]], sure):
+            clause.names = [*clause.names[:-1], name]
+            return match.end()
+    match = _DENIED.match(kind, end, end + 30) if clause.codes else None
+    return match.end() if match is not None else end
+
+
+def _may_begin(kind: str, at: int) -> bool:
+    """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
+    return kind[at - 1] in ",.;?:-iq&ry" or kind[at] in "tpca"
+
+
+def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
+    """The clause that begins at a token; None where no form fits with names of modules."""
+    end = kind.find("?", start)
+    until = min(end if end >= 0 else len(kind), start + _FARTHEST)
+    for form, pattern in _FORMS:
+        match = pattern.match(kind, start, start + _FARTHEST if form == "asked" else until)
+        if match is None:
+            continue
+        loose = form in ("answer first", "codes first", "same") or match.group("n") != match.group()
+        names = list(_names(found, kind, *match.span("n")))
+        if len(names) > 1 and "&" not in kind[names[0][0] : names[-1][1]] and not all(
+                "n" in kind[one:two] for one, two in names):
+            # "Hello, the A has P0562"
+            continue
+        if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
+            continue
+        clause = Clause(start, match.end(), form, names, form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None)
+        if "c" in match.groupdict() and match["c"] is not None:
+            clause.codes = _with_status(found, kind, match)
+        if "a" in match.groupdict() and match["a"] is not None:
+            clause.answer = found[match.start("a")].said
+            while (again := _AGAIN.match(kind, clause.end)) and found[again.end() - 1].said == clause.answer:
+                clause.end = again.end()
+        return clause
+    return None
+
+
+def _framed(form: str, match: re.Match[str]) -> bool:
+    """Whether words stand around a name that only stand around names: an article, a verb, a place, a colon."""
+    if form == "name first":
+        return bool(re.search("[vw:]", match["j"])) or match["n"].startswith("t")
+    if form == "answer first":
+        return match["p"] != "" or match["n"].startswith("t")
+    if form == "name answer":
+        return match["j"] != "" and "," not in match["j"] or match["n"].startswith("t")
+    return True
+
+
+def _names(found: Sequence[Token], kind: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+    """The names of a list, each without what stands before it."""
+    for match in re.finditer(_NP, kind[start:end]):
+        one, two = start + match.start(), start + match.end()
+        while kind[one] == "t":
+            one += 1
+        yield one, two - 1 if kind[two - 1] == "q" else two
+
+
+def _with_status(found: Sequence[Token], kind: str, match: re.Match[str]) -> list[tuple[Token, Token | None]]:
+    """The codes of a clause with their statuses: each its own; one before them, or behind the last, is that of all that
+    have none; "both" makes it that of all."""
+    start, end = match.span("c")
+    last = next((found[match.start(key)] for key in ("s", "z") if match.groupdict().get(key)), None)
+    return statuses(found[start:end], last)
+
+
+def statuses(found: Sequence[Token], last: Token | None = None) -> list[tuple[Token, Token | None]]:
+    """The codes of a list with their statuses; ``last``: that of those which have none."""
+    part = [each for each in found if each.kind in "csr"]
+    led = next((each.kind for each in part if each.kind in "cs"), "c") == "s"
+    pairs: list[tuple[Token, Token | None]] = []
+    taken_back = False
+    ahead: Token | None = None
+    for each in part:
+        if each.kind == "r":
+            taken_back = True
+        elif each.kind == "c":
+            if taken_back and pairs:
+                pairs.pop()
+            taken_back = False
+            pairs.append((each, ahead if led else None))
+        elif each.kind == "s" and led:
+            ahead = each
+        elif each.kind == "s":
+            _close(pairs, each)
+    if last is not None:
+        _close(pairs, last)
+    return pairs
+
+
+def _close(pairs: list[tuple[Token, Token | None]], status: Token) -> None:
+    """A status for the codes before it that have none; a second one behind a code changes nothing."""
+    for at in range(len(pairs) - 1, -1, -1):
+        if pairs[at][1] is not None:
+            break
+        pairs[at] = (pairs[at][0], status)
+
+
+__all__ = ["CODES", "Clause", "clauses", "statuses"]

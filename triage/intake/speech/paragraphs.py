@@ -1,0 +1,93 @@
+"""Paragraphs of running text that a mail program broke at a width, put together again: every line is as full as the
+first word of the next lets it be, and some end amid a sentence.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "Hello, this is what I got: the brakes have\\nC0035 stored, and the radio and the light\\nbar are clean."
+>>> [line.text for line in joined(lines(text))]
+['Hello, this is what I got: the brakes have C0035 stored, and the radio and the light bar are clean.']
+>>> text = "ABS has C0035 stored, nothing else in the list of it\\nRadio has B1234 stored, nothing else in the list"
+>>> [line.text for line in joined(lines(text))] == text.split("\\n")
+True
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from triage.intake.lines.glue import lines_glued
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+
+#: No running text: cells, entries of a list, keys.
+_NOT_PROSE = lazily(r"\t|\||\S {3,}\S|^\s*(?:[-*\u2022#]|[0-9]{1,2}[.)])\s")
+_QUOTED = lazily(r"(?:\s*>)*\s*")
+_ENDED = lazily(r"[.!?:;]$")
+_OPEN = lazily(r"[,(&+/-]$")
+_LAST_WORD = lazily(r"([a-z]+)$")
+#: No sentence ends with such a word.
+_JOINTS = word_set("""
+    and or the a an in on at from of with for to is are was were has have had plus both all no not shows gives reads
+    und oder der die das dem den des ein eine im am bei mit von vom fur ist sind war hat haben zeigt meldet keine kein
+    et ou le la les l un une dans sur avec de du des est sont a ont pas aucun aucune montre remonte donne
+    y o e el los las en con del al es son esta tiene tienen muestra ningun ninguna sin
+""")
+_NARROWEST, _WIDEST, _SHARE, _FULL = 34, 130, 0.3, 0.8
+
+
+def joined(found: Sequence[Line]) -> list[Line]:
+    """The lines, those of broken paragraphs put together. Linear."""
+    kept: list[Line] = []
+    for start, stop in _blocks(found):
+        block = found[start:stop]
+        broken = _broken(block)
+        for at, line in enumerate(block):
+            if at in broken:
+                kept[-1] = lines_glued(kept[-1], line, start=_lead(line))
+            else:
+                kept.append(line)
+    return kept
+
+
+def _blocks(found: Sequence[Line]) -> Iterator[tuple[int, int]]:
+    """Lines from one to before another without a blank one between; blank ones for themselves."""
+    start = 0
+    for at in range(len(found) + 1):
+        if at == len(found) or not found[at].text[_lead(found[at]) :].strip():
+            if at > start:
+                yield start, at
+            if at < len(found):
+                yield at, at + 1
+            start = at + 1
+
+
+def _lead(line: Line) -> int:
+    """Where a line begins behind the marks of a quoted mail."""
+    lead = _QUOTED.match(line.text)
+    return lead.end() if lead is not None else 0
+
+
+def _broken(block: Sequence[Line]) -> set[int]:
+    """The lines that go on in the sentence of the line above."""
+    texts = [line.text[_lead(line) :].rstrip() for line in block]
+    width = max(map(len, texts))
+    if len(block) < 2 or not _NARROWEST <= width <= _WIDEST or any(map(_NOT_PROSE.search, texts)):
+        return set()
+    inside = [at for at in range(1, len(block)) if not _ENDED.search(texts[at - 1])]
+    full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width]
+    capital = any(text[:1].isupper() for text in texts)
+    amid = [at for at in full if _goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
+    if len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
+        return set()
+    return set(full)
+
+
+def _goes_on(above: str, text: str, capital: bool) -> bool:
+    """Whether a sentence goes on from one line to the next."""
+    if _OPEN.search(above):
+        return True
+    last = _LAST_WORD.search(above)
+    return (last is not None and last[1] in _JOINTS) or (capital and text[:1].islower()) or text[:1] == "("
+
+
+__all__ = ["joined"]
