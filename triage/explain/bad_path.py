@@ -61,8 +61,8 @@ def can_set(
     driven: bool = False,
 ) -> bool:
     """Whether a ground ``path`` that was measured bad can set a code of a module of ``system``. ``fed``: it speaks of
-    its supply; ``own``: it speaks of no other module and asks for a repair; ``driven``: the ground is that of its module,
-    and of the motors that this drives.
+    its supply; ``own``: it speaks of no other module and asks for a repair; ``driven``: the ground is that of its
+    module, and of the motors that this drives.
 
     >>> engine, named = "engine block", "mass or volume air flow sensor A signal implausible"
     >>> [can_set(engine, "engine", named, kind, None, fed=False, own=True) for kind in (None, "13")]
@@ -136,7 +136,8 @@ def with_held(
     more = f" and {len(codes) - 3} more" if len(codes) > 3 else ""
     classes = {book.module_facts[book.fault_module[fault]].safety for fault in held}
     gate = gate_of(next((name for name in ("brakes", "steering") if name in classes), None))
-    return [{**check, "gate": check["gate"] or gate, "do": f"{check['do']}; then clear and read again before {', '.join(codes[:3])}{more} "
+    return [{**check, "gate": check["gate"] or gate,
+             "do": f"{check['do']}; then clear and read again before {', '.join(codes[:3])}{more} "
              f"{'is' if len(codes) == 1 else 'are'} judged",
              "settles": [*check["settles"], *(names[at] for at in held)]}
             if held and check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
