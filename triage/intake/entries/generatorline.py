@@ -13,8 +13,9 @@ _GENERATOR = (r"(?:generator|alternator|lichtmaschine|lima|drehstromgenerator|al
               r"generador)")
 #: The engine's speed, or what was switched on meanwhile: no generator gives anything with the engine off.
 _RUNS = (
-    r"(?:(?:engine )?running|motor lauft|lauft|tournant|moteur tournant|en marcha|motor en marcha|no load|unloaded|"
-    r"ohne last|sans charge|sin carga|[0-9]{3,4} ?(?:r\.?p\.?m|/ ?min|u/min|1/min|tr/min|revs?)|(?:fast |high )?idle|idling|leerlauf|ralenti|"
+    r"(?:(?:engine )?running|(?:motor )?lauft|(?:moteur )?tournant|(?:motor )?en marcha|no load|unloaded|"
+    r"ohne last|sans charge|sin carga|"
+    r"[0-9]{3,4} ?(?:r\.?p\.?m|/ ?min|u/min|1/min|tr/min|revs?)|(?:fast |high )?idle|idling|leerlauf|ralenti|"
     r"(?:with |mit |avec |con )?(?:all |full |the |alle[nr]? |tous les |todos los )?(?:consumers|loads|lamps|lights|"
     r"verbrauchern?|licht|consommateurs|phares|consumidores|luces))")
 _TOLD = lazily(
