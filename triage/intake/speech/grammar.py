@@ -18,39 +18,44 @@ _NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
 _NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
-_ITEM = r"k*c(?:[-,]?[ilpd]*v?[ilptd]*s+)?"
+_ITEM = r"k*c(?:i{0,2}[-,]?[ilpdek]*v?[ilptdek]*s+)?"
 #: Between two codes; what takes the one before back among them.
-_THEN = r"(?:[,&i;]{0,3}|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
-CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:[,&i.]{{0,3}}(?:(?:s+:?)?{_ITEM}))*(?:[,-]?[itvkld&]*s+)?"
+_THEN = r"(?:[,&i]{0,3}|(?<=s);&?|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
+CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:{_THEN}(?:(?:s+:?)?{_ITEM}))*(?:i{{0,2}}[,-]?[itvkldpe&]*s+)?"
+#: A name that is taken back at once: "the A, no, B has P0562".
+_FIRST_ONE = rf"(?:[i&vk]*[pdw]*{_NP}[,-]i?(?:r|u[,.-])[iru,:-]*)?"
 #: Between the last code and what tells its module: no code is told of the next name instead.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
     # "nothing in A and B", "no answer from A"
-    ("answer first", rf"[ik&]*(?P<a>a)(?P<p>[ivk]*[pdw]?)(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("answer first", rf"[ik&v]*(?P<a>a)(?P<p>[ivk]*[pdw]?)(?P<n>{_NAMES}){_NO_SUBJECT}"),
     # "the A is clean", "in A nothing", "A: no answer"
-    ("name answer", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
+    ("name answer", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
                     rf"(?![pdw]*t*[nx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
     ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)"
-                    rf"(?![iql]*(?:a|:?[ik]*c))"),
+                    rf"(?![iqlv]*(?:a|:|[ik]*c))"),
     ("codes first", rf"[i&vkt:]*(?P<c>{CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
-                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iql]*(?:a|:?[ik]*c))"),
+                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
     # "pending in A: P0562"
     ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
-    ("name first", rf"[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,]*[:,-]?|[k]*[:,-]|q?)k*"
+    ("name first", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,&]*[:,-]?|[k]*[:,-]|q?)k*"
                    rf"(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
     # "the same in B", "B likewise"
+    # "expected P0562 in A but it was U0100", "thought A was clean but no, U0100"
+    ("expected", rf"[ivt&]*h[ivt]*(?:k*c[ivt]*[pd]+(?P<n>{_NAMES})|(?P<m>{_NAMES})[vix]*a)[,]?[iurvxt&,]{{1,7}}"
+                 rf"(?:(?P<c>{CODES})|(?P<a>a))(?![ivtk]*[pd]t*[nx])"),
     # "And A? P0562 stored", "A? no answer"
     ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{CODES})|(?P<a>a))[.]?"
               rf"(?![ivtk]*[pd]t*[nx])"),
-    ("same", rf"[i&vt]*m[ikvts]*[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
+    ("same", rf"[i&vt]*m[ikvts]*(?!e)[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
     ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
 ))
 #: What parts clauses, and where one may begin behind words that say nothing of a module.
 _APART = lazily(r"[,.;?&-]*")
 
 
-_PLAIN = lazily(r"[k,:q-]*")
+_PLAIN = lazily(r"[kit,:q-]*")
 #: An answer told twice: "all clear, no codes".
 _AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
 #: No clause has more tokens.
@@ -105,6 +110,8 @@ _OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_N
                      r"[iv]*(?=[,.;-]|$)")
 _NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
+#: "did not answer at first, second try gave P0562"
+_AT_LAST = lazily(rf"[,-]?[^nca.;]{{0,10}}g[^nca.;]{{0,6}}(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])")
 _DENIED = lazily(rf"[,-]*&?u[ipd]*(?:{_NP}|k*c)i*(?=[,.;)]|$)")
 
 
@@ -113,6 +120,9 @@ def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsNa
     end = clause.end
     if clause.answer and (match := _OTHER_ANSWER.match(kind, end, end + 30)) is not None:
         clause.answer = found[match.start("a")].said
+        return match.end()
+    if clause.answer == "silent" and (match := _AT_LAST.match(kind, end, end + 60)) is not None:
+        clause.answer, clause.codes = "", _with_status(found, kind, match)
         return match.end()
     for form in (_OTHER_NAME, _NOT_THERE):
         match = form.match(kind, end, end + 30)
@@ -140,8 +150,9 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
         match = pattern.match(kind, start, start + _FARTHEST if form == "asked" else until)
         if match is None:
             continue
-        loose = form in ("answer first", "codes first", "same") or match.group("n") != match.group()
-        names = list(_names(found, kind, *match.span("n")))
+        place = "n" if match["n"] is not None else "m"
+        loose = form in ("answer first", "codes first", "same") or match[place] != match[0]
+        names = list(_names(found, kind, *match.span(place)))
         if len(names) > 1 and "&" not in kind[names[0][0] : names[-1][1]] and not all(
                 "n" in kind[one:two] for one, two in names):
             # "Hello, the A has P0562"

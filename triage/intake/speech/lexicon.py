@@ -22,7 +22,7 @@ _VERBS = saying_words.VERBS | word_set("""
     lese las gelesen ausgelesen sehe sah notiert eingetragen hinterlegt liegt liegen lag sitzt sitzen setzt taucht
     tauchen erscheint erscheinen gehoert gehort gehoren stammt speichert fuehrt fuhrt antwortet antworten bekomme kriege
     spuckt hinterlegte gemeldet spricht sprechen lebt
-    a ont avait avaient est sont etait affiche affichent remonte remontent signale signalent donne donnent presente
+    etait etaient repondu a ont avait avaient est sont etait affiche affichent remonte remontent signale signalent donne donnent presente
     presentent contient indique indiquent sort sortent renvoie renvoient enregistre stocke trouve trouvons trouvees
     trouve releve relevons lis lu vois vu vient viennent provient apparait apparaissent appartient note porte garde
     gardent memorise repond repondent ai avons parle parlent communique
@@ -53,11 +53,12 @@ _FILLERS = word_set("""
     turning while status state marked
     ich wir du er sie es mir uns man da dort dann jetzt nun noch auch nur so also schon wieder bereits ubrigens ja okay
     weiter als nachstes nachster was wenn tester geraet gerat liste speicher fehlerspeicher drin dabei ausserdem
-    folgendes ferner zudem dazu aktuellem ohm aeh ah eh bloss lediglich ausser nichts betrifft angeht
+    folgendes ferner zudem dazu bisher drin genau dabei haben wurde ohm aeh ah eh bloss lediglich ausser nichts betrifft angeht
     je j nous on tu il elle ils elles me m y qu que ce c la alors puis ensuite maintenant aussi encore oui bon bien
     statut etat
     seulement juste ne n outil valise liste memoire euh hein donc ca sinon enfin egalement apres rien d'autre
     estado
+    yet encore aun
     yo nosotros me nos se lo ahi alli luego entonces ahora tambien todavia aun si vale bueno solo solamente
     equipo maquina lista memoria eh pues ademas despues sigue siguiente aqui respecto cuanto
 """)
@@ -106,6 +107,9 @@ _TAKES_BACK = word_set("""
     pardon rectification desole
     perdon correccion rectifico equivocado equivocacion perdona
 """)
+_EXPECTS = word_set("expected thought attendais attendait croyais pensais erwartet dachte vermutet esperaba creia pensaba")
+_TRIES = word_set("try tries attempt retry versuch anlauf essai intento until later spater")
+_AS = word_set("as wie que comme como")
 _NOT = word_set("not nicht kein keine pas no non nein ni")
 
 
@@ -113,19 +117,21 @@ def _parts() -> dict[str, str]:
     """The part of each word; where a word may have two, the later one here."""
     found: dict[str, str] = {}
     for kind, words in (("i", saying_words.BEFORE | saying_words.ADVERBS), ("i", _FILLERS), ("k", _COUNTS), ("l", _ALL), ("v", _VERBS), ("t", _ARTICLES), ("p", _PLACES),
-                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT)):
+                        ("d", _OF), ("w", _WITH), ("&", _AND), ("m", _SAME), ("r", _TAKES_BACK), ("u", _NOT), ("e", _AS), ("h", _EXPECTS),
+                        ("g", _TRIES)):
         found.update(dict.fromkeys(words, kind))
     return found
 
 
 PARTS = _parts()
-NO_NAMES, THINGS = _PEOPLE, _THINGS
+NO_NAMES, THINGS, ARTICLES = _PEOPLE, _THINGS, _ARTICLES
 #: Answers in the words of sentences, of which the name stands behind, before or amid them.
 _ANSWERS = (
+    ("silent", lazily(r"(?<![a-z])(?:(?:no|zero) comms?(?: at all)?|should have answered,? but (?:it )?did ?n[o']t)(?![a-z])")),
     ("not scanned", lazily(
         r"(?<![a-z])(?:(?:was |were )?(?:not|never) (?:been )?(?:read|scanned|checked)(?: yet)?|(?:i |we )?(?:have not|haven'?t|never|did not|didn'?t) (?:yet )?(?:read|scan(?:ned)?|get to|got to|"
         r"look(?:ed)? at|check(?:ed)?|open(?:ed)?|try|tried|done|do)(?: yet)?|(?:still )?(?:not|never) "
-        r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|"
+        r"(?:scanned|read|checked|opened|done)(?: yet)?|left out|skipped|(?:j'ai |on a )?(?:saute|zappe|laisse de cote)|(?:me he|nos hemos) saltado|"
         r"n'(?:a|ont) pas (?:encore )?ete (?:lu|scanne|interroge)e?s?|"
         r"(?:aun |todavia )?no se han? (?:leido|escaneado|consultado)|"
         r"(?:wurden? |ist |sind )?(?:noch |gar )?nicht (?:ausgelesen|gelesen|abgefragt|gescannt)(?: worden)?|"
@@ -156,19 +162,27 @@ def answers(small: str) -> Iterator[tuple[int, int, str]]:
 _PHRASES = lazily(
     r"(?<![a-z])(?:(?:and )?(?:nothing|notihng) (?:else|more|further)|(?:und )?sonst nichts|(?:und )?nichts weiter|"
     r"(?:et )?rien (?:d'autre|de plus)|(?:y )?nada mas|for example|zum beispiel|par exemple|por ejemplo|"
-    r"(?:at|in) all|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
+    r"(?:at|in) all|as (?:for|to)|en cuanto a|as i (?:first )?(?:wrote|said)|wie ich (?:erst|zuerst) schrieb|"
+    r"al (?:segundo|tercer) intento(?: solo)?|au (?:deuxieme|second|troisieme) essai(?: seulement)?|"
+    r"(?:erst )?beim (?:zweiten|dritten) (?:versuch|anlauf)|(?:only )?(?:on|at) the (?:second|third) (?:try|attempt)|"
+    r"took (?:two|three) tries (?:and then)?|(?:but )?only after a key cycle|apres un cycle de contact|and i mean|"
+    r"auf (?:dem zettel|der liste)|on my (?:sheet|list|note)|sur ma (?:feuille|liste)|en mi (?:lista|hoja)|"
     r"at the moment of reading|a la fois|you ask|fragst du|tu demandes|me preguntas)(?![a-z])")
 
 
 #: The same that take back what was said.
 _BACK = lazily(
     r"(?<![a-z])(?:faute de frappe|tippfehler|typing error|error de (?:tecleo|escritura)|mejor dicho|quiero decir|"
-    r"je veux dire|i mean|ich meine|scratch that|stimmt nicht|das stimmt nicht|erreur de ma part|my mistake|"
+    r"je veux dire|i meant|ich meine|scratch that|stimmt nicht|das stimmt nicht|erreur de ma part|my mistake|"
     r"mixed (?:them|it) up|me he equivocado|me equivoque|je me suis trompe|habe mich vertan)(?![a-z])")
+
+#: The same that tell of one module what was told of another.
+_AGAIN = lazily(r"(?<![a-z])(?:(?:la )?meme chose|(?:exactly |just )?the same(?: (?:code list|list|codes|story|two|three))?|"
+                r"(?:genau )?das ?(?:gleiche|selbe)|lo mismo|(?:c'est )?pareil)(?![a-z])")
 
 
 def phrases(small: str) -> Iterator[tuple[int, int, str]]:
     """The places of such phrases, each with its part."""
-    for kind, pattern in (("i", _PHRASES), ("r", _BACK)):
+    for kind, pattern in (("i", _PHRASES), ("r", _BACK), ("m", _AGAIN)):
         for match in pattern.finditer(small):
             yield *match.span(), kind

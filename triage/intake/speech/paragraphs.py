@@ -32,7 +32,7 @@ _JOINTS = word_set("""
     et ou le la les l un une dans sur avec de du des est sont a ont pas aucun aucune montre remonte donne
     y o e el los las en con del al es son esta tiene tienen muestra ningun ninguna sin
 """)
-_NARROWEST, _WIDEST, _SHARE, _FULL = 34, 130, 0.3, 0.8
+_NARROWEST, _WIDEST, _SHARE, _FULL, _SLACK = 34, 200, 0.3, 0.8, 3
 
 
 def joined(found: Sequence[Line]) -> list[Line]:
@@ -74,20 +74,20 @@ def _broken(block: Sequence[Line]) -> set[int]:
     if len(block) < 2 or not _NARROWEST <= width <= _WIDEST or any(map(_NOT_PROSE.search, texts)):
         return set()
     inside = [at for at in range(1, len(block)) if not _ENDED.search(texts[at - 1])]
-    full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width]
+    full = [at for at in inside if len(texts[at - 1]) + 1 + len(texts[at].split(" ", 1)[0]) > width - _SLACK]
     capital = any(text[:1].isupper() for text in texts)
-    amid = [at for at in full if _goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
+    amid = [at for at in full if goes_on(block[at - 1].low.rstrip(), texts[at], capital)]
     if len(full) < _FULL * len(inside) or not amid or len(amid) < _SHARE * len(full):
         return set()
     return set(full)
 
 
-def _goes_on(above: str, text: str, capital: bool) -> bool:
-    """Whether a sentence goes on from one line to the next."""
+def goes_on(above: str, text: str, capital: bool = False) -> bool:
+    """Whether a sentence goes on from one line, in small letters, to the next; ``capital``: sentences begin with one."""
     if _OPEN.search(above):
         return True
     last = _LAST_WORD.search(above)
     return (last is not None and last[1] in _JOINTS) or (capital and text[:1].islower()) or text[:1] == "("
 
 
-__all__ = ["joined"]
+__all__ = ["goes_on", "joined"]

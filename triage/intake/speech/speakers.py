@@ -25,7 +25,7 @@ from triage.intake.said.near import small
 _HEAD = lazily(
     r"\s*(?:[\[(]?[0-2]?[0-9][:.h][0-5][0-9](?::[0-5][0-9])?[\])]?,?\s*(?:-\s)?)?"
     r"[<*]{0,2}([^\W\d_][^\W\d_.'-]{0,14}(?: [^\W\d_][^\W\d_.'-]{0,14})?)[>*]{0,2}\s?(?::|>|\u2014|\s-)\s+(?=\S)")
-_FEWEST, _MOST, _SHARE = 4, 4, 0.7
+_FEWEST, _TWICE, _MOST, _SHARE = 4, 2, 4, 0.7
 
 
 def left_out(found: Sequence[Line], names: Names) -> list[Line]:
@@ -36,8 +36,8 @@ def left_out(found: Sequence[Line], names: Names) -> list[Line]:
     told = sum(bool(line.text.strip()) for line in found)
     people = Counter(match[1] for match in heads.values())
     asks = {match[1] for at, match in heads.items() if found[at].text.rstrip().endswith("?")}
-    said = {name for name, times in people.items() if times > 1}
-    if len(heads) < max(_FEWEST, _SHARE * told) or not 2 <= len(said) <= _MOST or not asks & said:
+    said = set(people)
+    if len(heads) < max(_FEWEST, _SHARE * told) or not 2 <= len(said) <= _MOST or not asks or max(people.values()) < _TWICE:
         return list(found)
     if any(names.likely(name) or role_of(low := small(name)) is not None or phases.find(low) for name in said):
         return list(found)

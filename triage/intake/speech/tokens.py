@@ -34,8 +34,14 @@ _ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "l.", "
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
 #: A figure, a time of day, with its unit.
 _NUMBER = lazily(r"[0-9]+(?:[.,:h][0-9]+)*(?:v|volts?|a|ma|km|%|%\.|h|min)?")
+#: A word of agreement is an answer only at the end of a clause.
+_OKAY = lazily(r"ok(?:ay)?$")
+_ENDED = lazily(r"\s*(?:$|[,.;)!-])")
+#: A code behind "I see", "nothing except": it is told of like others.
+_AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|except(?: for)?|but|ausser|sauf|excepto|salvo) "
+                    r"([pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?)(?![0-9a-z])")
 #: The same behind a word for it.
-_LED = lazily(r"(?=[a-z]*[0-9]{2})[0-9a-z]{4,7}|[0-9]{3}")
+_LED = lazily(r"(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")
 _MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
           '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
@@ -84,7 +90,16 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
     status."""
     for at in range(1, len(found)):
         token = found[at]
-        before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:"), "")
+        if token.kind == "s" and small[token.start : token.end] in lexicon.PARTS and found[at - 1].kind in "nxq" and (
+                found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
+            # "The headlamp logged U3006, inactive now"
+            found[at] = Token("v", token.start, token.end)
+            continue
+        if token.kind == "a" and found[at - 1].kind == "," and "c" in kinds(found[max(at - 12, 0) : at]) and (
+                found[at - 2].kind in "nx" and states.is_status(small[token.start : token.end])):
+            found[at] = Token("s", token.start, token.end)
+            continue
+        before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:e"), "")
         if before != "c":
             continue
         if token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(small[token.start : token.end]):
@@ -108,11 +123,14 @@ def _pieces(small: str) -> Iterator[tuple[int, int]]:
 def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     """Codes, answers, names and statuses by their first character; of two in one place the first kind counts."""
     hits = [Token("c", code.start, code.end) for code in find(text, small).codes]
-    listed = names.find(small)
+    hits += [Token("c", match.start(1), match.end(1)) for match in _AFTER_ALL.finditer(small)]
+    listed = [name for name in names.find(small) if small[name[0] : name[1]] not in lexicon.ARTICLES or (
+        text[name[0] : name[1]].isupper())]
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
     hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
-    said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)]
+    said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)
+            if _OKAY.match(small, hit.start, hit.end) is None or _ENDED.match(small, hit.end)]
     said += [Token("a", start, end, answer) for start, end, answer in lexicon.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
     hits += sorted(said, key=lambda hit: hit.start - hit.end)
@@ -132,6 +150,8 @@ def _word(small: str, start: int, end: int) -> list[Token]:
     word = small[start:end]
     if word in _MARKS:
         return [Token(_MARKS[word], start, end)]
+    if word[:1] == "-" and len(word) > 1 and word[1].isalpha() and not small[:start].strip():
+        return [Token("-", start, start + 1), *_word(small, start + 1, end)]
     if word in ("/", "+", "&"):
         return [Token("&", start, end)]
     if word in _DASHES:

@@ -23,26 +23,34 @@ from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
-from triage.intake.speech import lexicon
+from triage.intake.speech import lexicon, paragraphs
 from triage.intake.speech.grammar import CODES, Clause, IsName, clauses, statuses
 from triage.intake.speech.tokens import Token, kinds, tokens
 
 #: Marks of tables and of entries: no running text.
 _TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}|\w=[\w\"']|==")
 _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
-_SAYS = lazily(r"[cqanx]")
+_SAYS = lazily(r"[cqanxy]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
 _REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
+#: "none of these codes is active, all stored", "all of the above in memory, none active"
+_CLOSING = lazily(r"[iatdkuevx]{0,7}s?[^ncal]{0,2}(?:l[ldtkxie]*)(?P<s>s)(?:[,]?[iatukxvd]*s?)?")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
-_MOST_WORDS, _LONGEST, _SHORT, _CELLS = 4, 6000, 100, 3
+_MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
 
 def told(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines with their clauses written out."""
     mended: list[Line] = []
     asked: Line | None = None
+    above = ""
     for line in found:
+        torn, above = paragraphs.goes_on(above, line.text), line.low.rstrip()
+        if torn:
+            asked = None
+            mended.append(line)
+            continue
         if asked is not None and line.text.strip():
             answered = _answered(asked, line, names)
             if answered is not None:
@@ -89,7 +97,7 @@ def _written(line: Line, names: Names) -> list[Line]:
     if _PLAIN.fullmatch(kind) or not ("c" in kind or "a" in kind):
         return [line]
     said, left = clauses(found, namer(line.text, line.low, names))
-    if all(each.plain for each in said):
+    if all(each.plain for each in said) or (len(said) == 1 and not said[0].codes):
         return [line]
     said, left = _sentences(kind, said, left)
     if not said:
@@ -157,6 +165,11 @@ def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
         found.pop(0)
     while found and found[-1].kind in ",;&-i.?":
         found.pop()
+    closing = _CLOSING.fullmatch(kinds(found))
+    if closing is not None:
+        # "none of these is active, all stored"
+        status = found[closing.start("s")]
+        return [_joined(line, [(status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
     if not found or not any(_SAYS.match(token.kind) for token in found):
         return []
     return [_cut(line, found[0].start, found[-1].end)]
@@ -223,9 +236,14 @@ def namer(text: str, small: str, names: Names) -> IsName:
     def is_name(found: Sequence[Token], loose: bool) -> bool:
         start, end = found[0].start, found[-1].end
         name, words = text[start:end], WORD.findall(small[start:end])
+        if any(token.kind == "y" and not small[token.start : token.end].isdigit() for token in found):
+            # "lowest 9.9 V"
+            return False
         if not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() or word in lexicon.THINGS for word in words):
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
+            return True
+        if name.isupper() and len(name) <= _SHORTEST and len(words) == 1 and not text.isupper():
             return True
         if found[0].kind == "n" and found[-1].kind == "x" and text[found[-1].start].islower():
             # "The headlamp first looked dead"
