@@ -28,7 +28,8 @@ ALLOWED = {
     "web": BASE | APART | {"model", "assess", "cli"}, "": set(),
 }
 #: The folders of ``triage/intake``: each may import itself and those of the lines above it; its loose files, all.
-LAYERS = (("plain",), ("words",), ("naming", "said"), ("codes",), ("lines",), ("tidying", "scan", "raw"), ("entries",))
+LAYERS = (("plain",), ("words",), ("naming", "said"), ("codes",), ("lines",), ("tidying", "scan", "raw"),
+          ("speech", "entries"))
 #: The parts that may touch files, clock, sockets and streams.
 OUTWARD = {"cli", "web", "store", "__main__"}
 WORLD = {"os", "sys", "socket", "time", "shutil", "subprocess", "tempfile", "pathlib", "glob", "urllib", "http",

@@ -31,7 +31,7 @@ from triage.intake.said.languages import language
 from triage.intake.scan import indents, statusheads, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
-from triage.intake.speech import paragraphs, scandays, speakers, written
+from triage.intake.speech import reading
 from triage.intake.tidying import (
     answerkeys,
     asked,
@@ -84,12 +84,10 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = clausewraps.joined(frames.taken_off(bare, lambda lines: threads.are_messages(lines, names)))
     found, unmarked = line_passes.laid_out(keybehind.parted(listline.parted(found, names)), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found = scandays.counted(paragraphs.joined(threads.told(speakers.left_out(found, names), names)))
-    translated = language([line.low for line in found if line.text.strip()]) != "en"
-    found = questions.answered(listline.turned(letterbullets.written(written.told(found, names)), names), names.likely)
-    one_by_one = samecodes.written_out(restofcodes.written_out(found))
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(one_by_one)))
-    whole, alike = line_passes.keyed(found, names)
+    found, translated = reading.told(found, names)
+    found = questions.answered(listline.turned(letterbullets.written(found), names), names.likely)
+    found = columncolons.barred(boldkeys.plain(samecodes.written_out(restofcodes.written_out(found))))
+    whole, alike = line_passes.keyed(scancommas.tabbed(found), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole = unitlists.written_out(whole, names.likely)
     whole, parted = line_passes.scans_told(whole, lambda name: names.listed(name) or (

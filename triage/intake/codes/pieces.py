@@ -56,7 +56,7 @@ _SHORT = lazily(
 )
 #: What stands behind the last word of a line: how often, when and at which odometer reading.
 COUNTED = lazily(
-    r"\s*[,;]?\s*[(\[]?(?:(?<![0-9])x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|(?:count|counter|anzahl|zahler|compteur|"
+    r"\s*[,;]?\s*[(\[]?(?:(?<![0-9a-z])x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|(?:count|counter|anzahl|zahler|compteur|"
     r"contador|occ(?:urrences?)?|freq(?:uency)?|haufigkeit|frequence|frecuencia|veces)\.?[ :=]{0,3}[0-9]{1,3}|"
     r"(?:@|at|bei|a|km)\s{0,2}[0-9][0-9 .,]{2,9}\s?(?:km|mi|miles|h)?|"
     r"[0-9][0-9 .,']{2,9}\s?(?:km|mi|miles)|[0-9]{1,2}[./-][0-9]{1,2}[./-][0-9]{2,4})[)\]]?\s*$"

@@ -37,7 +37,6 @@ from triage.model.snapshot import StatusWord
 _NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
 _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
-_DASH_BEFORE, _DASH = lazily(r"\s-+\s+$"), lazily(r"\s+-+\s+")
 _MARK_BEFORE = lazily(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 #: Between what is said of a code and the next code.
@@ -100,8 +99,10 @@ def is_line_of_list(context: Context, row: Row) -> bool:
             # "U0100 in ABS: no response from gateway, stored" among others that are told so.
             named = nameplaces.behind_in(context, row, code.end) if shape in context.style.described else None
             return named is not None and row.text[named[1] : named[1] + 1] == ":"
-        return context.under_heading and context.style.places.get(shape, HEADING) == HEADING
-    if context.style.places.get(shape, HEADING).many and _set_off_behind(context, row):
+        place = context.style.places.get(shape, HEADING)
+        return (context.under_heading and place == HEADING) or (
+            place.many and nameplaces.set_off_behind(context, row))
+    if context.style.places.get(shape, HEADING).many and nameplaces.set_off_behind(context, row):
         return True
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
         # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
@@ -214,8 +215,8 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
             ]
             closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
             end = row.finds.codes[-1].end
-            told = before_names(row.low[end : places[0][0]])
-            apart = namelist.described(row, places) or states.of_cell(told) is not None
+            told = row.low[end : places[0][0]]  # "liegt nicht an [Radio]": a link, or the end of a status
+            apart = namelist.described(row, places) or any(map(states.of_cell, (told, before_names(told))))
             return found, (places[0][0] if apart else end, closed)
     if (place.many or place.piece is not None or place.within) and not context.under_heading:
         # Each line of this text names its own module: the one of the line above is not this line's.
@@ -232,16 +233,7 @@ def _names_stand_behind(context: Context, row: Row) -> bool:
         return False
     few = len(lead.split()) <= 3 or states.leading(small(lead), 0) > 0
     # A description may speak of other modules: "No message from gateway - U0140 - radio - stored".
-    return (few and not context.names.find(small(lead))) or _set_off_behind(context, row)
-
-
-def _set_off_behind(context: Context, row: Row) -> bool:
-    """Whether dashes part the code of a row from what stands before it and from a name behind it."""
-    code = row.finds.codes[0]
-    if _DASH_BEFORE.search(row.text, 0, code.start) is None or (mark := _DASH.match(row.text, code.end)) is None:
-        return False
-    places = namelist.parts(row, namelist.known(context.names))
-    return bool(places) and not row.text[mark.end() : places[0][0]].strip()
+    return (few and not context.names.find(small(lead))) or nameplaces.set_off_behind(context, row)
 
 
 def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
@@ -393,8 +385,7 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
     return details_of(context, texts, code.failure_type is not None)
 
 
-def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
+def details_of(context: Context, texts: list[str], has_type: bool, doubtful: bool = False) -> Details:
     """The pieces behind a code, read together. Not to be changed: the same text gives the same object."""
-    if sum(map(len, texts)) > 400:
-        return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-    return _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
+    read = read_pieces if sum(map(len, texts)) > 400 else _read_cached
+    return read(tuple(texts), has_type, context.translated, doubtful or context.style.doubtful_states, context.legend)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
-from triage.intake.entries.headings import is_whole, lacks_mark
+from triage.intake.entries.headings import is_rest_with_letter, is_whole, lacks_mark
 from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import role_of
+from triage.intake.naming.heads import role_of, roles_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
@@ -115,10 +115,16 @@ def _ends_description(context: Context, row: Row, at: int) -> bool:
     whatever answer that sounds like: "LIN slave" above "battery sensor timeout"."""
     if not at or context.rows[at - 1] is not context.open_row or not spoken(row.low):
         return False
-    if not lacks_mark(context, row) or is_whole(context, row, at):
+    if not lacks_mark(context, row) or is_whole(context, row, at) or _in_brackets(row):
         return False
     return not (":" in row.text or row.text[0].isdigit() or answer_of_cell(row.low) is not None
                 or phases.find(row.low) or volts.find(row.low))
+
+
+def _in_brackets(row: Row) -> bool:
+    """Whether an answer in brackets ends a row: "Radio [0x78E] (no codes)"."""
+    last = spoken(row.low)[-1]
+    return row.low[: last.start].endswith("(") and row.low[last.end :].rstrip() == ")"
 
 
 def _is_rest(context: Context, row: Row) -> bool:
@@ -303,6 +309,15 @@ def _breaks_off(context: Context) -> bool:
     return context.open_row is not None and context.open_row.text.rstrip().endswith((",", " -", " /"))
 
 
+def _status_is_due(context: Context, roles: tuple[str | None, ...]) -> bool:
+    """Whether the table of a row with such cells has a column for the status at its end, and the row no cell in it."""
+    key = f"status due behind {roles}"
+    if key not in context.marked:
+        heads = (roles_of([cell.low for cell in row.cells or ()]) for row in context.rows if row.head)
+        context.marked[key] = any(head[-1:] == ("status",) and head[: len(roles)] == roles for head in heads)
+    return bool(context.marked[key])
+
+
 def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     """Read the text behind the last code again, with the row joined on to it."""
     above = context.open_row
@@ -315,9 +330,16 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
             draft.status = alone if surer else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+        due = above is not None and above.roles is not None and _status_is_due(context, above.roles)
+        if draft.status is None and (due or is_rest_with_letter(context, row)):
+            # A maker's own number: its text was read with it.
+            details = details_of(context, [draft.text], True, True)
+            draft.status, draft.text = details.status, details.text or draft.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
-    details = details_of(context, [context.tail], draft.failure_type is not None)
+    # The status that a table has a column for stands at the end of what was wrapped.
+    due = draft.status is None and above.roles is not None and _status_is_due(context, above.roles)
+    details = details_of(context, [context.tail], draft.failure_type is not None, due)
     said = states.in_text(row.low, context.translated)
     pieces = [] if alone is not None else soft_pieces(row.low)
     told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])

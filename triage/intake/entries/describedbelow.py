@@ -16,6 +16,7 @@ from triage.intake.scan.context import Context
 
 _KEY = "described below"
 _FEWEST = 2
+_LEADS = (" -", ":", " |", " >")
 _EDGE = " \t-:;,|/()[]<>*\u2022\u2013\u2014"
 
 
@@ -58,13 +59,17 @@ def _are_described(rows: Sequence[Row]) -> bool:
 
 
 def _is_bare(row: Row) -> bool:
-    """Whether a row holds one code, or a maker's own number, and nothing else but its status."""
+    """Whether a row holds one code, or a maker's own number, and nothing else but its status; the name of its module
+    may lead to the code ("Radio - U0155 stored")."""
     if len(row.finds.codes) == 1:
         start, end = row.finds.codes[0].start, row.finds.codes[0].end
     elif not row.finds.codes and (begun := ownlines.begins(row)) is not None:
         start, end = begun[0].span(1)
     else:
         return False
+    lead = row.text[:start]
+    if row.finds.codes and lead.rstrip().endswith(_LEADS) and lead[-1:].isspace():
+        start = 0
     rest = f"{row.low[:start].strip(_EDGE)} {row.low[end:].strip(_EDGE)}".strip()
     return not rest or states.of_cell(rest) is not None
 

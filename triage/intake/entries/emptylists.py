@@ -37,6 +37,7 @@ _EMPTY_ENDS = tuple(word_set(
     "none nil nothing codes 0 - kein keine keinr keiner nichts aucun aucune aucuns aucunes neant rien ningun ninguno "
     "ninguna nada"
 ))
+_MARKED = lazily(r"[:=.]|\s-")
 _TOLD = ("found", "stored", "present", "read")
 #: Between a name and its lists.
 _BEHIND_NAME = lazily(r"\s*[,;|\t:]\s*|\s+[-/]\s+|\s{2,}")
@@ -202,7 +203,8 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
         if not _ends_empty(row.low, end) and _BEFORE.search(row.low, end) is None:
             continue
         for mark in _PIECE.finditer(row.low, row.finds.codes[-1].end):
-            if told(row.low[mark.end() :], False):
+            # In a cell of its own "confirmed no" is a status, and what goes on in the next line.
+            if told(row.low[mark.end() :], False) and ("\t" not in mark[0] or _MARKED.search(row.low, mark.end())):
                 found[at] = Row(row.line, row.text[: mark.start()], row.start, behind=row.behind)
                 break
     return found

@@ -54,6 +54,13 @@ _NARROWEST, _FEW = 32, 3
 _LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
 
+def is_rest_with_letter(context: Context, row: Row) -> bool:
+    """Whether a row below a code ends with a capital that the text explains as a status: "supply S"."""
+    last = row.text.rpartition(" ")[2]
+    return context.open_code is not None and len(last) == 1 and last.isupper() and (
+        any(last.lower() == letter for letter, _ in context.legend))
+
+
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     """How surely the row is a heading: "strong", "fair", "weak", or "" for none."""
     score = (
@@ -61,7 +68,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
-    if context.under_heading and lacks_mark(context, row):
+    if (context.under_heading and lacks_mark(context, row)) or is_rest_with_letter(context, row):
         return ""
     marked = _stands_out(context, row, at)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
@@ -195,13 +202,13 @@ def _ended(context: Context, at: int) -> bool:
     """Whether the line above ends with its status, which may begin in the line before."""
     if at <= 0 or ends_with_status(context.rows[at - 1].low, context.translated):
         return at > 0
-    if context.legend and _ends_with_letter(context, context.rows[at - 1]):
+    if context.legend and ends_with_letter(context, context.rows[at - 1]):
         return True
     status = context.open_code.status if context.open_code is not None else None
     return bool(context.tail) and status is not None and ends_with_status(small(context.tail), context.translated)
 
 
-def _ends_with_letter(context: Context, row: Row) -> bool:
+def ends_with_letter(context: Context, row: Row) -> bool:
     """Whether a row with a code ends with a letter that this text explains for its status."""
     coded = bool(row.finds.codes) or ownlines.begins(row) is not None
     letter, draft = row.low.split()[-1] if row.low.strip() else "", context.open_code

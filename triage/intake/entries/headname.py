@@ -36,6 +36,9 @@ _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*
 
 #: "La batterie était à 7,8 V": what something was read at is said of it in a sentence, and no name.
 _WAS_AT = lazily(r"(?<![a-z])(?:etait|est|war|ist|was|is|era|estaba|esta)(?: (?:a|auf|bei|at|en|only|about))? *$")
+#: What kind of vehicle it is ("Fahrzeug: Kombi", "Véhicule: Break"): no module, however close the word is.
+_VEHICLE = lazily(
+    r"[\s>*-]*(?:vehicle|fahrzeug|vehicule|vehiculo|kfz|fzg)\.?(?:[ -]?(?:type?|modell?o?|modele))?\s*[:=]")
 
 
 def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
@@ -51,7 +54,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
 
 def _name_in(context: Context, text: str, low: str, start: int) -> Heading | None:
     """The name in a text with its small letters, which starts at a place of its row."""
-    if not has_letter(low):
+    if not has_letter(low) or _VEHICLE.match(low) is not None:
         return None
     count: int | None = None
     volt: volts.Volt | None = None

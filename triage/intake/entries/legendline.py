@@ -37,8 +37,10 @@ def is_legend(low: str, translated: bool) -> bool:
         return True
     if _LEGEND.search(low[:40]) and len(states.in_text(low, translated)) >= 2:
         return True
-    # "current / stored / pending" alone is a list of what may stand somewhere, no status.
-    return len({hit.status for hit in states.in_text(low)}) >= 3 and len(low) <= 120
+    # "current / stored / pending" alone is a list of what may stand somewhere, no status; behind such a list in a key
+    # stands the one that is told: "type (active/stored): pending".
+    return len(low) <= 120 and len({hit.status for hit in states.in_text(low)}) >= 3 and (
+        ")" not in low or states.of_cell(low) is None)
 
 
 __all__ = ["is_legend"]

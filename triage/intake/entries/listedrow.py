@@ -15,6 +15,8 @@ from triage.intake.words.answerwords import CODES, SEVERAL
 #: What mail programs put above the signature.
 _OVER_SIGNATURE = "--"
 _FEW_WORDS = 4
+#: No further above a line, past blank ones, stands the item before it.
+_NEAR = 4
 
 
 def read(context: Context, row: Row) -> bool:
@@ -22,7 +24,8 @@ def read(context: Context, row: Row) -> bool:
     if context.list_of is None or len(row.text) > 300:
         return False
     if row.text.endswith(":") or _heads_anew(context, row) or (
-            not _is_marked(row) and phases.find(row.low) is not None and context.names.score(row.text) < 60.0) or (
+            not _is_marked_alike(context, row) and phases.find(row.low) is not None
+            and context.names.score(row.text) < 60.0) or (
             any(volt.of == "supply" and volt.labelled for volt in volts.find(row.low))):
         # A name with a colon heads what follows it; the supply is none, nor is the heading of the next scan.
         context.list_of = None
@@ -132,4 +135,19 @@ def _lacks_mark(context: Context, row: Row) -> bool:
 
 def _is_marked(row: Row) -> bool:
     """Whether a bullet or a number stood before the line."""
-    return bool(row.line.text[: row.start].strip())
+    return bool(_marks(row))
+
+
+def _is_marked_alike(context: Context, row: Row) -> bool:
+    """Whether a line bears a bullet or a number, and the item above it no other one: below "- Radio", the sides of
+    ">> After clear" are those of a heading."""
+    if not _is_marked(row):
+        return False
+    mark = _marks(row)
+    above = next((context.rows[at] for at in range(context.at - 1, max(context.at - _NEAR, -1), -1)
+                  if not context.rows[at].blank), row)
+    return has_digit(mark) or context.list_item is None or not _is_marked(above) or _marks(above) == mark
+
+
+def _marks(row: Row) -> str:
+    return row.line.text[: row.start].strip()

@@ -3,7 +3,7 @@ piece behind it, by the style of the text."""
 
 from __future__ import annotations
 
-from triage.intake.lines import ownstatus
+from triage.intake.lines import namelist, ownstatus
 from triage.intake.lines.behind import in_brackets, text_within, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
@@ -38,6 +38,7 @@ _NAME_STOP = lazily(
 
 
 _BOTH = lazily(r"[A-Z][A-Z0-9]{1,5} - ([^:;|,(]{3,40}?)(?=\s?:)")
+_DASH_BEFORE, _DASH = lazily(r"\s-+\s+$"), lazily(r"\s+-+\s+")
 
 
 def span(context: Context, row: Row, place: Place) -> tuple[int, int]:
@@ -82,6 +83,21 @@ def span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         if found and place.tail:
             return code.end + found[-1][0], code.end + found[-1][1]
     return 0, 0
+
+
+def set_off_behind(context: Context, row: Row) -> bool:
+    """Whether dashes part the code of a row from what stands before it and from a name behind it, or a name stands in
+    square brackets behind the code and its status: "U0415 stored [Radio] No message from ABS"."""
+    code = row.finds.codes[0]
+    dashed = _DASH.match(row.text, code.end) if _DASH_BEFORE.search(row.text, 0, code.start) is not None else None
+    if dashed is None and "[" not in row.text:
+        return False
+    places = namelist.parts(row, namelist.known(context.names))
+    if dashed is not None:
+        return bool(places) and not row.text[dashed.end() : places[0][0]].strip()
+    if not places or code.start or row.text[places[0][0] - 1] != "[":
+        return False
+    return states.of_cell(row.low[code.end : places[0][0] - 1]) is not None
 
 
 def with_lead(row: Row, place: tuple[int, int]) -> tuple[int, int]:

@@ -193,6 +193,13 @@ def in_cells(context: Context, row: Row) -> bool:
         return False
     filled = [(cell, role) for cell, role in zip(row.cells or (), row.roles or (), strict=False)
               if role not in ("scan", "date") and any(map(str.isalnum, cell.low))]
+    if not filled:
+        # The scan alone, with its supply: "Scan 2 - battery 12.4 V".
+        told = [cell for cell, role in zip(row.cells or (), row.roles or (), strict=False) if role == "scan"]
+        found = [(cell, volt) for cell in told for volt in volts.find(cell.low) if volt.labelled]
+        for cell, volt in found:
+            place_volt(context, row, volt._replace(start=volt.start + cell.start, end=volt.end + cell.start), top=True)
+        return bool(found)
     label = next((cell for cell, role in filled if role != "volts" and not _VALUE.match(cell.low)), None)
     values = [cell for cell, _ in filled if cell is not label]
     if label is None or (context.names.listed(label.text.strip()) and not volts.is_label(label.low)):

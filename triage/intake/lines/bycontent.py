@@ -1,5 +1,5 @@
 """Rows of a table that a cell is missing from and that are not lined up with its head: each cell under the head of what
-it holds.
+it holds; and rows with one cell more than the head has, which is the description that no head tells of.
 
 >>> roles = ("module", "spn", "fmi", "description", "status")
 >>> fitted("retarder  2003  9  messages missing".split("  "), roles)
@@ -12,9 +12,11 @@ it holds.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Sequence
 from itertools import combinations
 
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -23,6 +25,8 @@ Roles = tuple[str | None, ...]
 #: Columns that hold nothing but a number, and such that never do.
 _NUMBERS = frozenset(("spn", "fmi", "count", "source_address"))
 _WORDS = frozenset(("description", "module", "status", "answer"))
+#: What other rows say again.
+_SAID_AGAIN = ("module", "status")
 _HIGHEST_FMI, _MOST_COLUMNS = 31, 10
 
 
@@ -55,4 +59,37 @@ def _fits(low: str, role: str | None) -> int:
     return int(role in _WORDS)
 
 
-__all__ = ["fitted", "is_wrong"]
+def describe(rows: Sequence[Row]) -> None:
+    """Set the roles of rows with one cell more than their head has columns, a module and a code but no description
+    among them: one of the cells behind the code tells what it means, where what other rows say again stands in the
+    others. Linear.
+
+    "DTC | System | Status", "U0001 | ABS | active", "U0140 | BCM lost | ABS | stored"
+    """
+    longer: defaultdict[Roles, list[Row]] = defaultdict(list)
+    for row in rows:
+        roles = row.roles or ()
+        if roles[-1:] == (None,) and _lacks_a_text(roles[:-1]) and len(row.cells or ()) == len(roles):
+            longer[roles].append(row)
+    for roles, found in longer.items():
+        told = [row for row in rows if row.roles == roles[:-1] and len(row.cells or ()) == len(roles) - 1]
+        held = {role: {low for row in told if (low := _low(row, roles.index(role)))} for role in roles[:-1]}
+        first = roles.index("code") + 1
+        ways: list[Roles] = [roles, *((*roles[:at], "description", *roles[at:-1]) for at in range(first, len(roles)))]
+        best = max(ways, key=lambda way: sum(
+            _low(row, way.index(role)) in held[role] for row in found for role in _SAID_AGAIN if role in way))
+        for row in found:
+            row.roles = best
+
+
+def _lacks_a_text(roles: Roles) -> bool:
+    """Whether the columns of a head are all known, and none is of descriptions."""
+    return {"code", "module"} <= set(roles) and None not in roles and "description" not in roles
+
+
+def _low(row: Row, at: int) -> str:
+    """A cell of a row in small letters."""
+    return row.cells[at].low if row.cells else ""
+
+
+__all__ = ["describe", "fitted", "is_wrong"]

@@ -28,7 +28,6 @@ from triage.intake.words.column_words import BESIDE_CODE
 
 __all__ = ["lines", "name_columns", "split_rows"]
 
-
 #: How ticks and bullets of all kinds are written in plain characters.
 _TICK = "\u2022"
 #: Marks in columns named by a status; other cells are hardly shorter.
@@ -54,6 +53,7 @@ def split_rows(rows: Sequence[Row]) -> None:
                      and is_head([cell.low for cell in row.cells or ()])), None)
         headed = headed if head is None else (mark, len(head.cells or ()) - 1)
     name_columns(rows, {})
+    bycontent.describe(rows)
 
 
 def _mark_of_head(rows: Sequence[Row], mark: str, count: int) -> str:

@@ -35,11 +35,15 @@ _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|\||von|de|sur)\s*[0-9]{1,3})?"
     r"(?![a-z0-9])|^[-~(\[\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-~)\]\s]*$|^(?:[-~]+\s*)?[0-9]{1,3}\s*[-~]+$"
+    r"|^[0-9]{1,3}\s?/\s?[0-9]{1,3}(?=\s{2,}[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}$)"
     r"|^-\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?-(?=\s\s)"
+    # The dash before the number was taken for a bullet.
+    r"|^(?:-\s?)?[0-9]{1,3}\s?-(?=\s{2,}[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}$)"
     r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
-    r"|(?<=[0-9][./-][0-9]{2})[0-9]{0,2}\s+-+\s?[0-9]{1,3}\s?-+$"
+    r"|(?<=[0-9][./-][0-9]{2})[0-9]{0,2}\s+-+\s?[0-9]{1,3}\s?-+$|(?<=\s\s)-+\s?[0-9]{1,3}\s?-+$"
 )
-_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-~(\[\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
+_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-~(\[\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]|"
+                      r"\s\s-+\s?[0-9]{1,3}\s?-+$")
 #: What the title of a report or a list is called.
 TITLE = lazily(
     r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"

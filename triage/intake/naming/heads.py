@@ -66,6 +66,8 @@ _UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
+_OF_SUPPLY = lazily(
+    r"(?:voltage|volts|spannung|tension|voltaje)(?: (?:at|on|an|a|en|de|du))? (.{2,20})|(.{2,20}) (?:voltage|spannung)")
 _NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?(?:[0-9]{1,2}[.-])?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
@@ -92,6 +94,10 @@ _MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split
 _PAIRED = word_set("spn fmi dtc dtcs code codes fault faults and no number fehler fehlercode defaut codigo")
 #: Beside one of these "nombre" is how often, and no name.
 _FRENCH = word_set("calculateur calculateurs boitier organe systeme libelle statut defaut etat")
+#: The statuses that a column or a key may tell, in brackets behind its name.
+_CHOICE = lazily(r"([^()\[\]]{2,30}?)[ _]{0,2}[(\[]([a-z ]{3,20}(?:[/|,][a-z ]{3,20}){1,4})[)\]]")
+_KINDS = word_set("kind sort class genre sorte nature klasse clase clasificacion")
+_OR, _NOTHING = lazily("[/|,]"), frozenset[str]()
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 #: What columns and keys are made for that name no module.
 NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
@@ -101,6 +107,11 @@ NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
 def role_of(low: str, exactly: bool = False) -> str | None:
     """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""
     bare = low.strip(_EDGE) or low.strip()
+    choice = _CHOICE.fullmatch(bare) if bare[-1:] in (")", "]") and len(bare) <= 60 else None
+    if choice is not None and all(covered(part, STATES.find(part), _NOTHING) for part in _OR.split(choice[2])):
+        # "Type (active/stored)" holds one of them.
+        role = role_of(choice[1], exactly=exactly)
+        return "status" if role in ("failure_type", "other") or choice[1] in _KINDS else role
     if not bare or len(bare) > 32:
         return None
     for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " "), _UMLAUT.sub(r"\1", bare)):
@@ -111,6 +122,9 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
     if bare.endswith(_VOLT_TAILS) and role_of(bare[: bare.rfind(" ")].rstrip(" ."), exactly=exactly) == "volts":
         return "volts"  # "Batt V", "Battry V"
+    of_supply = _OF_SUPPLY.match(bare)
+    if of_supply is not None and _ROLE.get(of_supply[1] or of_supply[2]) == "volts":
+        return "volts"  # "Spannung Kl. 30"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
         return "module"  # "unit name", "ctrl mod", "cntrl unit 2"

@@ -48,7 +48,16 @@ _DEEDS_ELSEWHERE = word_set("""
     comunica montado equipado detectado
 """)
 _ELSEWHERE = word_set("nicht pas non ne niet nichts rien nada")
-_LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE
+#: "No" denies so in Spanish.
+_OF_NO = word_set("""
+    responde responden contesta contestan comunica comunican comunicar contactar equipado equipada equipados montado
+    montada montados verificado verificada comprobado comprobada escaneado escaneada
+""")
+_LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE | _OF_NO
+#: Pairs of words that stand side by side and nowhere else: "memory empty", "in Ordnung".
+_MEMORIES = word_set("memory memoire memoria speicher fehlerspeicher")
+_EMPTY = word_set("empty leer vide vacia")
+_ORDER = word_set("ordnung")
 _BEFORE = word_set("before after prior")
 _WHEN: dict[str, frozenset[str]] = {
     **dict.fromkeys(("before", "after", "aft", "post", "pre", "prior"), word_set(
@@ -63,9 +72,13 @@ _DONE = frozenset[str]().union(*_WHEN.values())
 _BETWEEN = word_set("""
     any stored active current present further other clear valid
     the a an i we all code codes dtc dtcs fault faults der dem den die das des le la les de du del el los to
+    se pudo puede ha
 """)
 #: Answers of one word, in a place of their own.
-_ALONE = word_set("skipped offline timeout unresponsive unreachable unavailable nothing ubersprungen")
+_ALONE = word_set("""
+    skipped offline timeout unresponsive unreachable unavailable nothing ubersprungen fehlerfrei
+    zeituberschreitung omitido
+""")
 #: The same before the name of a module.
 _NOTHING = word_set("nothing")
 #: Behind a verb of one that does not answer: "stays slent".
@@ -85,7 +98,7 @@ _REAL = kinds.NO_SLIPS | word_set("""
 """)
 #: What such an answer stands behind and before.
 _SET_OFF = lazily(r"(?:^|[;:|,=\t>(\[]|\s-+|\s{2})[\s*_`]*$")
-_ENDS = lazily(r"[\s*_`)\]]*(?:$|[;|,.\t(])")
+_ENDS = lazily(r"[\s*_`)\]]*(?:$|[;:|,.\t(]|-\s)")
 #: A heading that says no more than when.
 _HEAD = lazily(r"\s*(?:$|[:,;(-]|[0-9]{1,2}[.,][0-9])")
 _SHORTEST, _FAR = 4, 3
@@ -103,6 +116,11 @@ def places(low: str) -> tuple[tuple[int, int, str], ...]:
             told.update(_lack(low, found, at))
         elif (when := _when(word)) is not None:
             told.update(_moment(low, found, at, when))
+        elif at + 1 < len(found) and _near(low, found, at + 1) and found[at + 1][0] in _EMPTY and (
+                memory := _meant(word, _MEMORIES)) is not None:
+            told[at] = memory
+        elif at and found[at - 1][0] == "in" and _near(low, found, at) and _meant(word, _ORDER) is not None:
+            told[at] = "ordnung"
         elif _meant(word, _NOTHING) is not None and _LEADS_IN.match(low, end) is not None:
             told[at] = "nothing"
         elif (_set_off(low, start, end) and (meant := _meant(word, _ALONE)) is not None) or (
@@ -133,6 +151,7 @@ def _lack(low: str, found: Words, at: int) -> Iterable[tuple[int, str]]:
     here = _denial(found, at) if found[at][0] not in _DENIES else None
     denial = found[at][0]
     lacked = _NOUNS if denial in _OF_NOUNS else _DEEDS_ELSEWHERE if denial in _ELSEWHERE else _DEEDS
+    lacked = lacked | _OF_NO if denial == "no" else lacked
     for behind in range(at + 1, min(at + 1 + _FAR, len(found))):
         word = found[behind][0]
         if not _near(low, found, behind):
@@ -203,9 +222,9 @@ def _meant(word: str, words_meant: frozenset[str]) -> str | None:
 
 _KNOWN = (
     _REAL | kinds.EVERY | kinds.OF_SILENCE | kinds.OF_CODES | STATES.starts | STATES.ends | _DENIES | _BETWEEN | _DONE
-    | _LACKED | frozenset(_WHEN) | _ALONE
+    | _LACKED | frozenset(_WHEN) | _ALONE | _MEMORIES | _ORDER
 )
-_EVERY = _LACKED | _DENIALS | _BEFORE_T | _BEFORE | _DONE | _ALONE | _MUTE
+_EVERY = _LACKED | _DENIALS | _BEFORE_T | _BEFORE | _DONE | _ALONE | _MUTE | _MEMORIES | _ORDER
 #: A word that is meant for one of these. What is beside it is looked at for those lines alone.
 SIGN = signs.of_words(lambda word: _meant(word, _EVERY))
 

@@ -36,9 +36,11 @@ _ASKED = lazily(
     r"(?: now)?)\s?(?:[:=?]\s?[:=]?|\.{2,60})\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
     r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
 )
-#: A key for the status, whatever it asks after: "present state: sporadic".
+#: A key for the status, whatever it asks after: "present state: sporadic", "type (active/stored): stored".
 _KEY = lazily(
-    r"^(?:[a-z]{2,12} ){0,2}(?:status|state|condition|zustand|etat|statut|estado)(?: (?:now|actuel|actual|du defaut))?"
+    r"^(?:(?:[a-z]{2,12} ){0,2}(?:status|state|condition|zustand|etat|statut|estado)"
+    r"(?: (?:now|actuel|actual|du defaut))?|"
+    r"[a-z]{3,12}[ _]?(?:[a-z]{2,12}[ _]?)?[(\[][a-z ]{3,20}(?:[/|,][a-z ]{3,20}){1,4}[)\]])"
     r"\s?[:=]\s?(?=[a-z])"
 )
 #: What leads to a list of letters, and parts its entries.

@@ -19,6 +19,7 @@ from triage.intake.plain.slips import one_off
 _WORDS = (
     "voltage", "battery", "batterie", "batteries", "batteriespannung", "bordspannung", "spannung", "tension",
     "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador", "lowest", "minimum", "supply",
+    "niedrigste",
 )
 #: Words of their own, however near.
 _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
@@ -133,4 +134,4 @@ def _meant(match: re.Match[str]) -> str:
 
 
 _SHORTER = {"alternator": "alternat", "lichtmaschine": "lima", "alternateur": "alternat", "alternador": "alternat",
-            "lowest": "min", "minimum": "min"}
+            "lowest": "min", "minimum": "min", "niedrigste": "tiefste"}

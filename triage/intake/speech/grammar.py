@@ -18,10 +18,12 @@ _NP = r"t{0,2}[nx][nxy]{0,4}(?:d{1,2}t?[nx][nxy]{0,3}){0,2}q?"
 _NAMES = rf"[il]*(?:ld)?{_NP}(?:(?:,|&|,&|,?l&?)[il]*[pd]?{_NP})*"
 #: Behind the last name of a list: what would make it the subject of what follows.
 _NO_SUBJECT = r"(?![iql]*(?:v|:|-[ik]*[cs]|w|a|[ik]*c|,?[il]*m))"
-_ITEM = r"k*c(?:i{0,2}[-,]?[ilpdek]*v?[ilptdek]*s+)?"
+_ITEM = r"(?>k*c(?:i{0,2}[-,]?[ilpdek]*v?[ilptdek]*s+)?)"
 #: Between two codes; what takes the one before back among them.
-_THEN = r"(?:[,&i]{0,3}|(?<=s);&?|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
+_THEN = r"(?:[,&i]{0,3}|[,.-]{0,2}[iux,]{0,3}r[iuxvtd,:]{0,6})"
 CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:{_THEN}(?:(?:s+:?)?{_ITEM}))*(?:i{{0,2}}[,-]?[itvkldpe&]*s+)?"
+#: The same, statuses between semicolons among them, where no name stands before.
+LISTED = CODES.replace("[,&i]{0,3}|", "[,&i]{0,3}|(?<=s);&?|")
 #: A name that is taken back at once: "the A, no, B has P0562".
 _FIRST_ONE = rf"(?:[i&vk]*[pdw]*{_NP}[,-]i?(?:r|u[,.-])[iru,:-]*)?"
 #: Between the last code and what tells its module: no code is told of the next name instead.
@@ -32,10 +34,10 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
     ("name answer", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})(?P<j>l?[il,]*[:-]?[il&v]*)(?P<a>a)[pivt]{{0,3}}"
                     rf"(?![pdw]*t*[nx]|,?k*c)"),
     # "P0562 stored in A and B", "what A gives": the place behind the codes
-    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)"
-                    rf"(?![iqlv]*(?:a|:|[ik]*c))"),
-    ("codes first", rf"[i&vkt:]*(?P<c>{CODES})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
-                    rf"(?:[,-]?[iltvkdp]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
+    ("codes first", rf"[i&kt:]*v[i&vkt]*(?P<c>{CODES})[,]?[ivtk]*d(?P<n>{_NAMES})"
+                    rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
+    ("codes first", rf"[i&vkt:]*(?P<c>{LISTED})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
+                    rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     # "A has P0562 stored", "in A there is P0562"
     # "pending in A: P0562"
     ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
@@ -55,6 +57,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
 _APART = lazily(r"[,.;?&-]*")
 
 
+_HEADED = lazily(r"[iktu]*s:")
 _PLAIN = lazily(r"[kit,:q-]*")
 #: An answer told twice: "all clear, no codes".
 _AGAIN = lazily(r"[,i&]{1,3}a(?![pdw]*t*[nx])")
@@ -70,6 +73,8 @@ class Clause:
     end: int
     form: str
     names: list[tuple[int, int]]
+    #: The status that heads it and, up to the end of the sentence, others: "Stored: P0562 in A; U0100 in B".
+    head: Token | None = None
     #: It says no more than a name, a mark, and what follows.
     plain: bool = False
     codes: list[tuple[Token, Token | None]] = field(default_factory=list)
@@ -91,10 +96,13 @@ def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list
         start = parting.end() if parting is not None else at
         if start >= len(kind):
             break
-        clause = _clause(found, kind, start, is_name)
+        # "U0140 no communication with A" describes a code.
+        described = start and start == at and kind[start - 1 : start + 1] == "ca"
+        clause = None if described else _clause(found, kind, start, is_name)
         if clause is not None:
             if began < start:
                 left.append((began, start))
+            _go_on(kind, told[-1] if told else None, clause)
             told.append(clause)
             clause.end = _taken_back(found, kind, clause, is_name)
             at = began = clause.end
@@ -106,8 +114,8 @@ def clauses(found: Sequence[Token], is_name: IsName) -> tuple[list[Clause], list
 
 
 #: What takes back a name, what takes back an answer, and what denies another name or code.
-_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?(?P<to>[iv&pdk]*(?P<n>{_NP}))"
-                     r"[iv]*(?=[,.;-]|$)")
+_OTHER_NAME = lazily(rf"[,.;-]*[iu,]*r[riuxv,tk:]{{0,8}}?(?:u[pdt]*(?P<wrong>{_NP})[,.:;-]+)?"
+                     rf"(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _NOT_THERE = lazily(rf"[,.;-]*u[pdt]+(?P<wrong>{_NP})[,.:;-]+[iv]*(?P<to>[iv&pdk]*(?P<n>{_NP}))[iv]*(?=[,.;-]|$)")
 _OTHER_ANSWER = lazily(r"[,.;-]*[iu,]*(?:r|u[,.:-])[^ca.;n]{0,10}(?P<a>a)[ivt]*(?=[,.;-]|$)")
 #: "did not answer at first, second try gave P0562"
@@ -137,9 +145,18 @@ def _taken_back(found: Sequence[Token], kind: str, clause: Clause, is_name: IsNa
     return match.end() if match is not None else end
 
 
+def _go_on(kind: str, before: Clause | None, clause: Clause) -> None:
+    """The status that headed the clause before is also that of this one in the same sentence."""
+    if before is None or before.head is None or clause.head is not None or set(kind[before.end : clause.start]) - {
+            ";", ",", "&"}:
+        return
+    clause.head = before.head
+    clause.codes = [(code, status or before.head) for code, status in clause.codes]
+
+
 def _may_begin(kind: str, at: int) -> bool:
     """Whether a clause may begin at a token: behind a mark or a filler, or with an article or a place."""
-    return kind[at - 1] in ",.;?:-iq&ry" or kind[at] in "tpca"
+    return kind[at - 1] in ",.;?:-iq&ry" or (kind[at] in "tpca" and kind[at - 1 : at + 1] != "ca")
 
 
 def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> Clause | None:
@@ -159,9 +176,12 @@ def _clause(found: Sequence[Token], kind: str, start: int, is_name: IsName) -> C
             continue
         if not names or not all(is_name(found[one:two], loose and _framed(form, match)) for one, two in names):
             continue
-        clause = Clause(start, match.end(), form, names, form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None)
+        plain = form.startswith("name") and _PLAIN.fullmatch(match["j"]) is not None
+        clause = Clause(start, match.end(), form, names, plain=plain)
         if "c" in match.groupdict() and match["c"] is not None:
             clause.codes = _with_status(found, kind, match)
+            headed = _HEADED.match(kind, start)
+            clause.head = found[headed.end() - 2] if headed is not None else None
         if "a" in match.groupdict() and match["a"] is not None:
             clause.answer = found[match.start("a")].said
             while (again := _AGAIN.match(kind, clause.end)) and found[again.end() - 1].said == clause.answer:
@@ -177,7 +197,7 @@ def _framed(form: str, match: re.Match[str]) -> bool:
     if form == "answer first":
         return match["p"] != "" or match["n"].startswith("t")
     if form == "name answer":
-        return match["j"] != "" and "," not in match["j"] or match["n"].startswith("t")
+        return ("," not in match["j"] and bool(re.search("[v:-]", match["j"]))) or match["n"].startswith("t")
     return True
 
 
@@ -228,6 +248,8 @@ def _close(pairs: list[tuple[Token, Token | None]], status: Token) -> None:
         if pairs[at][1] is not None:
             break
         pairs[at] = (pairs[at][0], status)
+        if status.bracketed:
+            break
 
 
-__all__ = ["CODES", "Clause", "clauses", "statuses"]
+__all__ = ["LISTED", "Clause", "clauses", "statuses"]

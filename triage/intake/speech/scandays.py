@@ -11,32 +11,33 @@ before sentences. Each is counted, in a line of its own: without its year the da
 
 from __future__ import annotations
 
-
 from collections.abc import Sequence
 
 from triage.intake.lines.glue import together
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 
-_DAYS = (
+_DAYS = tuple(word_set(
     "monday tuesday wednesday thursday friday saturday sunday montag dienstag mittwoch donnerstag freitag samstag "
     "sonntag lundi mardi mercredi jeudi vendredi samedi dimanche lunes martes miercoles jueves viernes sabado domingo"
-).split()
-_MONTHS = (
+))
+_MONTHS = tuple(word_set(
     "january february march april may june july august september october november december januar februar marz maerz "
     "mai juni juli oktober dezember janvier fevrier mars avril juin juillet aout septembre octobre novembre decembre "
     "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre"
-).split()
-_SCAN = (r"(?:(?:re-?)?scans?|readings?|read-?outs?|results?|codes|auslesung|abfrage|messung|scan|lesung|lecture|releve|"
-         r"lecturas?|escaneo|esscaneo|lectura)")
+))
+_SCAN = (r"(?:(?:re-?)?scans?|readings?|read-?outs?|results?|codes|auslesung|abfrage|messung|scan|lesung|"
+         r"lecture|releve|lecturas?|escaneo|esscaneo|lectura)")
 _OF = r"(?: (?:of|on|from|for|vom|am|von|du|le|de|del|el))?(?: the)?"
 _DAY = (rf"(?:(?:{'|'.join(_DAYS)})|[0-9]{{1,2}}(?:st|nd|rd|th|er|\.)?(?: de| of)? (?:{'|'.join(_MONTHS)})|"
         rf"(?:{'|'.join(_MONTHS)}) [0-9]{{1,2}}(?:st|nd|rd|th)?)(?! 20[0-9]{{2}})(?:'?s)?")
 #: At the beginning of a line or of a sentence.
 _HEAD = lazily(
     rf"(?:(?<=[.;:] )|^\s*(?:[>*#-]\s*)*(?:(?:right|so|ok|okay|alors|bueno|also|gut|bon|hola|hi),? )?)"
-    rf"(?P<head>{_SCAN}{_OF} (?P<day>{_DAY})|(?P<first>{_DAY})(?:'s)? {_SCAN}|(?:on |am )?(?P<only>(?:{'|'.join(_DAYS)})))"
+    rf"(?P<head>{_SCAN}{_OF} (?P<day>{_DAY})|(?P<first>{_DAY})(?:'s)? {_SCAN}|"
+    rf"(?:on |am )?(?P<only>(?:{'|'.join(_DAYS)})))"
     r"\s?(?::|$)\s*")
 _SIGN = signs.of_words(frozenset((*_DAYS, *_MONTHS)).__contains__)
 

@@ -37,7 +37,8 @@ def left_out(found: Sequence[Line], names: Names) -> list[Line]:
     people = Counter(match[1] for match in heads.values())
     asks = {match[1] for at, match in heads.items() if found[at].text.rstrip().endswith("?")}
     said = set(people)
-    if len(heads) < max(_FEWEST, _SHARE * told) or not 2 <= len(said) <= _MOST or not asks or max(people.values()) < _TWICE:
+    if len(heads) < max(_FEWEST, _SHARE * told) or not 2 <= len(said) <= _MOST or not asks or (
+            max(people.values()) < _TWICE):
         return list(found)
     if any(names.likely(name) or role_of(low := small(name)) is not None or phases.find(low) for name in said):
         return list(found)

@@ -20,7 +20,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
 from triage.intake.said.states import in_text
-from triage.intake.speech import lexicon
+from triage.intake.speech import sayings
+from triage.intake.words import clause_words
 
 #: A word with what is written on to it, or a mark.
 _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=|]+|[,;:()\[\]\"!?=|]")
@@ -28,25 +29,30 @@ _PIECE = lazily(r"[0-9]+(?:[.,:][0-9]+)+[^\s,;:()\[\]\"!?=|]*|[^\s,;:()\[\]\"!?=
 _ELIDED = lazily(r"(?:l|d|j|n|s|m|t|c|qu|jusqu)'(?=[a-z0-9])")
 _OWNER = lazily(r"'s$")
 _ENDS = lazily(r"(?<![0-9])\.+$|\.{2,}$|\.$")
-_ABBREVIATED = frozenset(("ca.", "z.b.", "nr.", "no.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
-                          "arr.", "g.", "d."))
+_ABBREVIATED = frozenset((
+    "ca.", "z.b.", "nr.", "no.", "min.", "max.", "temp.", "tel.", "incl.", "inkl.", "l.", "r.", "izq.", "der.", "av.",
+    "arr.", "g.", "d."))
 #: A maker's own number: five digits, four with a letter among them, one or two letters and digits.
 _OWN = lazily(r"(?:[0-9]{5}|(?=[0-9a-f]*[0-9])(?=[0-9a-f]*[a-f])[0-9a-f]{4}|[a-z]{1,2}[0-9]{4})(?![0-9a-z])")
 #: A figure, a time of day, with its unit.
 _NUMBER = lazily(r"[0-9]+(?:[.,:h][0-9]+)*(?:v|volts?|a|ma|km|%|%\.|h|min)?")
+_PARTED = lazily(r"[,;:]\s*")
 #: A word of agreement is an answer only at the end of a clause.
 _OKAY = lazily(r"ok(?:ay)?$")
 _ENDED = lazily(r"\s*(?:$|[,.;)!-])")
 #: A code behind "I see", "nothing except": it is told of like others.
-_AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|except(?: for)?|but|ausser|sauf|excepto|salvo) "
+_AFTER_ALL = lazily(r"(?<![a-z])(?:(?:i|we|can) see|expected|except(?: for)?|but|ausser|sauf|excepto|salvo) "
                     r"([pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?)(?![0-9a-z])")
 #: The same behind a word for it.
 _LED = lazily(r"(?=[0-9a-z]*[0-9])[0-9a-z]{4,7}|[0-9]{3}")
-_MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(", "]": ")",
-          '"': '"'}
+_MARKS = {",": ",", ";": ";", ":": ":", "=": ":", "!": ".", "?": "?", "|": ".", "(": "(", ")": ")", "[": "(",
+          "]": ")", '"': '"'}
 _DASHES = frozenset(("-", "--", ">", "->"))
 #: What a description may be at the most, in tokens.
 _LONGEST = 24
+#: A status in brackets, with few other words.
+_STATUS = lazily(r"[slviptd,:.&kuexay-]{1,7}")
+_FEW = 2
 
 
 @dataclass(slots=True, frozen=True)
@@ -57,6 +63,8 @@ class Token:
     start: int
     end: int
     said: str = ""
+    #: A status in brackets: that of the code before it alone.
+    bracketed: bool = False
 
 
 def kinds(found: Sequence[Token]) -> str:
@@ -82,7 +90,8 @@ def tokens(text: str, small: str, names: Names) -> list[Token]:
             stop = min(starts[after] if after < len(starts) else end, end)
             found += _word(small, start, stop)
             start = stop
-    return list(_without_descriptions(_with_numbers(_with_statuses(found, small), small)))
+    bare = _joined(_without_descriptions(_with_numbers(_with_statuses(found, small), small)))
+    return _with_statuses(bare, small)
 
 
 def _with_statuses(found: list[Token], small: str) -> list[Token]:
@@ -90,8 +99,12 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
     status."""
     for at in range(1, len(found)):
         token = found[at]
-        if token.kind == "s" and small[token.start : token.end] in lexicon.PARTS and found[at - 1].kind in "nxq" and (
-                found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
+        if token.kind == "s" and small[token.start : token.end].endswith("showing") and (
+                found[at + 1].kind in "ck" if at + 1 < len(found) else False):
+            found[at] = Token("v", token.start, token.end)
+            continue
+        if token.kind == "s" and small[token.start : token.end] in clause_words.PARTS and (
+                found[at - 1].kind in "nxq") and (found[at + 1].kind in "ctk" if at + 1 < len(found) else False):
             # "The headlamp logged U3006, inactive now"
             found[at] = Token("v", token.start, token.end)
             continue
@@ -99,12 +112,15 @@ def _with_statuses(found: list[Token], small: str) -> list[Token]:
                 found[at - 2].kind in "nx" and states.is_status(small[token.start : token.end])):
             found[at] = Token("s", token.start, token.end)
             continue
+        if token.kind == "x" and found[at - 1].kind == "(" and states.slip_for(small[token.start : token.end]):
+            found[at] = Token("s", token.start, token.end)
+            continue
         before = next((each.kind for each in reversed(found[max(at - 4, 0) : at]) if each.kind not in "(-ivl,:e"), "")
         if before != "c":
             continue
-        if token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(small[token.start : token.end]):
-            found[at] = Token("s", token.start, token.end)
-        elif token.kind == "x" and states.slip_for(small[token.start : token.end]) is not None:
+        word = small[token.start : token.end]
+        if (token.kind == "a" and token.said in ("not fitted", "silent") and states.is_status(word)) or (
+                token.kind == "x" and states.slip_for(word) is not None):
             found[at] = Token("s", token.start, token.end)
     return found
 
@@ -120,18 +136,25 @@ def _pieces(small: str) -> Iterator[tuple[int, int]]:
         yield start, end
 
 
+def _behind_comma(name: tuple[int, int, bool], small: str) -> tuple[int, int, bool]:
+    """A name without what stands before a comma in it: "8.6 V, ECU" is no name."""
+    start = max([name[0], *(match.end() for match in _PARTED.finditer(small, name[0], name[1]))])
+    return start, name[1], name[2]
+
+
 def _wholes(text: str, small: str, names: Names) -> dict[int, Token]:
     """Codes, answers, names and statuses by their first character; of two in one place the first kind counts."""
     hits = [Token("c", code.start, code.end) for code in find(text, small).codes]
     hits += [Token("c", match.start(1), match.end(1)) for match in _AFTER_ALL.finditer(small)]
-    listed = [name for name in names.find(small) if small[name[0] : name[1]] not in lexicon.ARTICLES or (
+    listed = [name for name in names.find(small) if small[name[0] : name[1]] not in clause_words.ARTICLES or (
         text[name[0] : name[1]].isupper())]
+    listed = [_behind_comma(name, small) for name in listed]
     long = [Token("n", start, end) for start, end, _ in listed if " " in small[start:end].strip()]
     hits += long
-    hits += [Token(kind, start, end) for start, end, kind in lexicon.phrases(small)]
+    hits += [Token(kind, start, end) for start, end, kind in sayings.phrases(small)]
     said = [Token("a", hit.start, hit.end, hit.answer) for hit in spoken(small)
             if _OKAY.match(small, hit.start, hit.end) is None or _ENDED.match(small, hit.end)]
-    said += [Token("a", start, end, answer) for start, end, answer in lexicon.answers(small)]
+    said += [Token("a", start, end, answer) for start, end, answer in sayings.answers(small)]
     said += [Token("s", hit.start, hit.end, hit.status) for hit in in_text(small, True)]
     hits += sorted(said, key=lambda hit: hit.start - hit.end)
     hits += [Token("n", start, end) for start, end, _ in listed if " " not in small[start:end].strip()]
@@ -162,7 +185,7 @@ def _word(small: str, start: int, end: int) -> list[Token]:
     if last > start:
         plain = small[start:last].strip("'")
         owner = _OWNER.search(plain)
-        part = lexicon.PARTS.get(plain) or (lexicon.PARTS.get(plain[: owner.start()]) if owner else None)
+        part = clause_words.PARTS.get(plain) or (clause_words.PARTS.get(plain[: owner.start()]) if owner else None)
         part = part or ("y" if _NUMBER.fullmatch(plain) else None)
         found.append(Token(part or "x", start, last - (2 if owner is not None and part is None else 0)))
     if stop is not None:
@@ -176,7 +199,8 @@ def _with_numbers(found: list[Token], small: str) -> list[Token]:
         if token.kind not in "xy" or _LED.fullmatch(small, token.start, token.end) is None:
             continue
         before = found[at - 1] if at else None
-        led = before is not None and before.kind == "k" and small[before.start : before.end] in lexicon.NUMBER_LEADS
+        led = before is not None and before.kind == "k" and (
+            small[before.start : before.end] in clause_words.NUMBER_LEADS)
         if led or (_OWN.fullmatch(small, token.start, token.end) is not None and _listed(found, at)):
             found[at] = Token("c", token.start, token.end, "own")
     return found
@@ -186,32 +210,50 @@ def _listed(found: Sequence[Token], at: int) -> bool:
     """Whether a number stands where a code would: behind a verb, before a status, joined to a code."""
     before = "".join([token.kind for token in found[max(at - 3, 0) : at]])
     after = "".join([token.kind for token in found[at + 1 : at + 4]])
-    return (before.endswith(("c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":", "w")) and (
+    if after[:1] == "(" and before[-1:] in ("", ".", ";", ",", ":", "v", "&"):
+        return True
+    return (before.endswith((")&", "),", "c,", "c&", "s,", "s&", "c,&", "s,&")) or before[-1:] in ("v", ":", "w")) and (
         after[:1] in ("", ",", "&", "s", "(", "l", ".", "-") or after.startswith("ps"))
 
 
-def _without_descriptions(found: Sequence[Token]) -> Iterator[Token]:
-    """The tokens, brackets around a status left out and others, or quotes, that hold no code, one token each."""
+def _without_descriptions(found: Sequence[Token]) -> list[Token]:
+    """The tokens, a status in brackets one of them, and other brackets, or quotes, that hold no code: those behind a
+    code left out, those elsewhere one token each."""
+    kept: list[Token] = []
     at = 0
     while at < len(found):
         token = found[at]
         end = _closing(found, at) if token.kind in ('(', '"') else None
         if end is None:
             if token.kind not in '()"':
-                yield token
+                kept.append(token)
             at += 1
             continue
-        inner = found[at + 1 : end]
-        if token.kind == "(" and len(inner) <= 6 and all(each.kind in "slviptd,:" for each in inner) and any(
-                each.kind == "s" for each in inner):
-            yield from (each for each in inner if each.kind != ":")
-        elif any(each.kind in "cr" for each in inner):
-            yield Token(".", token.start, token.end)
-            yield from inner
-            yield Token(".", found[end].start, found[end].end)
-        elif not (at and found[at - 1].kind in "cs"):
-            yield Token("q", token.start, found[end].end)
+        inner, last = found[at + 1 : end], found[end]
+        part = kinds(inner)
+        if token.kind == "(" and "s" in part and _STATUS.fullmatch(part) and part.count("x") <= _FEW:
+            kept.append(Token("s", token.start, last.end, next(
+                each.said for each in inner if each.kind == "s"), True))
+        elif "c" in part or "r" in part:
+            kept += [Token(".", token.start, token.end), *inner, Token(".", last.start, last.end)]
+        elif not (kept and kept[-1].kind in "cs"):
+            kept.append(Token("q", token.start, last.end))
+        elif kept[-1].said == "own":
+            # What a maker's own number stands for tells that it is one.
+            kept[-1] = Token("c", kept[-1].start, last.end, "own")
         at = end + 1
+    return kept
+
+
+def _joined(found: Sequence[Token]) -> list[Token]:
+    """The tokens, statuses that stand side by side one: "old inactive"."""
+    kept: list[Token] = []
+    for token in found:
+        if token.kind == "s" and kept and kept[-1].kind == "s" and not kept[-1].bracketed and not token.bracketed:
+            kept[-1] = Token("s", kept[-1].start, token.end, token.said)
+        else:
+            kept.append(token)
+    return kept
 
 
 def _closing(found: Sequence[Token], at: int) -> int | None:

@@ -23,19 +23,29 @@ from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
-from triage.intake.speech import lexicon, paragraphs
-from triage.intake.speech.grammar import CODES, Clause, IsName, clauses, statuses
+from triage.intake.said.states import slip_for
+from triage.intake.speech import paragraphs
+from triage.intake.speech.grammar import LISTED, Clause, IsName, clauses, statuses
 from triage.intake.speech.tokens import Token, kinds, tokens
+from triage.intake.words import clause_words
 
 #: Marks of tables and of entries: no running text.
 _TABLE = lazily(r"\t|\||\S {3,}\S|[;,]{2}|\w=[\w\"']|==")
 _PLAIN = lazily(r"[nx]*q?:[ckslia,&-]*\.?")
+_LIKE = lazily(r"m[^.]{0,6}e|e[^.]{0,6}m")
 _SAYS = lazily(r"[cqanxy]")
 #: A question for one module, and an answer that names none.
 _ASKED = lazily(r"(?:[ivk&,ptdwlma]|x(?=[ivptdwxn])){0,9}?(?P<n>t{0,2}[nx]{1,4}(?:dt?[nx]{1,3})?)[viktlpa]{0,4}\?[?.]*")
-_REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{CODES})|(?P<a>a)[iv]*)[.;]*")
+_REPLY = lazily(rf"[ivk&,.tux-]{{0,6}}?(?:(?P<c>{LISTED})|(?P<a>a)[iv]*)[.;]*")
 #: "none of these codes is active, all stored", "all of the above in memory, none active"
 _CLOSING = lazily(r"[iatdkuevx]{0,7}s?[^ncal]{0,2}(?:l[ldtkxie]*)(?P<s>s)(?:[,]?[iatukxvd]*s?)?")
+_PLAINLY = {"current": "active", "stored": "stored", "pending": "pending", "confirmed": "confirmed"}
+#: What is said of the other codes or modules: others read that.
+_OF_REST = lazily(
+    r"(?<![a-z])(?:(?:the|all|every|der|die|alle|le|el|los|las) (?:rest|others?|remaining|ubrigen|anderen|weiteren|"
+    r"reste|autres|resto|demas)|alles andere|everything else|tout le reste|todo lo demas)(?![a-z])")
+_NOTHING = lazily(r"(?:no[, ]+|nope[, ]+)?(?:nothing|nichts|rien|nada|nix|none|keine?|aucune?|ninguno?)"
+                  r"(?: at all| in there| there| drin| da| du tout| de nada)?[.!]*")
 _MEANT = {"silent": "no answer", "clean": "no codes", "not fitted": "not fitted", "not scanned": "not scanned"}
 _MOST_WORDS, _LONGEST, _SHORT, _CELLS, _SHORTEST = 4, 6000, 100, 3, 6
 
@@ -44,10 +54,9 @@ def told(found: Sequence[Line], names: Names) -> list[Line]:
     """The lines with their clauses written out."""
     mended: list[Line] = []
     asked: Line | None = None
-    above = ""
-    for line in found:
-        torn, above = paragraphs.goes_on(above, line.text), line.low.rstrip()
-        if torn:
+    torn = paragraphs.torn(found)
+    for at, line in enumerate(found):
+        if at in torn:
             asked = None
             mended.append(line)
             continue
@@ -70,13 +79,16 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
     match = _ASKED.fullmatch(kinds(said))
     told = tokens(line.text, line.low, names)
     reply = _REPLY.fullmatch(kinds(told))
-    if match is None or reply is None:
+    nothing = _NOTHING.fullmatch(line.low.strip()) is not None
+    if match is None or (reply is None and not nothing):
         return None
     name = said[match.start("n") : match.end("n")]
     name = name[1:] if name[0].kind == "t" else name
     if not name or not namer(asked.text, asked.low, names)(name, True):
         return None
     lead = together((asked, name[0].start, name[-1].end), ": ")
+    if reply is None:
+        return together((asked, name[0].start, name[-1].end), ": no codes")
     if reply["a"]:
         return together((asked, name[0].start, name[-1].end), f": {_MEANT[told[reply.start('a')].said]}")
     pairs = statuses(told[reply.start("c") : reply.end("c")])
@@ -86,8 +98,9 @@ def _answered(asked: Line, line: Line, names: Names) -> Line | None:
 
 def _may_speak(line: Line) -> bool:
     """Whether a line may be running text."""
-    return " " in line.text.strip() and len(line.text) <= _LONGEST and _TABLE.search(
-        line.text.strip()) is None and (line.text.count(",") < _CELLS or ", " in line.text)
+    text = line.text.strip()
+    return (" " in text and len(text) <= _LONGEST and (text.count(",") < _CELLS or ", " in text)
+            and _TABLE.search(text) is None and _OF_REST.search(line.low) is None)
 
 
 def _written(line: Line, names: Names) -> list[Line]:
@@ -98,6 +111,9 @@ def _written(line: Line, names: Names) -> list[Line]:
         return [line]
     said, left = clauses(found, namer(line.text, line.low, names))
     if all(each.plain for each in said) or (len(said) == 1 and not said[0].codes):
+        return [line]
+    if any(_LIKE.search(kind, one, two) for one, two in left):
+        # "A: the same two as B": others read that, and need what is said of B where it stands.
         return [line]
     said, left = _sentences(kind, said, left)
     if not said:
@@ -134,13 +150,11 @@ def _sentences(
         return list(said), list(left)
     whole: list[tuple[int, int]] = []
     for one, two in sorted(bad):
-        if whole and one < whole[-1][1]:
-            whole[-1] = (whole[-1][0], max(two, whole[-1][1]))
-        else:
-            whole.append((one, two))
+        begun, ended = whole.pop() if whole and one < whole[-1][1] else (one, two)
+        whole.append((begun, max(two, ended)))
     kept = [each for each in said if not any(one < each.end and each.start < two for one, two in whole)]
-    rest = [(one, two) for one, two in left if not any(start <= one and two <= stop for start, stop in whole)]
-    return kept, sorted([*rest, *whole])
+    others = [(one, two) for one, two in left if not any(start <= one and two <= stop for start, stop in whole)]
+    return kept, sorted([*others, *whole])
 
 
 def _trimmed(kind: str, start: int, end: int) -> tuple[int, int]:
@@ -169,7 +183,9 @@ def _rest(line: Line, found: Sequence[Token]) -> list[Line]:
     if closing is not None:
         # "none of these is active, all stored"
         status = found[closing.start("s")]
-        return [_joined(line, [(status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
+        said = _PLAINLY.get(status.said) if "perman" not in line.low[status.start : status.end] else None
+        return [_joined(line, [(status.start, status.start + 1, f"All of them {said}")] if said else [
+            (status.start, status.start + 1, "All of them "), (status.start, status.end, None)])]
     if not found or not any(_SAYS.match(token.kind) for token in found):
         return []
     return [_cut(line, found[0].start, found[-1].end)]
@@ -201,7 +217,7 @@ def _listed(pairs: Sequence[tuple[Token, Token | None]]) -> list[tuple[int, int,
 
 def _own(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> frozenset[str]:
     """The makers' own numbers among codes."""
-    return frozenset(line.text[code.start : code.end] for code, _ in pairs if code.said == "own")
+    return frozenset(line.text[code.start : code.end].split()[0] for code, _ in pairs if code.said == "own")
 
 
 def _codes(line: Line, pairs: Sequence[tuple[Token, Token | None]]) -> Line:
@@ -239,16 +255,17 @@ def namer(text: str, small: str, names: Names) -> IsName:
         if any(token.kind == "y" and not small[token.start : token.end].isdigit() for token in found):
             # "lowest 9.9 V"
             return False
-        if not lexicon.NO_NAMES.isdisjoint(words) or all(word.isdigit() or word in lexicon.THINGS for word in words):
+        if not clause_words.NO_NAMES.isdisjoint(words) or all(
+                word.isdigit() or word in clause_words.THINGS for word in words):
             return bool(words) and found[0].kind == "n" and names.listed(name)
         if all(token.kind == "n" for token in found) or names.score(names.bare(name)) >= 60.0:
             return True
-        if name.isupper() and len(name) <= _SHORTEST and len(words) == 1 and not text.isupper():
+        if name.isupper() and 1 < len(name) <= _SHORTEST and len(words) == 1 and not text.isupper():
             return True
         if found[0].kind == "n" and found[-1].kind == "x" and text[found[-1].start].islower():
             # "The headlamp first looked dead"
             return False
-        return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1
+        return loose and len(words) <= _MOST_WORDS and len(words[0]) > 1 and slip_for(words[-1]) is None
 
     return is_name
 

@@ -31,7 +31,9 @@ _TURNS = lazily(
     r"weiter|ensuite|puis|luego|despues)(?![a-z])"
 )
 _LETTERS = lazily(r"(?<![^\W_])[^\W\d_]{3,}(?![^\W_])")
-_STOP = lazily(r"[.!?] +(?=[^\W\d_])")
+#: The end of a sentence: dots behind a blank lead from a name to its answer ("Radio ... no reply"), one behind the
+#: number at the head of a line to a name ("2. Radio").
+_STOP = lazily(r"(?<! \.\.)(?<! \.)(?<!^[0-9])(?<!^[0-9][0-9])[.!?] +(?=[^\W\d_])")
 #: A code is not broken at a space in it.
 _FIRST = lazily(
     r"[pcbu](?: (?:oh?|zero|one|two|three|four|five|six|seven|eight|nine|[0-9a-f])){4}(?![^ ,;.])|"

@@ -88,15 +88,15 @@ def _bracketed(found: Sequence[Line]) -> list[Line]:
 
 
 def _is_keyed(found: Sequence[Line], at: int) -> bool:
-    """Whether a key of a module or its codes, with its value, stands below a line, and nothing but other keys between,
-    as those of its numbers and its address."""
+    """Whether a key of a module or its codes, with its value, or an answer behind any key, stands below a line, and
+    nothing but other keys between, as those of its numbers and its address."""
     for line in found[at + 1 : at + 1 + _NEAR]:
         if not line.text.strip():
             continue
         pair = _PAIR.match(line.low)
         if pair is None:
             return False
-        if role_of(pair[1]) in _OF_MODULES:
+        if role_of(pair[1]) in _OF_MODULES or answer_of_cell(line.low[pair.end() - 1 :].strip()) is not None:
             return True
     return False
 

@@ -54,8 +54,8 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[<{]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)(\s?[)\]>}]?)\s*$")
-#: The same in the last cell of a list of codes.
-_LAST_CELL = lazily(r"(\s\|\s)([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
+#: The same in the last cell of a list of codes, a capital behind a comma too.
+_LAST_CELL = lazily(r"(\s\|\s|,\s(?=[A-Z]\s*$))([A-Za-z0-9]{1,2}|[a-z]{2,6}\.)()\s*$")
 _ENCLOSED = lazily(r"[(\[<{]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]>}])")
 _ROUND = str.maketrans("<>{}", "()()")
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
@@ -199,6 +199,7 @@ def _unspoken(row: Row) -> Row:
 def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], Sequence[Entry]]]:
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, Entry] = {}
+    whole: tuple[int, Sequence[Entry]] = -2, ()
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
     placed = cache(lambda: legenddigits.placed(rows))
     told = cache(lambda text, low: _told(text, low, is_name, translated, placed))
@@ -217,6 +218,10 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
             waiting = {}
         if len(entries) > 1:
             yield [at], entries
+            whole = at, entries
+        elif whole[0] == at - 1:
+            # The last of a list that was wrapped.
+            yield [at], [*whole[1], entries[0]]
         else:
             waiting[at] = entries[0]
     if waiting:

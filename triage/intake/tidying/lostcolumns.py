@@ -19,7 +19,7 @@ from triage.intake.lines.row import finds_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
-from triage.intake.plain.characters import Line, has_digit, reworded
+from triage.intake.plain.characters import Line, has_digit, has_letter, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
@@ -33,6 +33,7 @@ _TYPE = lazily(r"\s*([0-9a-f]{2})(?=\s|$)")
 _WORD = lazily(r"\S+")
 #: Marks that part cells: a text with them has its columns.
 _MARKS = ("\t", "|", ";", "  ")
+_PARTING = frozenset("-\u2013\u2014/:>\u00b7\u2022")
 _FEWEST, _MOST_HEADS, _LONGEST_HEAD, _MOST_WORDS, _LONGEST = 3, 12, 3, 8, 300
 Span = tuple[int, int]
 
@@ -61,6 +62,9 @@ def _head(line: Line) -> list[tuple[Span, str]]:
         return []
     words = [match.span() for match in _WORD.finditer(line.low)]
     columns = _columns(line.low, words, 0, frozenset()) if _FEWEST <= len(words) <= _MOST_HEADS else None
+    if any(not has_letter(low) and low in _PARTING for low in line.low.split()):
+        # "DTC - Module - Status": marks part the cells of its rows too.
+        return []
     roles = {role for _, role in columns or ()}
     return columns or [] if len(roles) >= _FEWEST and {"module", "code"} <= roles else []
 

@@ -13,7 +13,7 @@ from copy import copy
 from itertools import takewhile
 
 from triage.intake.codes.ownnumbers import TOKEN
-from triage.intake.lines.goingon import ends_with_status
+from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.ownevidence import of_other_use, put
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -48,7 +48,7 @@ def joined(rows: Sequence[Row], marks: set[int], is_module: Callable[[str], bool
         first, last = _block(found, at, marks, is_module)
         code = _entry(found, first)
         if code is not None:
-            stop = last
+            stop = last + _ends_description(found, first, last)
             while stop < min(len(found), last + _LINES) and _goes_on(found, stop, code, ended, is_module):
                 stop += 1
             if stop > last:
@@ -136,6 +136,16 @@ def _tells_a_bare_code(rows: Sequence[Row], at: int, code: Row, is_module: Calla
     below = rows[at + 1] if at + 1 < len(rows) else None
     bare = not code.text[code.finds.codes[-1].end :].strip(" :-") and not is_module(tidy(rows[at].text))
     return bare and below is not None and _is_status(below.low, True) and ":" not in rows[at].text
+
+
+def _ends_description(rows: Sequence[Row], first: int, last: int) -> bool:
+    """Whether the line behind a page's head ends what the last line before its foot breaks off: "U0131 No communication
+    with" and there "power steering", whatever is called so."""
+    if not first or last >= len(rows) or last_word(rows[first - 1].low) not in LINKS:
+        return False
+    row = rows[last]
+    return not (row.blank or row.finds.codes or row.finds.refusals or row.head or row.kind == "rule"
+                or ":" in row.text or spoken(row.low) or len(row.text) > _LONGEST)
 
 
 def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Callable[[str], bool]) -> bool:

@@ -28,7 +28,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 
 #: A paragraph has several such words in it.
 _SIGN = signs.of_words(PROSE.__contains__)
@@ -147,12 +147,18 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
 
 
 def _is_list(rows: Sequence[Row]) -> bool:
-    """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code; or
-    messages, each with its time."""
+    """Whether the lines are rows of a list: cells between commas, strokes or as many semicolons, or most of them begin
+    with a code; or messages, each with its time."""
     if all(_CLOCK.match(row.low) is not None for row in rows):
         return True
     cells = sum(len(_TIGHT_COMMA.findall(row.text)) for row in rows)
     if cells >= len(rows) or all(" / " in row.text for row in rows):
+        return True
+    if len(rows) > 2 and rows[0].text.count(";") > 1 and len({row.text.count(";") for row in rows}) == 1:
+        return True
+    answered = [answer_of_cell(row.low.rpartition(" - ")[2]) is not None for row in rows if " - " in row.text]
+    if sum(answered) > max(2, len(rows) / 2):
+        # "Radio - no reply", below a remark perhaps
         return True
     coded = [bool(row.finds.codes) and row.finds.codes[0].start == 0 for row in rows]
     if sum(coded) < 2 or 2 * sum(coded) < len(rows):

@@ -25,7 +25,8 @@ def left_out(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     """The rows, such labels left blank: right below entries, at the end of a block and within one. Linear."""
     places: dict[str, list[int]] = defaultdict(list)
     for at, row in enumerate(rows):
-        if row.text and len(row.text) <= _LONGEST and not row.finds.codes and not has_digit(row.low):
+        # A letter alone is a status by its key.
+        if 1 < len(row.text) <= _LONGEST and not row.finds.codes and not has_digit(row.low):
             places[row.low].append(at)
     kept = list(rows)
     coded = sum(bool(row.finds.codes) for row in rows)

@@ -20,6 +20,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, line_of, reworded
@@ -150,7 +151,9 @@ def _is_table_head(low: str) -> bool:
 def _leads(found: Sequence[Line], is_name: IsName) -> tuple[dict[int, re.Match[str]], set[str]]:
     """By the place of a line: what stands before its codes or its answer; and those that are names of modules, of more
     lines than one: of others it does not matter."""
-    leads = {at: lead for at, line in enumerate(found) if (lead := _lead(line.low)) is not None}
+    leads = {at: lead for at, line in enumerate(found) if (lead := _lead(line.low)) is not None
+             # "No communication with", and below it "instrument cluster": the rest of a description.
+             and not (at and last_word(found[at - 1].low) in LINKS)}
     often = Counter(lead[1] for lead in leads.values())
     return leads, {lead for lead, times in often.items() if times > 1 and is_name(lead)}
 

@@ -30,7 +30,8 @@ _ON = (
     r"next up|next one(?: up)?|next in line|on to (?:the )?next(?: one)?|on we go|"
     r"(?:right|now|okay|ok|well) then|right so|let'?s see|here we go|"
     r"weiter geht(?:'?s| es)?|(?:als )?nachstes(?: dann)?|der nachste|machen wir weiter|"
-    r"(?:on )?(?:passons|passe)(?: a la suite| au suivant)?|on continue|au suivant|la suite|"
+    r"(?:(?:on )?passons|on passe)(?: a la suite| au suivant)?|passe (?:a la suite|au suivant)|on continue|au suivant|"
+    r"la suite|"
     r"seguimos|sigo|continuamos|el siguiente|pasamos al siguiente|vamos con el siguiente|"
     # What opens a message, and what only says that the names behind its codes all hold them.
     r"(?:just a |a )?quick (?:one|note|update|message)|heads[ -]?up|fyi|for your info|"

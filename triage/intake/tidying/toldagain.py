@@ -19,6 +19,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, line_of, reworded
@@ -203,9 +204,11 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Entry]:
 
 
 def _is_told_of_code(found: Sequence[Line], at: int) -> bool:
-    """Whether a line stands right below a code that stands alone in its line, or below the status of such a one: it
-    tells what that means, whatever it is called like."""
+    """Whether a line stands right below a code that stands alone in its line, or below the status of such a one, or
+    goes on with a description ("U0155 lost contact with"): it tells what that means, whatever it is called like."""
     above = at - 1
+    if above >= 0 and last_word(found[above].low) in LINKS:
+        return True
     if above > 0 and (low := found[above].low.strip(" ()[]<>")) and (
             len(low) < _SHORTEST or states.of_cell(low) is not None):
         above -= 1

@@ -125,8 +125,9 @@ def _is_underlined(row: Row, below: Row) -> bool:
 
 
 def _is_led(row: Row) -> bool:
-    """Whether a name and a colon lead to the first code of a row: where most have that each begins an entry."""
-    return bool(row.finds.codes) and row.text[: row.finds.codes[0].start].rstrip().endswith(":")
+    """Whether a name and a colon, or a letter, lead to the first code of a row: where most do, each begins an entry."""
+    lead = row.text[: row.finds.codes[0].start].rstrip() if row.finds.codes else ""
+    return lead.endswith(":") or len(lead) == 1
 
 
 def _unbroken(text: str) -> str:

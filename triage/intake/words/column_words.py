@@ -97,7 +97,7 @@ ROLES: dict[str, frozenset[str]] = {
         d'alimentation | ecu voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
-        v bat | v batt | batterie | bateria | akku | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 |
+        v bat | v batt | batterie | bateria | akku | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | borne 30 |
         u bord | bordspannung | bordnetzspannung | tension alim | tension alim. | tension d'alim | spannungsversorgung |
         tension bat | tension batt | tension bateria | voltios | bordnetz | alim | reseau de bord | red de a bordo |
         alim. | voltaje bateria | u batterie | u bateria"""),

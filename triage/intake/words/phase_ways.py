@@ -155,21 +155,22 @@ _REPAIRED = (
     ),
     _way(
         r"nach|n\.|ausgang|abschluss|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|"
-        r"montiert|gelo",
+        r"montiert|verbaut|gelo",
         rf"{NACH} (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?(?:{MENDED_DE}|{DONE_DE})|"
         rf"{NACH} rep\.?|"
         rf"nach (?:dem |der |einer |einem )?neue[rnm] (?!start|lesen|scan|auslesen)\w+|nachdem {GAP}{DONE_DE}|"
         rf"{DONE_DE}{THEN}{AGAIN}|(?:ausgangs|abschluss)(?:scan|test)",
     ),
     _way(
-        r"apr|une fois|remplac|repare|change|final",
+        r"apr|une fois|remplac|repare|change|monte|pose|soude|final",
         rf"{APRES} (?:avoir |l'|d')?(?:[\w'/-]+ ){{0,4}}?{MENDED_FR}|controle final|"
-        rf"une fois {GAP}{MENDED_FR}|(?:remplace|repare|change)e?s?{THEN}{AGAIN}|scan final|lecture finale",
+        rf"une fois {GAP}{MENDED_FR}|(?<!pas )(?<!non )(?:remplace|repare|change|monte|pose|soude)e?s?{THEN}{AGAIN}|"
+        rf"scan final|lecture finale",
     ),
     _way(
-        r"tras|desp|luego|una vez|reparad|cambiad|sustituid|reemplazad|lectura final",
+        r"tras|desp|luego|una vez|reparad|cambiad|sustituid|reemplazad|montad|instalad|soldad|lectura final",
         rf"(?:tras|despues{THEN_ES}|desp\. de|luego de|una vez) {GAP}(?<!no ){MENDED_ES}|"
-        rf"(?:reparad|cambiad|sustituid|reemplazad)[oa]{THEN}{AGAIN}|lectura final",
+        rf"(?<!no )(?:reparad|cambiad|sustituid|reemplazad|montad|instalad|soldad)[oa]{THEN}{AGAIN}|lectura final",
     ),
     # What was done stands in brackets behind it: "repaired (earth strap cleaned)".
     _way(

@@ -148,7 +148,7 @@ MENDED_DE = (
 )
 DONE_DE = (
     r"(?:ersetzt|erneuert|(?:aus)?getauscht|gewechselt|repariert|eingebaut|instandgesetzt|gereinigt|programmiert|"
-    r"montiert|gelotet|geloetet)"
+    r"montiert|(?<!nicht )(?<!nicht mehr )verbaut|gelotet|geloetet)"
 )
 MENDED_FR = (
     r"(?:repar(?:ee?s?|ations?|er)|remplac(?:ee?s?|ements?|er)|chang(?:ee?s?|ements?|er)|pos(?:e|ee|er)|"
@@ -204,7 +204,7 @@ AGAIN = (
     r"(?:(?:read|scan(?:ned)?|check(?:ed)?|test(?:ed)?|tried|looked|pulled)(?: \w+){0,2} again|"
     r"re-?(?:read|scan(?:ned)?|check(?:ed)?|test(?:ed)?)|"
     r"(?:nochmals?|noch (?:ein)?mal|erneut|wieder|neu) (?:\w+ )?(?:(?:aus)?gelesen|gescannt|gepruft|(?:aus)?lesen)|"
-    r"relue?|relecture|nouvelle lecture|lue? (?:de|a) nouveau|releido|(?:leid[oa]|lei|leimos) (?:otra vez|de nuevo)|"
+    r"relue?|relectur[ae]|nouvelle lecture|lue? (?:de|a) nouveau|releido|(?:leid[oa]|lei|leimos) (?:otra vez|de nuevo)|"
     r"nueva lectura|(?:volvi|volvimos|vuelto|volver) a (?:leer|escanear|pasar)|(?:relei|releimos|reescane\w+))"
 )
 #: The same of what was only looked at no more than of codes: a fuse was "replaced, checked again" within one scan.

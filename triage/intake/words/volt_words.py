@@ -212,7 +212,9 @@ SET_TO = lazily(
 OTHER_AFTER = lazily(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop|"
                      # How fast the supply falls: "0.1 V per minute", "0,2 V/h".
                      r"(?:/ ?|(?:per|each|every|pro|je|par|por) )(?:s|sec|second|min|minutes?|h|hour|sekunde|stunde|"
-                     r"heure|minuto|hora)(?![.:=]? ?[0-9]))(?![a-z])")
+                     r"heure|minuto|hora)(?![.:=]? ?[0-9])"
+                     # "12.7 V / min. voltage 8.8 V" tells the lowest.
+                     r"(?!\.? ?(?:volt|spannung|tension|u[ -]?bat|batt?|supply)))(?![a-z])")
 #: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".
 _THING = (
     r"(?:trailer|tow(?:ing|bar)?|caravan|sensor|injector|actuator|lamp|bulb|relay|solenoid|switch|motor|headlight|"
