@@ -77,14 +77,18 @@ from triage.model.snapshot import StatusWord
 _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 
 
-def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
-    """Everything that is decided by the whole text before the first row is read."""
+def prepare(
+    found: list[Line], tables: Tables, source: str | None, day: date | None, by_clauses: bool = False
+) -> Context | None:
+    """Everything that is decided by the whole text before the first row is read. ``by_clauses``: None without any."""
     names = Names(tables)
     bare = specks.left_out(screenbars.left_out(found))
     found = clausewraps.joined(frames.taken_off(bare, lambda lines: threads.are_messages(lines, names)))
     found, unmarked = line_passes.laid_out(keybehind.parted(listline.parted(found, names)), names)
     found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
-    found, translated = reading.told(found, names)
+    found, speech = reading.told(found, names, by_clauses)
+    if by_clauses and not speech.written:
+        return None
     found = questions.answered(listline.turned(letterbullets.written(found), names), names.likely)
     found = columncolons.barred(boldkeys.plain(samecodes.written_out(restofcodes.written_out(found))))
     whole, alike = line_passes.keyed(scancommas.tabbed(found), names)
@@ -116,7 +120,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         names=names,
         style=style.study(all_rows, names, marks),
         rows=all_rows,
-        translated=translated or language(lows) != "en",
+        translated=speech.translated or language(lows) != "en",
         order=dates.order(lows),
         page_marks=marks,
     )
@@ -126,17 +130,23 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     _tell_of_lines(context, left_out, parted)
+    context.unmarked, context.legend = explained.unmarked or unmarked, _legend(
+        all_rows, context.translated, explained.statuses)
+    _set_places(context, day, marks)
+    return context
+
+
+def _set_places(context: Context, day: date | None, marks: set[int]) -> None:
+    """Where times, headings, voltages and statuses stand, and how wide the text is."""
+    all_rows, names = context.rows, context.names
     context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
     context.numbered, context.head_mark = indents.marks_of_headings(all_rows, names.likely, marks)
     context.own_volts = belowline.places(all_rows)
     context.status_places = statusheads.places(all_rows, context.translated, marks)
-    context.unmarked = explained.unmarked or unmarked
-    context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
-    return context
 
 
 def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:

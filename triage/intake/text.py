@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from copy import copy
+from dataclasses import replace
 from datetime import date, datetime, time
 from typing import NamedTuple
 
@@ -43,6 +44,7 @@ from triage.intake.prepare import prepare
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
 from triage.intake.scan.context import Context
+from triage.intake.speech import reading
 from triage.intake.tidying import frames, hearsay
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
@@ -52,6 +54,9 @@ from triage.model.snapshot import Snapshot
 NOT_READ = "this line was not read, by a mistake of the reader"
 IN_PARTS = "this text was read in parts, by a mistake of the reader"
 
+
+#: Nobody speaks at greater length: so long a text is a report, and is read once.
+_MOST_LINES = 300
 
 #: How often the source of a page may be shown in another.
 _DEEPEST = 3
@@ -111,9 +116,25 @@ def read_lines(
 
 
 def _read(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Reading:
-    """Read lines from the first to the last."""
+    """Read lines from the first to the last; running text in two ways, of which the better is kept."""
+    clauses = None
+    if len(found) <= _MOST_LINES:
+        clauses = _read_once([replace(line) for line in found], tables, source, day, by_clauses=True)
+    pieces = _read_once(found, tables, source, day)
+    if clauses is None or pieces is None:
+        return clauses or pieces or Reading([], None, [], [])
+    by_clauses, by_pieces = (reading.cost(each.snapshots, each.notices, tables) for each in (clauses, pieces))
+    return clauses if by_clauses < by_pieces else pieces
+
+
+def _read_once(
+    found: list[Line], tables: Tables, source: str | None, day: date | None, by_clauses: bool = False
+) -> Reading | None:
+    """Read lines from the first to the last; None where they are to be read ``by_clauses`` and hold none."""
     try:
-        context = prepare(found, tables, source, day)
+        context = prepare(found, tables, source, day, by_clauses)
+        if context is None:
+            return None
     except ImportError:  # an installation without its libraries reads nothing at all
         raise
     except Exception as error:  # of what stands elsewhere nothing is lost

@@ -37,7 +37,7 @@ _VERBS = saying_words.VERBS | word_set("""
     pertenece
     saco saque sacamos saca sacan apunte apunto devuelve devuelven responde responden contesta contestan tengo
     tenemos encontrado son es
-    era fue arroja lanza conserva anoto anote
+    era eran estaban waren etait etaient fue arroja lanza conserva anoto anote
 """)
 #: Words that lead to the place of a code.
 _PLACES = word_set("""
@@ -102,8 +102,9 @@ _PEOPLE = word_set("""
     somebody someone nobody something anything nothing everything etwas nichts alles rien tout nada todo algo
     after before nach vor apres avant tras antes despues since seit depuis desde then als
     derzeit momentan aktuell nein no non yes ja oui wurde habia sont
-    clear erase drive clearing erasing loschen loeschen probefahrt reparatur effacement essai reparation borrado
-    borrar ruta today yesterday morning evening which what who how why when hello hi update note notes result
+    clear erase drive clearing erasing loschen loeschen probefahrt reparatur effacement essai reparation reparacion
+    repair borrado borrar ruta today yesterday morning evening which what who how why when
+    hello hi update note notes result
     results notiz ergebnis nota resultado resultat hola bonjour hallo
     minimum odometer mileage kilometerstand kilometrage monday tuesday wednesday thursday friday
     montag dienstag mittwoch donnerstag freitag lundi mardi mercredi jeudi vendredi lunes martes miercoles jueves
