@@ -11,7 +11,7 @@ import numpy as np
 from triage.evidence.engine import Evidence, fed_tests, weigh_evidence
 from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
-from triage.explain.bad_path import bad_ground, held_words, set_by_ground
+from triage.explain.bad_path import held_words, set_by_ground
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
 from triage.explain.complaint import complaint_answer
@@ -385,7 +385,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         why = reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault)
         why += [f"{missed[fault]}, {NOT_ASKED}"] if fault in missed else []
-        why += [held_words(bad_ground(verdict["supply"]) or "")] if fault in held else []
+        why += [held_words(held[fault])] if fault in held else []
         # However quiet the runs since: a word of "unlikely" would send nobody to look for it.
         again = bool(work.back[fault]) and entry["standing"] != "short list"
         result.append(FaultLine(

@@ -71,3 +71,17 @@ def test_what_was_not_seen_last_is_run_again_as_before() -> None:
         snapshot("before-clear", scan("engine control", "P0101"), *others, volts=12.6, readings=[BAD], **GOOD),
         snapshot("after-clear", scan("engine control"), *others, volts=12.5, **GOOD)), tables())
     assert all("P0101" not in check["do"] for check in found.next_checks if check["do"].startswith("follow the drop"))
+
+
+@pytest.mark.parametrize(("path", "held"), [
+    ("voltage drop ABS pump ground with the pump commanded", True),
+    ("chute de tension masse pompe ABS pompe commandée", True),
+    ("Spannungsabfall Masse ABS, Pumpe angesteuert", True), ("caída de tensión masa bomba ABS", True),
+    ("voltage drop body control ground", False), ("voltage drop rear lamp ground", False)])
+def test_the_own_ground_of_a_module_sets_what_it_drives(path: str, held: bool) -> None:
+    found = page(ground(path, 1.9), "ABS", "C0020")
+    told = [line for root in found.short_list for line in root.lines if line.verdict["code"] == "C0020"]
+    assert [any("a ground measured bad can set it" in why for why in line.why) for line in told] == [held]
+    follow = next(check for check in found.next_checks if check["do"].startswith("follow the drop"))
+    assert ("ABS C0020 is judged" in follow["do"]) is held
+    assert ((follow["gate"] or "").startswith("vehicle secured")) is held

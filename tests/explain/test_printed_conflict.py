@@ -17,6 +17,7 @@ from triage.explain.printed_conflict import conflicts
     ("U0121", "lost communication with trailer brakes"),
     ("U0121", "Kommunikation mit Anhänger gestört"), ("C0031", "right front wheel speed sensor"),
     ("C0031", "capteur de roue avant droite"), ("C0031", "sensor rueda trasera izquierda"),
+    ("C0031", "rf wheel speed"), ("C0031", "Drehzahlfühler VR"), ("C0031", "capteur roue AVD"), ("C0031", "LR sensor"),
 ])
 def test_the_printed_words_go_first(code: str, text: str) -> None:
     facts = tables().facts(code)
@@ -27,7 +28,7 @@ def test_the_printed_words_go_first(code: str, text: str) -> None:
 @pytest.mark.parametrize(("code", "text"), [
     ("B0004", "Driver knee bag"), ("B0001", "driver front airbag stage 1"), ("B0020", "airbag latéral gauche"),
     ("U0121", "lost communication with ABS"), ("C0031", "Drehzahlfühler vorn links"),
-    ("C0031", "wheel sensor LH front"),
+    ("C0031", "wheel sensor LH front"), ("C0031", "LF wheel speed"), ("C0031", "Drehzahlfühler VL"),
     ("C0031", "wheel sensor"), ("P0504", "brake switch A/B left unplugged"),
 ])
 def test_other_words_for_the_same_are_no_conflict(code: str, text: str) -> None:

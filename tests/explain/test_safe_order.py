@@ -58,3 +58,13 @@ def test_an_inspection_waits_for_a_clear() -> None:
         assert clears
         assert all(said in gate for gate in clears)
     assert not any("readiness" in str(check["gate"]) for check in page(lean, [], ("before-clear",)).next_checks)
+
+
+def test_nobody_clears_before_a_run_while_an_inspection_waits() -> None:
+    permanent = {"engine control": [{"code": "P0171", "status": "permanent"}], "anti-lock brakes": []}
+    for said, cleared in (("lamp on", True), ("emissions inspection tomorrow", False), ("HU am Freitag", False),
+                          ("contrôle technique demain", False), ("ITV el lunes", False)):
+        found = page(permanent, [], ("before-clear",), vehicle={"complaint": said})
+        runs = [str(check["gate"]) for check in found.next_checks if check["do"].startswith("run the engine")]
+        assert runs
+        assert any("codes cleared first" in gate for gate in runs) is cleared

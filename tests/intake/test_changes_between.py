@@ -128,3 +128,46 @@ def test_what_did_not_come_back_is_not_in_the_later_scan(gone: str) -> None:
     assert scans(table) == [
         "before-clear | ABS: C0035 current; Radio: B1000 stored B1001 current",
         "after-clear | Radio: B1001 stored; ABS: clean"]
+
+
+@pytest.mark.parametrize(("line", "fed"), [
+    ("charger 13.1 V, cleared ok", True), ("Ladegerät 13,1 V, gelöscht", True), ("chargeur 13,1 V, effacé", True),
+    ("cargador 13,1 V, borrado", True), ("cleared ok", False)])
+def test_a_charger_named_before_the_clear_was_put_on_for_it(line: str, fed: bool) -> None:
+    text = (f"before clear 10:05, 10.8 V key on engine off\nECM: P0622\nABS: U0100\n{line}\n"
+            "after clear: ECM P0622, ABS no codes\n")
+    first, second = read_text(text, load()).snapshots
+    assert (first.volts, first.outside_supply) == (10.8, None)
+    assert (second.volts, second.outside_supply) == ((13.1, "charger") if fed else (None, None))
+
+
+@pytest.mark.parametrize("line", [
+    "engine running 12.1 V and falling, 11.9 after 2 min", "engine running 12.1 V, after 2 min 11.9 V",
+    "Motor läuft 12,1 V, nach 2 min 11,9 V", "moteur tournant 12,1 V, après 2 min 11,9 V",
+    "motor en marcha 12,1 V, después de 2 min 11,9 V"])
+def test_how_the_voltage_went_before_the_clear_is_of_no_scan_behind_it(line: str) -> None:
+    scan = "ECM: P0622\nABS: U0100\n"
+    text = f"before clear 10.8 V, engine off\n{scan}{line}\ncleared all\ncharger on, engine off 12.8 V, rescan\n{scan}"
+    first, second = read_text(text, load()).snapshots
+    assert (second.phase, second.volts, second.engine, second.outside_supply) == (
+        "after-clear", 12.8, "off", "charger")
+    assert 11.9 in [one.value for one in first.readings or []]
+
+
+def test_a_run_behind_the_clear_stays_one() -> None:
+    scan = "ECM: P0622\nABS: U0100\n"
+    text = f"before clear 10.8 V, engine off\n{scan}cleared all\nran the engine 2 min, 13.9 V, rescan\n{scan}"
+    assert [(shot.phase, shot.volts) for shot in read_text(text, load()).snapshots] == [
+        ("before-clear", 10.8), ("after-run", 13.9)]
+
+
+@pytest.mark.parametrize(("line", "apart"), [
+    ("pack off. engine running 12.1 V", True), ("jump pack taken off, engine running 12.1 V", True),
+    ("engine running 12.1 V", False)])
+def test_a_reading_without_the_pack_that_the_scan_was_read_with(line: str, apart: bool) -> None:
+    scan = "ECM: P0622\nABS: U0100\n"
+    text = (f"before clear 13.4 V, engine running, jump pack connected\n{scan}{line}\ncleared\n"
+            f"charger 12.8 V rescan\n{scan}")
+    shots = read_text(text, load()).snapshots
+    names = [one.name for shot in shots for one in shot.readings or [] if one.value == 12.1]
+    assert [name.endswith("nothing connected") for name in names] == [apart]

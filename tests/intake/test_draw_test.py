@@ -43,3 +43,12 @@ def test_a_draw_test_and_the_lines_below_it() -> None:
 ])
 def test_other_ways_to_tell_it(lines: str, found: list[tuple[str, float, bool]]) -> None:
     assert draws(lines) == found
+
+
+@pytest.mark.parametrize(("line", "pulled"), [
+    ("Fuse 31 pulled and left out. Key-off draw 24 mA", True), ("Sicherung 31 gezogen gelassen. Ruhestrom 24 mA", True),
+    ("Fusible 31 retiré. Courant de repos 24 mA", True), ("Fusible 31 quitado. Consumo en reposo 24 mA", True),
+    ("Fuse 31 pulled, then put back. Key-off draw 24 mA", False), ("Charger unplugged. Key-off draw 24 mA", False),
+    ("Battery clamps cleaned. Key-off draw 24 mA", False)])
+def test_what_was_pulled_in_the_sentence_before(line: str, pulled: bool) -> None:
+    assert [(value, out) for _, value, out in draws(line)] == [(24.0, pulled)]

@@ -68,6 +68,26 @@ def test_the_part_without_which_it_came_back_is_named(off: str, first: bool) -> 
     assert ("unplug them one by one" in told) is not first
 
 
+@pytest.mark.parametrize(("off", "heads"), [
+    ("unplugged the MAP sensor, 4.98 V", 1), ("MAP sensor unplugged: 0.5 V", 2),
+    ("Ladedrucksensor abgesteckt: 5,0 V", 1), ("débranché le capteur MAP : 5,01 V", 1),
+    ("desconectado el sensor MAP: 5,0 V", 1)])
+def test_sensors_hang_on_a_reference_that_came_back_whichever_way_they_read(off: str, heads: int) -> None:
+    codes = "Engine control: P0641 current, P0108 current, P0123 current, P0523 current\nABS: no codes\n"
+    found = judged(f"before clear 12.6 V\n{codes}cleared, accepted\nafter clear 12.7 V\n"
+                   f"5V reference at the pedal: 0.5 V. {off}\n{codes}")
+    assert len(found.short_list) == heads
+    assert sum("came back as" in check["do"] for check in found.verdict["next_checks"]) == (heads == 1)
+
+
+def test_a_reference_alone_is_looked_for_at_the_part_without_which_it_came_back() -> None:
+    codes = "Engine control: P0641 current\nABS: no codes\n"
+    head = f"before clear 12.6 V\n{codes}cleared, accepted\nafter clear 12.7 V\n"
+    for off, first in (("unplugged the MAP sensor: 5.0 V", "test the MAP sensor"), ("", "test the circuit of")):
+        found = judged(f"{head}5V reference at the pedal: 0.5 V. {off}\n{codes}")
+        assert found.verdict["next_checks"][0]["do"].startswith(first)
+
+
 @pytest.mark.parametrize(("lines", "drop"), [
     ("trailer socket pin 1: 27.6 V no load, with 21 W lamp 9.4 V. Pin 2 27.7", 18.2),
     ("EBS-Steckdose Pin 1: 27,6 V ohne Last, mit 21W Lampe 9,4 V", 18.2),
@@ -100,3 +120,16 @@ def test_the_feed_of_a_trailer_that_falls_leads(loaded: str, first: bool) -> Non
     check = found.verdict["next_checks"][0]
     assert ((check["gate"] or "").startswith("trailer not on the road") and "trailer socket pin 1" in check["where"]
             ) is first
+
+
+@pytest.mark.parametrize(("line", "drop"), [
+    ("trailer socket pin 1: 9.1 V with a 21 W lamp", True), ("Anhängersteckdose Pin 1: 9,1 V unter Last", True),
+    ("prise remorque broche 1 : 9,1 V sous charge", True), ("toma del remolque pin 1: 9,1 V con bombilla", True),
+    ("trailer socket pin 1: 27.3 V with a 21 W lamp", False), ("trailer socket pin 1: 9.1 V no load", False),
+    ("trailer socket pin 1: 27.6 V no load, 9.1 V with 21 W lamp", True)])
+def test_a_loaded_feed_of_the_trailer_is_held_against_the_battery(line: str, drop: bool) -> None:
+    found = judged("24 V truck\nbefore clear 27.8 V engine running\nEngine control: P0118 stored\n"
+                   f"EBS trailer: no answer\n{line}\n")
+    failed = [entry for entry in found.verdict["supply"] if entry["part"].startswith("cables")]
+    assert [entry["state"] for entry in failed] == ["failed" if drop else "not tested"]
+    assert not drop or failed[0]["why"].count("voltage drop") <= 1

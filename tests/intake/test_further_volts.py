@@ -64,3 +64,25 @@ def test_the_post_of_the_alternator_beside_the_battery() -> None:
         ("alternator b+ post, engine off", 0.0), ("voltage running, at battery", 12.2),
         ("voltage running, at b+ post, alternator", 16.4)]
     assert not reading.notices
+
+
+@pytest.mark.parametrize(("line", "kept"), [
+    ("Salida del DC/DC medida en READY: 11,6 V", True), ("Ausgang DC/DC bei READY 11,6 V", True),
+    ("sortie DC/DC en READY 11,6 V", True), ("DC/DC output in READY 11.6 V", True), ("Ausgang DC/DC 11,6 V", False)])
+def test_what_a_converter_gives_in_ready_is_kept(line: str, kept: bool) -> None:
+    shot = read_text(f"Electric car\nbefore clear 12.4 V\nDC/DC: P0A94\nABS: no codes\n{line}\n",
+                     code_tables.load()).snapshots[0]
+    assert [one.value for one in shot.readings or [] if one.name.startswith("voltage running")] == [11.6] * kept
+
+
+@pytest.mark.parametrize(("line", "kept"), [
+    ("Camper. Alternator 15.7 V running!!! no load.", [15.7]), ("Wohnmobil. Lichtmaschine 15,7 V ohne Last", [15.7]),
+    ("Fourgon. Alternateur 15,7 V moteur tournant", [15.7]), ("Furgoneta. Alternador 15,7 V en marcha", [15.7]),
+    ("Camper. Alternator 15.7 V rated", []), ("Camper. Alternator replaced", [])])
+def test_what_the_generator_gives_above_the_first_scan_is_kept(line: str, kept: list[float]) -> None:
+    text = f"{line}\nEngine: P0563 current\nABS: no codes\n"
+    session, _ = gather("van", [Part("van", *read_text(text, code_tables.load()))])
+    assert [one.value for shot in session.snapshots for one in shot.readings or []] == kept
+    charging = next(entry for entry in assess(session, code_tables.load()).verdict["supply"]
+                    if entry["part"] == "charging")
+    assert (charging["state"] == "failed") is bool(kept)

@@ -64,3 +64,12 @@ def test_codes_that_went_without_a_clear_are_asked_about() -> None:
     _, notices = gather("van", [part("a", 6), part("b", 2)])
     assert [notice.severity for notice in notices] == ["note", "warning"]
     assert "were the codes cleared before it?" in notices[1].message
+
+
+def test_a_file_of_several_scans_is_not_called_after_each_of_them() -> None:
+    for name, scans, phases in (("refused-clear.txt", 1, ["after-clear"]), (
+            "refused-clear.txt", 2, ["before-clear", "after-clear"])):
+        shots = [Snapshot(phase=None, modules=[ModuleScan(module="gateway", codes=[
+            CodeEntry(code=f"U010{code}") for code in range(6 if not place else 0)])]) for place in range(scans)]
+        found = gather("j", [Part(name, shots)])[0]
+        assert [shot.phase for shot in found.snapshots] == phases

@@ -53,3 +53,11 @@ def test_a_head_tells_what_the_vehicle_is_made_for(head: str, nominal: float) ->
 def test_the_battery_of_a_vehicle_with_two_says_nothing_of_its_supply() -> None:
     shot, = read_text("12 V battery replaced, truck\nbefore clear 24.8 V" + BELOW, code_tables.load()).snapshots
     assert shot.volts == 24.8
+
+
+@pytest.mark.parametrize("line", [
+    "before clear, the 12 V does not charge, 11.6 V", "vor dem Löschen, die 12 V lädt nicht, 11,6 V",
+    "avant effacement, la 12 V ne charge pas, 11,6 V", "antes de borrar, no carga la 12 V, 11,6 V"])
+def test_which_supply_is_meant_is_no_reading(line: str) -> None:
+    shot = read_text(line + BELOW, code_tables.load()).snapshots[0]
+    assert (shot.volts, shot.lowest_volts) == (11.6, None)

@@ -171,6 +171,8 @@ def test_a_sign_that_comes_later_is_seen_in_texts_that_were_asked_for_before() -
 Kept: TypeAlias = "_Remembered[object] | _lru_cache_wrapper[object]"
 #: What passes look for, so that a line of the texts below may bear any sign, with what makes a scan of it.
 PIECES = """
+2nd scan ECM: P0571|scan 2 ABS P0118|2. Auslesung Motor: P0571|
+EPS not calibrated? shows C0051-54|zeigt P0118|it has P0118|lamp on.|
 P0562|C0035-16|U0100|u0140|B1000|P05 62|p 0 1 1 8|U 01 00|P05-62|2AAF|6214|SPN 168 FMI 4|ABSC0035|P0562stored|
 ABS|ECM|engine|radio|gearbox|brakes|test drive ok|road test|Mirror and wiper control|
 seat & mirror module|Battery charger 12V|ECU|, as is the|  ?? ask|)  note: wet|ABS:  -> wet|

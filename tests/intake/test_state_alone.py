@@ -21,6 +21,10 @@ AFTER = "\nVCU: P0A94 current\nABS: no codes\n"
     ("(READY) 11.9 V", "ready"), ("READY", "ready"), ("11.9 V READY", "ready"), ("now READY with 11.9 V", "ready"),
     ("running, 14.2 V", "running"), ("14,2 V, läuft", "running"), ("en marche, 14,2 V", "running"),
     ("14,2 V, tournant", "running"), ("en marcha, 14,2 V", "running"),
+    ("won't go in READY, 11.9 V", None), ("geht nicht in READY, 11,9 V", None), ("READY: no, 11.9 V", None),
+    ("no entra en modo READY, 11,9 V", None), ("ne passe pas en mode READY, 11,9 V", None),
+    ("no carga, 11,9 V con READY", "ready"), ("lädt nicht, 11,9 V bei READY", "ready"),
+    ("ne charge pas, 11,9 V en READY", "ready"), ("no charge, 11.9 V with READY", "ready"),
     ("not READY, 11.9 V", None), ("will not go READY, 11.9 V", None), ("ready for collection, 12.4 V", None),
     ("catalyst ready, 12.4 V", None), ("12.4 V, running low", None), ("READY off, 12.4 V", "off"),
 ])

@@ -39,14 +39,19 @@ def test_unmeasured_everything_is_to_be_checked() -> None:
     assert first_step(told)["do"] == "check feed, ground and network lines of ABS, then ask it again"
 
 
-@pytest.mark.parametrize(("name", "value", "unit", "pin"), [
-    ("feed at its connector, pin 1", 0.3, "V", "feed"), ("terminal 30 at the plug", 40.0, "mV", "feed"),
-    ("ground at its connector", 4.1, "V", "ground"), ("earth, pin 2", 800.0, "ohm", "ground")])
-def test_a_pin_that_has_nothing_is_what_to_look_for(name: str, value: float, unit: str, pin: str) -> None:
+@pytest.mark.parametrize(("name", "value", "unit", "pin", "how"), [
+    ("feed at its connector, pin 1", 0.3, "V", "feed", "has no feed"),
+    ("terminal 30 at the plug", 40.0, "mV", "feed", "has no feed"),
+    ("feed at its connector", 1.4, "V", "feed", "has only 1.4 V on its feed"),
+    ("ground at its connector", 4.1, "V", "ground", "loses 4.1 V on its ground"),
+    ("voltage drop, ground at its connector", 1.3, "V", "ground", "loses 1.3 V on its ground"),
+    ("earth, pin 2", 800.0, "ohm", "ground", "has no ground")])
+def test_a_pin_that_has_nothing_is_what_to_look_for(name: str, value: float, unit: str, pin: str, how: str) -> None:
     told = page(reading(name, value, unit))
     assert told.short_list[0].title.startswith(
-        f"ABS is silent and has no {pin}: find the {'fuse' if pin == 'feed' else 'ground point'}, splice or wire")
-    assert first_step(told)["do"] == f"find where ABS loses its {pin}, then ask it again"
+        f"ABS is silent and {how}: find the {'fuse' if pin == 'feed' else 'ground point'}, splice or wire")
+    loses = how.partition("loses ")[2] or f"its {pin}"
+    assert first_step(told)["do"] == f"find where ABS loses {loses}, then ask it again"
     assert f"{value / (1000 if unit == 'mV' else 1):g}" in " ".join(told.short_list[0].why)
 
 
@@ -121,3 +126,56 @@ def test_network_lines_measured_whole_at_its_plug_are_not_asked_for_again() -> N
     # One end alone answers, or they were measured at another module.
     for other in (wires | {"value": 120.0}, wires | {"module": "ECM"}):
         assert first_step(page(*fed, other))["do"] == "check network lines of ABS, then ask it again"
+
+
+def test_a_path_that_is_the_own_ground_of_a_silent_module_is_one_root_and_one_step() -> None:
+    for name, mine in (("voltage drop ABS ground to battery minus", True), ("voltage drop engine to battery", False)):
+        told = page({"name": name, "value": 1.7, "unit": "V"})
+        assert [root.title.partition(":")[0] for root in told.short_list] == (
+            ["ABS is silent and loses 1.7 V on its ground"] if mine else ["cables and grounds failed", "ABS is silent"])
+        steps = [check["do"] for check in told.next_checks if "ask " in check["do"]]
+        assert len(steps) == (1 if mine else 2)
+        assert steps[0].startswith("find where ABS loses 1.7 V" if mine else "follow the drop")
+
+
+def test_another_bad_path_keeps_its_own_step() -> None:
+    told = page({"name": "voltage drop ABS ground to battery minus", "value": 1.7, "unit": "V"},
+                {"name": "voltage drop battery minus to engine block", "value": 0.8, "unit": "V"})
+    assert [root.title.partition(" and")[0] for root in told.short_list] == ["cables", "ABS is silent"]
+    follow, own = (next(check for check in told.next_checks if check["do"].startswith(words))
+                   for words in ("follow the drop", "find where ABS loses 1.7 V"))
+    assert "engine block" in follow["where"]
+    assert "ABS" not in follow["do"]
+    assert own["where"].startswith("once the path that failed is mended")
+
+
+def test_the_ground_of_one_module_sets_nothing_in_another() -> None:
+    hot = {"code": "P0118", "status": "current"}
+    holds = (scan("engine control", "U0121", hot), scan("instrument cluster", "U0121"), scan("body control"))
+    for name, held in (("voltage drop ABS ground to battery minus", False), ("voltage drop engine ground", True)):
+        made = job(snapshot("before-clear", *holds, ABS, **HELD), snapshot(
+            "after-clear", *holds, ABS, **HELD, readings=[{"name": name, "value": 1.7, "unit": "V"}]))
+        lines = [line for root in assess(made, tables()).short_list for line in root.lines]
+        told = [any("a ground measured bad can set it" in why for why in line.why) for line in lines
+                if line.verdict["code"] == "P0118"]
+        assert told == [held]
+
+
+def test_a_module_dead_by_its_feed_comes_before_what_is_surer() -> None:
+    holds = (scan("engine control", {"code": "P0118", "status": "current"}, "U0121"), scan("body control", "U0121"))
+    phases = ("before-clear", "after-clear", "after-run", "after-run")
+    shots = [snapshot(phase, *holds, ABS, **HELD) for phase in phases]
+    for volts, first in ((4.2, "ABS is silent and has only 4.2 V on its feed"), (12.5, "engine control P0118")):
+        shots[-1] = snapshot("after-run", *holds, ABS, **HELD, readings=[reading("feed at its connector", volts)])
+        told = assess(job(*shots), tables()).short_list
+        assert len(told) == 2
+        assert told[0].title.lower().startswith(first.lower())
+
+
+def test_a_measured_loss_is_listed_where_its_reports_are_open() -> None:
+    for volts, titles in ((3.1, ["ABS is silent and loses 3.1 V on its ground"]), (0.05, [])):
+        read = [reading("ground at its connector", volts)]
+        made = job(snapshot("before-clear", *REPORTERS, ABS, **FLAT, readings=read))
+        told = assess(made, tables())
+        assert [root.title.partition(":")[0] for root in told.short_list] == titles
+        assert sum(len(group.lines) for group in told.unsettled) == 2

@@ -52,6 +52,7 @@ from triage.explain.module_checks import (
     clear_again_checks,
     feed_checks,
     feed_loss_checks,
+    inspected,
     pointer_checks,
     program_checks,
     to_program,
@@ -249,10 +250,10 @@ def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
         batch.live[fault] or batch.isolation[fault])}
     general = behind(general, case, book, broken)
     others += worked_standing(book, case, batch.standing.dangers, bits, names, (*general, *sure, *others, *first))
-    found = first + in_order(general, sure, others, never_cleared=never_cleared, failed=failed, live=live,
-                             drawn=draws_first(session, case.supply), ready_first=_shows_in_ready(book, case),
-                             safe={names[fault] for fault in case.open if batch.standing.safety[fault]}, faint=faint,
-                             listed={names[fault] for fault in case.listed})
+    found = first + in_order(general, sure, others, never_cleared=never_cleared and not inspected(session),
+                             failed=failed, live=live, faint=faint, drawn=draws_first(session, case.supply),
+                             safe={names[fault] for fault in case.open if batch.standing.safety[fault]},
+                             ready_first=_shows_in_ready(book, case), listed={names[fault] for fault in case.listed})
     return looked_over(ground_first(found, case.supply), damages(book, place), test)
 
 

@@ -14,7 +14,7 @@ from triage.explain.case import FEED, NO_PATH, WIRES, Case, Figures, gate_of
 from triage.explain.meaning import meaning, same_fault, wants_procedure
 from triage.explain.moving_parts import Moving, moving, part_of
 from triage.explain.one_part import one_part, shared_part
-from triage.explain.shared import is_reference, shared_signals, shared_words
+from triage.explain.shared import is_reference, pulls_down, shared_signals, shared_words
 from triage.explain.silent_part import LIN_PASSES, on_lin, silent_part
 from triage.explain.silent_together import listed
 from triage.explain.standing import Standings
@@ -23,7 +23,6 @@ from triage.explain.unnamed_loss import never_heard, unnamed
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, LOST, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.crash import follows_crash
-from triage.model.measured_words import REFERENCE, UNPLUGGED
 from triage.model.verdict import NextCheck
 
 #: Measuring the isolation takes this long, making safe included.
@@ -38,8 +37,6 @@ SHARED_CHANCE = 0.5
 ONE_END = "one terminator alone answers"
 #: Where a trailer's brakes are fed and heard (ISO 7638-1).
 TRAILER_SOCKET = "trailer socket: feeds 1 and 2, grounds 3 and 4, network 6 and 7"
-#: So far from 5 V a sensor supply is not what it should be, V (plausibility.csv, reference low and high).
-_REFERENCE_OFF = 0.5
 #: Circuits told one by one, beside those of the short list.
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
@@ -200,6 +197,9 @@ def _at_the_circuit(
 ) -> tuple[str, str]:
     """What to do at a circuit and what passes: under what brings the fault on, at the part that moves with it."""
     told, steady = moving(book.texts.get(fault, ()), title, safety), "the code stays away after a clear"
+    if is_reference(title) and (part := pulls_down(book, case.place)) is not None:
+        return (f"test {part}, its plug and its wires before the circuit of {shown}: the reference came back as it was "
+                "unplugged", f"4.9 to 5.1 V on the reference with a sound one plugged in, and {steady}")
     wants = comes_and_goes or _came_and_went(book, fault)
     if safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
@@ -248,17 +248,6 @@ def _no_circuit(title: str) -> bool:
     return any(word in low for word in NO_CIRCUIT)
 
 
-def _pulls_down(book: Casebook, session: int) -> str | None:
-    """The part without which a reference voltage came back that a meter read low or high before; None where nobody
-    unplugged one for that."""
-    read = [one for snapshot in book.sessions[session].snapshots for one in snapshot.readings or ()
-            if one.name.startswith(REFERENCE) and (one.unit or "").casefold() == "v"]
-    wrong = any(UNPLUGGED not in one.name and abs(one.value - 5.0) > _REFERENCE_OFF for one in read)
-    parts = [one.name.partition(UNPLUGGED)[2] for one in read
-             if UNPLUGGED in one.name and abs(one.value - 5.0) <= _REFERENCE_OFF]
-    return f"the {parts[-1]}" if wrong and parts else None
-
-
 def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> NextCheck:
     """One check for what the signals of ``group`` share."""
     name = case.name(book.module_name[figures.module[group[0]]])
@@ -283,7 +272,7 @@ def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> N
     words = shared_words(codes, reference=reference)
     if reference:
         words += (f"; the reference came back as {part} was unplugged: that part, its plug and its wires first"
-                  if (part := _pulls_down(book, int(book.fault_session[group[0]]))) is not None else
+                  if (part := pulls_down(book, int(book.fault_session[group[0]]))) is not None else
                   "; unplug them one by one until the reference comes back")
     return {
         "do": f"check at {name} before any sensor: {words}", "where": f"connector of {name}, sensor ground and "

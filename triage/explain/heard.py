@@ -46,7 +46,7 @@ _CRANKS = re.compile(r"\b(?:cranks|turns over|dreht|tourne|gira)\b[^.;:]{0,24}?(
 #: A complaint of an inspection that a clear would put off, in four languages.
 INSPECTION = re.compile(
     r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
-    r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
+    r"t[uü]v|(?-i:HU|AU|HU/AU)|contr[oô]le technique|itv)\b", re.IGNORECASE)
 
 
 def heard(complaint: str) -> tuple[str, list[str]]:

@@ -13,10 +13,12 @@ from functools import lru_cache
 
 #: Category -> what it can be -> words for it.
 _WORDS: dict[str, dict[str, str]] = {
-    "side": {"left": r"left|lh|links|linke[rsn]?|gauche|izquierd[oa]|izq",
-             "right": r"right|rh|rechts|rechte[rsn]?|droite?|derech[oa]|der"},
-    "end": {"front": r"front|vorn|vorne|vordere[rsn]?|avant|delanter[oa]",
-            "rear": r"rear|hinten|hintere[rsn]?|heck|arriere|traser[oa]"},
+    "side": {"left": r"left|lh|links|linke[rsn]?|gauche|izquierd[oa]|izq|"
+                     r"lf|lr|fl|rl|vl|hl|avg|arg",
+             "right": r"right|rh|rechts|rechte[rsn]?|droite?|derech[oa]|der|"
+                      r"rf|rr|fr|vr|hr|avd|ard"},
+    "end": {"front": r"front|vorn|vorne|vordere[rsn]?|avant|delanter[oa]|lf|rf|fl|fr|vl|vr|avg|avd",
+            "rear": r"rear|hinten|hintere[rsn]?|heck|arriere|traser[oa]|lr|rr|rl|hl|hr|arg|ard"},
     "seat": {"driver": r"driver'?s?|fahrer(?:seite|airbag)?|conducteur|conductor",
              "passenger": r"passenger|co-?driver|beifahrer(?:seite|airbag)?|passager|pasajero|acompanante"},
     "restraint": {"knee": r"knee|knie\w*|genoux?|rodillas?",
@@ -54,6 +56,8 @@ def conflicts(title: str, text: str, *, restraints: bool = False) -> bool:
     True
     >>> conflicts("left front wheel speed sensor", "wheel speed sensor LH front"), conflicts("airbag", "front airbag")
     (False, False)
+    >>> [conflicts("left front wheel speed sensor", f"{wheel} wheel speed") for wheel in ("RF", "LF", "VR", "AVG")]
+    [True, False, True, False]
     """
     ours, theirs = _told(title), _told(text)
     if theirs["trailer"] and not ours["trailer"]:

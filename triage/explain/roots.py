@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping, Sequence
 
 from triage.explain.bad_path import is_held
+from triage.explain.dead_path import own_path
 from triage.explain.meaning import is_cold_start, same_fault
 from triage.explain.reasons import ANSWERS_SCAN, REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import is_fed_badly, lines_words, shared_lines
@@ -66,6 +66,7 @@ def short_list(
         lost = why if why not in names else None
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
+    missing = {name: root for name, root in missing.items() if f"silent {name}" not in by_root}
     shared = [one for place, group in enumerate(groups)
               if (one := _shared_silence(by_root, missing, group)) is not None]
     roots = sorted([*shared, *(_root(members, printed, pins or {}) for members in _joined(by_root))],
@@ -88,18 +89,14 @@ def short_list(
     return [*fed, *dead, *others]
 
 
-#: The drop to a module, as the supply names it.
-_TO_MODULE = re.compile(r"voltage drop (.+?) feed, from the battery(?:, at least)?: ")
-
-
 def _dead_by_path(supply: list[Root], roots: Sequence[Root]) -> tuple[list[Root], list[Root]]:
-    """The roots of the ``supply`` and those of silent modules whose feed was measured bad: such a drop is told with the
-    module that is dead by it, and no second time as a path that failed."""
+    """The roots of the ``supply`` and those of silent modules whose feed or ground was measured bad: such a
+    drop is told with the module that is dead by it, and no second time as a path that failed."""
     left, dead = list[Root](), list[Root]()
     for cables in supply:
         for reason in list(cables.why) if cables.title.startswith("cables") else ():
-            match = _TO_MODULE.match(reason)
-            root = next((root for root in roots if match and root.title.startswith(f"{match[1]} is silent")), None)
+            root = next((root for root in roots if (name := root.title.partition(" is silent"))[1]
+                         and own_path(reason, name[0], name[2])), None)
             if root is not None:
                 root.why.append(reason)
                 cables.why.remove(reason)

@@ -24,7 +24,7 @@ from triage.explain.silent_part import one_silent_part
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
 from triage.model.casebook import INVALID, LOST, NOT_READABLE, SEEN, Casebook, Links
-from triage.model.measured_words import is_drop
+from triage.model.measured_words import REFERENCE, UNPLUGGED, is_drop
 from triage.model.verdict import name_of
 
 if TYPE_CHECKING:
@@ -48,6 +48,8 @@ SEVERAL = 2
 SHARED_LEAST = 3
 #: Places of the standings, as :mod:`triage.explain.standing` counts them.
 LISTED, UNSETTLED = 0, 1
+#: So far from 5 V a sensor supply is not what it should be, V (plausibility.csv, reference low and high).
+_REFERENCE_OFF = 0.5
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
 OWN_PULL_UP = ("temperature", "fuel level")
 
@@ -217,12 +219,14 @@ def _hung_on_references(book: Casebook, persists: Bools, standing: np.ndarray) -
     """
     references = np.flatnonzero(persists & book.flags(lambda facts: is_reference(facts.title)))
     for reference in references.tolist():
-        # Low or open at the reference, the sensors read low; high there, high (common practice).
-        way = "high" if book.facts[reference].title.endswith(" high") else "low"
+        # Low or open at the reference, the sensors read low; high there, high (common practice). Where it came back
+        # with a part unplugged, the meter tells more than the way they read wrong.
+        ways = {"high"} if book.facts[reference].title.endswith(" high") else {"low"}
+        ways |= {"high", "low"} if pulls_down(book, int(book.fault_session[reference])) is not None else set()
         beside = persists & (book.fault_module == book.fault_module[reference]) & (standing >= standing[reference])
         for fault in np.flatnonzero(beside).tolist():
             title = book.facts[fault].title
-            if not is_reference(title) and _way_of(title, book.failure_type[fault]) == way and not any(
+            if not is_reference(title) and _way_of(title, book.failure_type[fault]) in ways and not any(
                     word in title for word in OWN_PULL_UP) and _together(book, fault, reference):
                 yield fault, reference
 
@@ -327,10 +331,21 @@ def _listed(codes: Sequence[str]) -> str:
     return codes[0] if len(codes) == 1 else f"{', '.join(codes[:-1])} and {codes[-1]}"
 
 
+def pulls_down(book: Casebook, session: int) -> str | None:
+    """The part without which a reference voltage came back that a meter read low or high before; None where nobody
+    unplugged one for that."""
+    read = [one for snapshot in book.sessions[session].snapshots for one in snapshot.readings or ()
+            if one.name.startswith(REFERENCE) and (one.unit or "").casefold() == "v"]
+    wrong = any(UNPLUGGED not in one.name and abs(one.value - 5.0) > _REFERENCE_OFF for one in read)
+    parts = [one.name.partition(UNPLUGGED)[2] for one in read
+             if UNPLUGGED in one.name and abs(one.value - 5.0) <= _REFERENCE_OFF]
+    return f"the {parts[-1]}" if wrong and parts else None
+
+
 def is_reference(title: str) -> bool:
     """Whether a code is about the reference voltage that sensors share."""
     return "sensor reference voltage" in title
 
 
-__all__ = ["FED", "drop_at", "drop_outs", "is_fed_badly", "is_reference", "lines_words", "shared_lines",
-           "shared_signals", "shared_words", "told_together"]
+__all__ = ["FED", "drop_at", "drop_outs", "is_fed_badly", "is_reference", "lines_words", "pulls_down",
+           "shared_lines", "shared_signals", "shared_words", "told_together"]

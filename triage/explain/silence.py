@@ -28,11 +28,15 @@ AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
 
 def never_answered(book: Casebook, link: Links, session: int) -> dict[str, Root]:
     """Module -> its root, for each silent module of brakes, steering or restraints that nobody reports, at a good
-    supply: it has no code to be listed by, and its lamp is on since it is silent."""
+    supply: it has no code to be listed by, and its lamp is on since it is silent. Likewise of one that was measured to
+    be without feed or ground, whatever the reports of its loss are worth."""
     found = {}
     for story in link.stories.get(session, ()):
         facts = book.module_facts[story.modules[0]] if story.modules else None
         unfed = story.pins is not None and bool(story.pins.fuse)
+        if facts is not None and story.kind == "silent module" and story.reporters and _dead(story):
+            found[story.about] = _dead_root(book, story)
+            continue
         if facts is None or story.kind != "silent module" or story.reporters or (
                 facts.safety is None and not unfed and not story.fitted):
             continue
@@ -53,6 +57,22 @@ def never_answered(book: Casebook, link: Links, session: int) -> dict[str, Root]
         found[story.about] = Root(silent_title(book.shown(story.modules[0]), story.pins), facts.system, facts.safety,
                                   math.nan, why, "repair", [])
     return found
+
+
+def _dead(story: Story) -> bool:
+    """Whether a silent module was measured to have lost its feed or its ground."""
+    return story.pins is not None and story.pins.lost is not None and not story.pins.fuse
+
+
+def _dead_root(book: Casebook, story: Story) -> Root:
+    """The root of a module that was measured to have lost feed or ground, where no report of its loss is established:
+    the meter tells what the codes leave open."""
+    module = story.modules[0]
+    facts, words = book.module_facts[module], story.pins.words if story.pins is not None else ""
+    by = listed([book.shown(other) for other in story.reporters], 4)
+    return Root(silent_title(book.shown(module), story.pins), facts.system, facts.safety, math.nan, [
+        f"reported lost by {by}", f"{book.shown(module)} was asked and stays silent",
+        f"measured at its connector: {words}"], "repair", [])
 
 
 def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = None) -> str:

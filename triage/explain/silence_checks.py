@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from triage.explain.case import FEED, LOST_FEED, NO_PATH, UNREAD_LIST, WIRES, Case, gate_of
+from triage.explain.dead_path import lost_pins, paths_left
 from triage.explain.silent_together import listed
 from triage.explain.standing import STRICTEST
-from triage.explain.supply_checks import FOLLOW_WORDS
+from triage.explain.supply_checks import FOLLOW_WORDS, path_told
 from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, LOST, Casebook, Links, Story
 from triage.model.connector_words import WAY
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 TOGETHER = 0.5
 #: The safety classes without which a vehicle has to be kept from moving.
 STANDING_STILL = ("brakes", "steering")
+CABLES = "cables and grounds"
 #: What the check of a module that stays silent ends with, and that of several.
 ASK_AGAIN = "then ask it again"
 ASK_THEM = "then ask them again"
@@ -121,8 +123,17 @@ def only_path(supply: Sequence[SupplyVerdict], fuse: str) -> bool:
 def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]) -> list[NextCheck]:
     """The steps of the supply, the one for a path that was measured bad with the silent modules that are asked again
     once it is mended: they may be dead by it."""
-    silent = [case.name(book.module_name[module]) for story in link.stories.get(case.place, ())
-              if story.kind == "silent module" for module in story.modules]
+    told = _lost(book, link, case)
+    dead = {name for name, _ in told}
+    silent = [name for story in link.stories.get(case.place, ()) if story.kind == "silent module"
+              for module in story.modules if (name := case.name(book.module_name[module])) not in dead]
+    left = paths_left(case.supply, told)
+    if case.failed(CABLES) and not left:
+        # Looked for where the silent module loses it.
+        return [check for check in checks if not check["do"].startswith(FOLLOW_WORDS)]
+    if told:
+        where = f"along the path that failed{path_told('; '.join(left))}"
+        checks = [{**check, "where": where} if check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
     if not silent:
         return checks
     if any(group.fuse and only_path(case.supply, group.fuse) for group in link.shared.get(case.place, ())):
@@ -130,6 +141,13 @@ def asked_again(book: Casebook, link: Links, case: Case, checks: list[NextCheck]
         return [check for check in checks if not check["do"].startswith(FOLLOW_WORDS)]
     return [{**check, "do": f"{check['do']}, then ask {listed(silent, 4)} again"}
             if check["do"].startswith(FOLLOW_WORDS) else check for check in checks]
+
+
+def _lost(book: Casebook, link: Links, case: Case) -> list[tuple[str, str]]:
+    """The silent modules that have lost feed or ground, as printed, each with how."""
+    stories = link.stories.get(case.place, ())
+    return lost_pins(stories, {module: case.name(book.module_name[module]) for story in stories
+                               for module in story.modules})
 
 
 def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
@@ -147,8 +165,10 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         where = f"fuse box, wire to {name}, and {name} itself"
         passes = "no path to ground with the plug out nor into the module, and the new fuse holds"
     elif pins is not None and pins.lost:
-        what = f"find where {name} loses its {pins.lost}"
+        loses = pins.how.partition("loses ")[2] or f"its {pins.lost}"
+        what = f"find where {name} loses {loses}"
         where = f"{', '.join(WAY[pins.lost])} and wire to the {pins.lost} of {name}"
+        where += "; still silent: its feed and network lines" if pins.alive else ""
     elif pins is not None and (pins.sound or pins.wired):
         pairs = [pin for pin in ("feed", "ground") if pin not in pins.sound]
         left = pairs if pins.wired else [*pairs, "network lines"]
@@ -159,7 +179,8 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
             what = (f"look at the contacts in the plug of {name}, where its feed, ground and network lines were "
                     "measured good")
             passes = "contacts clean, straight and tight (else it is the module itself, by the maker's procedure)"
-    mended = "once the path that failed is mended and it stays silent: " if case.failed("cables and grounds") else ""
+    mended = ("once the path that failed is mended and it stays silent: "
+              if paths_left(case.supply, _lost(book, link, case)) else "")
     return {
         "do": f"{what}, {ASK_AGAIN}{ready}",
         "where": f"{mended}{where}", "minutes": 20.0, "passes_if": f"{passes}, and it answers",

@@ -21,7 +21,8 @@ def silent_title(lost: str, measured: AtConnector | None) -> str:
         return f"{lost} is silent and its fuse is blown ({measured.blown}): find why before a new one goes in"
     if measured is not None and measured.lost:
         way = ", ".join(WAY[measured.lost])
-        return f"{lost} is silent and has no {measured.lost}: find the {way} or wire that lost it"
+        how = measured.how or f"has no {measured.lost}"
+        return f"{lost} is silent and {how}: find the {way} or wire that {'lost' if 'no ' in how else 'loses'} it"
     left = [pin for pin in ("feed", "ground") if measured is None or pin not in measured.sound]
     if measured is not None and measured.wired:
         return (f"{lost} is silent: check its {' and '.join(left)}" if left else

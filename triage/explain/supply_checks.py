@@ -200,7 +200,7 @@ def _failed(
     if cables["state"] == "failed" and not told:
         checks.append(_step(
             f"{FOLLOW_WORDS} joint by joint under load: clean, tighten or renew where it sits",
-            f"along the path that failed{_path(cables['why'])}", 20.0,
+            f"along the path that failed{path_told(cables['why'])}", 20.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", half, UNFED_TRAILER if TRAILER_SOCKET in cables["why"] else None))
     return checks
@@ -217,12 +217,12 @@ def _circuit(told: str) -> str:
                   inner, flags=re.IGNORECASE)
 
 
-def _path(why: str) -> str:
+def path_told(why: str) -> str:
     """The path as the reading called it, where the reason of the failed part begins with one.
 
-    >>> _path("voltage drop rear ground: 0.90 V on the ground path under load"), _path("0.90 V on the ground path")
-    (': voltage drop rear ground', '')
-    >>> _path("job 7: drop at the block: 3.40 V on the ground path")
+    >>> [path_told(f"{path}0.90 V on the ground path under load") for path in ("voltage drop rear ground: ", "")]
+    [': voltage drop rear ground', '']
+    >>> path_told("job 7: drop at the block: 3.40 V on the ground path")
     ': job 7: drop at the block'
     """
     head = path_of_reason(why.split("; ")[0])
@@ -303,4 +303,4 @@ def _step(
 
 
 __all__ = ["CONVERTER", "COOLED", "DRAW_WORDS", "DROP_WORDS", "FOLLOW_WORDS", "LOAD_WORDS", "OVER", "draws_first",
-           "failed_checks", "is_drained", "path_of_reason", "supply_in_doubt", "untested_checks"]
+           "failed_checks", "is_drained", "path_of_reason", "path_told", "supply_in_doubt", "untested_checks"]

@@ -61,7 +61,8 @@ def _phases(snapshots: list[Snapshot], parts: list[Part], notices: list[Notice])
     result: list[Snapshot] = []
     for place, (snapshot, part) in enumerate(zip(snapshots, parts, strict=True)):
         if snapshot.phase is None:
-            named = _phase_of_name(part.source)
+            # A file of several scans is not called after each of them.
+            named = _phase_of_name(part.source) if sum(other is part for other in parts) == 1 else None
             guess = Guess(named, "from the name of the file") if named else guess_phase(
                 [*result, *_events_before(parts, place, result)], snapshot)
             # Codes that went are a sign of a clear, and no word of one: what it credits is asked for.

@@ -59,6 +59,7 @@ from triage.intake.tidying import (
     runningleads,
     saidnumbers,
     scanbreaks,
+    scannumbers,
     sectionnumbers,
     sectionrows,
     slotnames,
@@ -71,6 +72,7 @@ from triage.intake.tidying import (
     statusbrackets,
     statuscounts,
     statusslips,
+    subjectless,
     tabbedkeys,
     teststeps,
     tightcommas,
@@ -143,6 +145,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, spoken, unread = spokencodes.written(tightcommas.opened(found))
+    found = subjectless.joined(scannumbers.parted(found, names.find), names.find)
     found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find), names.find)
     found = lastnames.written_out(atsigns.written_out(found, names.likely), names.listed)
     opened, glued = gluedwords.opened(found, names.sure)

@@ -157,7 +157,8 @@ class AtConnector(NamedTuple):
     """What was measured at the connector of a module. ``lost``: the pin that has nothing; ``sound``: those that are
     good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"; ``holder``: of a network that was measured, the
     module that holds it down; ``blown``: the note of a fuse or link that is open; ``fuse``: the fuse that was found
-    open and that it is told to hang on; ``wired``: both ends of its network answer where its own plug is."""
+    open and that it is told to hang on; ``wired``: both ends of its network answer where its own plug is; ``how`` the
+    lost pin is lost: "has no feed", "loses 1.9 V on its ground"; ``alive``: a module may work on what it leaves."""
 
     lost: Pin | None
     sound: frozenset[Pin]
@@ -166,6 +167,8 @@ class AtConnector(NamedTuple):
     blown: str = ""
     fuse: str = ""
     wired: bool = False
+    how: str = ""
+    alive: bool = False
 
 
 @dataclass(slots=True)

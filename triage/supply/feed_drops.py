@@ -7,7 +7,8 @@ with the feed; an engine that ran lifts it over what the battery alone has.
 
 from __future__ import annotations
 
-from triage.model.connector_words import BESIDE, elsewhere, pin_of
+from triage.model.connector_words import BESIDE, elsewhere, load_of, pin_of
+from triage.model.measured_words import TRAILER_SOCKET
 from triage.model.session import Session, printed_names
 from triage.model.snapshot import Reading, Snapshot
 from triage.supply.limits import limit
@@ -47,10 +48,19 @@ def _is_feed(reading: Reading) -> bool:
         return False
     if where == "own":
         return reading.module is not None
+    if _is_socket(reading):
+        return True
     if reading.module is None:
         # What is switched, or fed by a control module, may have less with nothing on.
         return where == "place" and pin_of(low) == "feed" and reading.value >= _CONSUMER
     return pin_of(low) == "feed" and "connector" in low
+
+
+def _is_socket(reading: Reading) -> bool:
+    """Whether a reading is that of a feed at the trailer socket with a load on it: without one it shows what a rotten
+    wire still carries (common practice)."""
+    low = reading.name.casefold()
+    return low.startswith(TRAILER_SOCKET) and pin_of(low) == "feed" and load_of(low) == "loaded"
 
 
 def _told(shot: Snapshot, names: dict[str, str], scale: float, lost: set[str]) -> list[Reading]:
@@ -66,7 +76,8 @@ def _told(shot: Snapshot, names: dict[str, str], scale: float, lost: set[str]) -
             battery = min(shot.volts, ALONE * scale) if charged else shot.volts
             most = APART * scale
         key = one.module or one.name
-        if not _is_feed(one) or battery is None or one.value <= limit("feed lost") * scale:
+        if not _is_feed(one) or battery is None or (
+                one.value <= limit("feed lost") * scale and not _is_socket(one)):
             continue
         drop = round(battery - one.value, 2)
         if drop > most or key in lost:

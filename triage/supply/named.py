@@ -88,7 +88,8 @@ def _parsed(
     if kind is None and pair is None:
         return None
     bare = low.replace("jump-pack", "")
-    if any(word in bare for word in _NOT):
+    # A drop is read by a meter, with a pump or a lamp commanded on.
+    if any(word in bare for word in _NOT if kind != "drop" or word != "command"):
         return None
     span = _SPAN.search(low)
     hours = None

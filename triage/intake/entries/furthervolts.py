@@ -205,6 +205,21 @@ def goes_on(low: str, volt: volts.Volt) -> bool:
     return before is not None and _THEN.search(low, before.end, volt.start) is not None
 
 
+_CONVERTER = r"(?:dc[ /-]{0,2}dc|(?:spannungs)?wandler|convertisseur|conver(?:ti|so)[rd]\w*|converter)"
+_OUTPUT = r"(?:output|salida|ausgang|sortie)"
+_OF_CONVERTER = lazily(rf"(?<![a-z]){_OUTPUT}[^.;,0-9]{{1,16}}{_CONVERTER}(?![a-z])|"
+                       rf"(?<![a-z]){_CONVERTER}[^.;,0-9]{{1,4}}{_OUTPUT}(?![a-z])")
+
+
+def of_converter(low: str, volt: volts.Volt) -> bool:
+    """Whether a voltage is what the converter of an electric drive gives with the drive READY, which is the supply.
+
+    >>> [of_converter(low, volts.find(low)[0]) for low in ("ausgang dc/dc bei ready 13,9 v", "ausgang dc/dc 13,9 v")]
+    [True, False]
+    """
+    return engine_state.engine(low) == "ready" and _OF_CONVERTER.search(low, 0, volt.start) is not None
+
+
 #: No words so far before a voltage name it.
 _FAR = 200
 

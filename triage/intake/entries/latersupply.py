@@ -86,9 +86,24 @@ def found_at(scan: SnapshotDraft, value: float) -> None:
     scan.readings += [reading] if reading not in scan.readings else []
 
 
+def fed_for_clear(scan: SnapshotDraft, said: Conditions) -> bool:
+    """Whether what feeds the vehicle was put on for a clear that the same row tells: "charger 13.0 V, cleared" below a
+    scan at 9.8 V."""
+    return said.outside_supply in _DEVICES and scan.volts is not None and scan.said.outside_supply in (
+        None, "none", "unknown")
+
+
+def told_apart(scan: SnapshotDraft, said: Conditions, before: int) -> None:
+    """Tell of the readings from a place on that nothing fed the vehicle, where something does in their scan: "pack off,
+    engine running 12.1 V"."""
+    if said.outside_supply == "none" and scan.said.outside_supply in _DEVICES:
+        scan.readings[before:] = [reading.model_copy(update={"name": f"{reading.name}, nothing connected"})
+                                  for reading in scan.readings[before:]]
+
+
 def _feeds(low: str) -> bool:
     """Whether a text tells that something feeds the vehicle from outside."""
     return outside.outside_supply(low) in _DEVICES
 
 
-__all__ = ["cleared_since", "found_at", "is_behind_run", "is_since", "note"]
+__all__ = ["cleared_since", "fed_for_clear", "found_at", "is_behind_run", "is_since", "note", "told_apart"]

@@ -94,8 +94,8 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         # A line that sums up is of no scan by itself.
         context.supply_by_phase |= dict(told)
         return True
-    hit = phases.find(low)
     head = phases.scan_head(low)
+    hit = None if head is None and between.over_time(low) else phases.find(low)
     dated = [] if _is_aside_date(low) else _stamps(context, row)
     stamps = [stamp for stamp in dated if stamp.value is not None]
     deeds = phases.events(low) if not quiet else ()
@@ -190,8 +190,7 @@ def _waits(context: Context, row: Row, said: conditions.Conditions, found: Seque
     if context.parted and not (context.under_heading and context.blanks == 0):
         return True
     if context.builder.next_phase is not None and (found or said.any()):
-        # "Cleared 15:00", and below it "15:10 key on 12.6 V".
-        return True
+        return True  # "Cleared 15:00", and below it "15:10 key on 12.6 V"
     inside = context.under_heading and row.line.indent > context.heading_indent
     if not inside and any(voltmoments.rested(row.low, volt.end) for volt in found):
         # "Charged 13 h, 12.7 V at rest"
@@ -202,7 +201,8 @@ def _waits(context: Context, row: Row, said: conditions.Conditions, found: Seque
     if any(deed.what == "cleared" and deed.answer != "refused" for deed in deeds):
         # "Charger on, cleared, 14.2 V": what is said behind is of the scan to come.
         first = min(deed.start for deed in deeds)
-        return (bool(found) or said.any()) and all(volt.start > first for volt in found)
+        fed = latersupply.fed_for_clear(context.builder.snapshot, said)
+        return (bool(found) or said.any()) and (fed or all(volt.start > first for volt in found))
     return _is_another_supply(context, found)
 
 
@@ -221,8 +221,7 @@ def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
 
 
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
-    """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
-    a module."""
+    """Put what a row says of the scan into ``snapshot``, else that being read; ``top``: never into a module."""
     # What fed the vehicle while a module was programmed is told of that, in its event.
     held = programming.programmed_at(row.low)
     found = tuple(volt for volt in volts.find(row.low) if volt not in held)
@@ -245,8 +244,10 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     found = voltsbeside.without(context, row, scan, found)
     # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
     top = top or (context.flat and any(volt.of == "lowest" for volt in found))
+    before = len(scan.readings)
     for volt in found:
         place_volt(context, row, volt, top=top, snapshot=snapshot)
+    latersupply.told_apart(scan, said, before)
     voltsbeside.keep(row, scan)
 
 

@@ -69,7 +69,7 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if furthervolts.keep_dead(scan, row, volt):
         return
     if volt.of in ("other", "named") or not plausible(context, row, volt):
-        if volt.of == "named" and furthervolts.goes_on(row.low, volt):
+        if volt.of == "named" and (furthervolts.goes_on(row.low, volt) or furthervolts.of_converter(row.low, volt)):
             furthervolts.keep(scan, row, volt)
         return
     module = builder.module

@@ -113,16 +113,21 @@ _READY_FOR = lazily(r"(?<![a-z])ready (?:for |since |seit |depuis )?[0-9]{1,3} ?
 _READY_ALONE = lazily(
     r"(?:^|[,;(|/+-]\s?|\.\s|^scan [0-9]{1,3}: |[0-9]{2}[:.h][0-9]{2} |[0-9] ?v(?:olts?)? |(?<![a-z])(?:run|clear|"
     r"cleared|repair|scan|read|loschen|reparatur|fahrt|lauf|effacement|reparation|essai|borrar|borrado|"
-    r"reparacion|prueba|now|still|jetzt|noch|maintenant|encore|ahora|aun|in|on|at|im|goes|went|geht|passe|pasa a) )"
+    r"reparacion|prueba|now|still|jetzt|noch|maintenant|encore|ahora|aun|in|on|at|im|with|"
+    r"bei|mit|avec|en|con|goes|went|geht|passe|pasa a) )"
     r"(?P<ready>(?:(?:car|van|bus|truck|vehicle|fahrzeug|vehicule|vehiculo|drive|system) (?:is |ist |est |esta )?)?"
-    r"ready)(?= ?(?:$|[,;)|/+]|[.](?: |$)|- |[12][0-9][.,][0-9]|(?:with|and|mit|und|avec|et|con|y) |nothing|nichts|"
+    r"ready)(?= ?(?:$|[,;:)|/+]|[.](?: |$)|- |[12][0-9][.,][0-9]|(?:with|and|mit|und|avec|et|con|y) |nothing|nichts|"
     r"rien|nada|ohne|without|sans|sin))"
 )
 #: Beside it in its line: a voltage, or a word of a scan; and what tells of a readiness code or of one who is ready.
 _READY_TOLD = lazily(r"[0-9] ?v(?:olts?)?(?![a-z])|[12][0-9][.,][0-9]|(?<![a-z])(?:scan|read|after|nach|apres|despues|"
                      r"before|vor|avant|antes)(?![a-z])")
-_NOT_READY = lazily(r"(?<![a-z])(?:not|never|no|won'?t|doesn'?t|nicht|kein|pas|sans|to be|monitors?|readiness|catalyst|"
+_NOT_READY = lazily(r"(?<![a-z])(?:sans|to be|monitors?|readiness|catalyst|"
                     r"evap|egr|o2|misfire|customer|collection|pick[ -]?up|parts?|order|inspection)(?![a-z])")
+#: "Won't go in READY", "geht nicht in READY", "no entra en modo READY".
+_NEVER_READY = lazily(r"(?<![a-z])(?:not|never|no|won'?t|doesn'?t|didn'?t|can'?t|cannot|refuses to|nicht|kein|nie|pas|"
+                      r"jamais|nunca)(?![a-z])[^.;,:()0-9]{0,24}$")
+_NO_BEHIND = lazily(r"\s?[:=]?\s?(?:no|not|nein|nicht|non|pas|off|aus)(?![a-z])")
 _TAKEN = r"(?:taken|made|done|run|read|captured|recorded|was|were|been|while|it|all|codes)"
 #: What was done while the starter turned: a lowest voltage "while cranking" says nothing of the scan.
 _WHILE_CRANKING = lazily(
@@ -200,7 +205,8 @@ def engine(low: str) -> Engine | None:
         return _ENGINE_VALUES[key[1]]
     if _read_while_cranking(low) is not None:
         return "cranking"
-    said = [hit.meaning for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE)]
+    said = [hit.meaning for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE)
+            and not (hit.meaning == "ready" and _NEVER_READY.search(low[: hit.start]) is not None)]
     for state in _RANK:
         if state in said:
             return state
@@ -221,7 +227,10 @@ def _ready(low: str) -> re.Match[str] | None:
     """
     if "ready" not in low or _NOT_READY.search(low) is not None or _READY_TOLD.search(low) is None:
         return None
-    return _READY_ALONE.search(low)
+    found = _READY_ALONE.search(low)
+    if found is None or _NEVER_READY.search(low[: found.start("ready")]) or _NO_BEHIND.match(low, found.end()):
+        return None
+    return found
 
 
 def _at_speed(low: str) -> re.Match[str] | None:

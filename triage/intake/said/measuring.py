@@ -63,6 +63,9 @@ _AROUND = " -*\u2022.:=,;("
 _MOST_DROP, _MOST_CARRIED = 8.0, 2.5
 #: So much is lost only across a part that is open or burnt, V; less may be that of the meter, with nothing drawing.
 _LOST = 2.0
+#: What was pulled stands in its place again.
+_BACK = lazily(r"(?<![a-z])(?:back|refit(?:ted)?|in again|put in|reconnected|plugged in|wieder|remise?|rebranche\w*|"
+               r"repuest[oa]|recon[en]ect\w*|de nuevo|otra vez)(?![a-z])")
 #: Higher than what draws on a vehicle that sleeps, A.
 _MOST_DRAW = 60.0
 _LONGEST, LONGEST_NAME = 320, 120
@@ -121,7 +124,15 @@ def find(text: str, low: str) -> list[Measure]:
     found: list[Measure] = []
     ends = [0, *(end.end() for end in _SENTENCES.finditer(low)), len(low)]
     for begin, end in pairwise(ends):
-        found += _in_sentence(text, low, begin, end, found)
+        mine = _in_sentence(text, low, begin, end, found)
+        if mine and mine[0].kind == "draw" and not pulled(mine[0].name.lower()):
+            last = max((cut for cut in ends if cut < begin), default=begin)
+            before = low[last:begin]
+            # "F27 pulled and left out. Draw 28 mA": no current of the whole vehicle.
+            if pulled(before) and _BACK.search(before) is None and not any(last <= one.start < begin for one in found):
+                name = f"{mine[0].name}, {' '.join(text[last:begin].split()).strip(_AROUND + '!')}"
+                mine[0] = mine[0]._replace(name=name[:LONGEST_NAME])
+        found += mine
     return _feeds_compared(low, found)
 
 
@@ -150,7 +161,8 @@ def _in_sentence(text: str, low: str, begin: int, end: int, before: list[Measure
                 found.append(Measure(first, stop, "none", "", figure.value, figure.written))
             else:
                 name = bus.name if bus is not None else _name(text, low, kind, first, figure, stop, told)
-                loose = kind == "pin" or (kind == "drop" and _TERMS["drop"].search(low) is None)
+                loose = kind == "pin" or (kind == "drop" and (
+                    _TERMS["drop"].search(low) is None or _at_named_plug(low[:first], piece)))
                 unit = bus.unit if bus is not None else figure.written
                 found.append(Measure(first, stop, kind, name, figure.value, unit, loose))
         start = stop if cut is None else cut.end()
@@ -258,6 +270,12 @@ _ONLY_GROUND = lazily(
     r"side|ok|good|gut|bon|bien|v|volts?)(?![a-z])[ ,:=()/.-]{0,3})+")
 
 
+_BARE_GROUND = lazily(rf"(?:the |its |la |le |die |der |seine )?{_GROUND}"
+                      r"(?: ?(?:side|pin|seite|broche|under load|unter last|sous charge|con carga|of|von|de))?")
+_DROP_WORDS = lazily(r"(?<![a-z])(?:(?:voltage|volt) ?-?drops?|drops?|spannungs(?:ab)?fall|spannungsverlust|"
+                     r"chute de tension|caida de tension)(?![a-z])")
+
+
 def _is_ground(piece: str) -> bool:
     """Whether a piece of a line speaks of a ground of all, and of what is lost on it.
 
@@ -266,6 +284,16 @@ def _is_ground(piece: str) -> bool:
     """
     piece = " ".join(piece.split())
     return _LOSES.search(piece) is not None or _ONLY_GROUND.fullmatch(piece) is not None
+
+
+def _at_named_plug(before: str, piece: str) -> bool:
+    """Whether a drop is called by nothing but a ground, behind a plug that the line names: its own ground.
+
+    >>> [_at_named_plug("eps plug: feed 12.6 v, ", piece) for piece in ("ground drop ", "engine ground drop ")]
+    [True, False]
+    """
+    words = " ".join(_DROP_WORDS.sub(" ", piece).split()).strip(_AROUND)
+    return bool(places(before)) and _BARE_GROUND.fullmatch(words) is not None
 
 
 def _is_draw(piece: str, figure: _Figure, carried: str | None) -> bool:

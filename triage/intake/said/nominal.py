@@ -29,6 +29,8 @@ _RENEWED = lazily(
 #: "12 V good", "12 V i.O.": said of the whole supply, and no reading.
 _SOUND = lazily(r" (?:side |supply |system |bordnetz )?(?:is |was |ist |est |esta )?(?:good|ok(?:ay)?|fine|healthy|"
                 r"sound|in ordnung|i\.? ?o\.|gut|bonne?|correcte?|bien|buen[ao]?)(?![a-z])")
+#: "The 12 V does not charge, 11.6 V": which of its supplies is meant.
+_THE = lazily(r"(?<![a-z])(?:the|die|der|das|la|le|el)\s$")
 #: The longest denial.
 _REACH = 16
 
@@ -72,7 +74,8 @@ def told_apart(low: str, found: list[Volt]) -> list[Volt]:
     read = measured or any(volt.of in ("supply", "bare", "named") and volt.value % 1 for volt in found)
     return [volt._replace(of="nominal", labelled=True)
             if volt.of in ("bare", "named") and volt.value in (6, 12, 24, 48) and "." not in low[volt.start : volt.end]
-            and (measured or (read and CONNECTED_TO.search(low[max(0, volt.start - 32) : volt.start]) is not None))
+            and (measured or (read and (CONNECTED_TO.search(low[max(0, volt.start - 32) : volt.start]) is not None
+                                        or _THE.search(low, max(0, volt.start - 6), volt.start) is not None)))
             else volt for volt in found]
 
 

@@ -22,6 +22,8 @@ _DONE = lazily(
     r"(?<![a-z])(?:charged|jumped|started it|then|next|geladen|danach|dann|recharge|ensuite|puis|cargado|despues|luego)"
     r"(?![a-z])"
 )
+_DEVICES = ("charger", "jump pack", "donor vehicle")
+_CHARGED = lazily(r"(?<![a-z])(?:charged|jumped|geladen|recharge|cargad[oa])(?![a-z])")
 #: A state of the scan, though it names what fed the vehicle: "on charger, 12.9 V".
 _STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
 
@@ -118,6 +120,9 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
     if not held.parted and apart:
         # It stands right below the modules, and apart from what follows.
         return not any(deed.what == "cleared" for deed in phases.events(held.row.low))
+    if "supply" in here and _is_measured(held.row.low) and _cleared_behind(rows, held.at, at):
+        # Read before the clear, and the scan below has a supply of its own.
+        return True
     if not here or leads_on(held.row.low, bool(told.trailing)):
         return False
     if told.trailing and not here & told.leading:
@@ -132,6 +137,20 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
     if "supply" in here:
         return held.snapshot.volts is None
     return held.snapshot.lowest is None
+
+
+def _is_measured(low: str) -> bool:
+    """Whether a row tells what the vehicle had with its engine running, and of nothing that feeds or charged it."""
+    said = conditions.find(low)
+    return said.engine == "running" and said.outside_supply not in _DEVICES and _CHARGED.search(low) is None and not (
+        said.ran_minutes or said.drove)
+
+
+def _cleared_behind(rows: Sequence[Row], held: int, at: int) -> bool:
+    """Whether the codes were cleared between a held row and the scan at a place, and the supply read behind that."""
+    clear = next((place for place in range(held + 1, min(at + 1, len(rows))) if any(
+        deed.what == "cleared" for deed in phases.events(rows[place].low))), None)
+    return clear is not None and "supply" in _own(rows, clear)
 
 
 def _is_marked(row: Row) -> bool:
@@ -175,6 +194,23 @@ def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
         if len(found) >= 2:
             return tuple(found.items())
     return ()
+
+
+#: "12.1 V, after 2 min 11.9", "11,9 nach 3 min": right beside a voltage.
+_OVER_TIME = lazily(r"(?:after|nach|apres|despues de|tras|al cabo de) [1-5] ?min[a-z]*")
+
+
+@remembered
+def over_time(low: str) -> bool:
+    """Whether a row tells how a voltage went within some minutes, which is no run behind which a scan was taken.
+
+    >>> [over_time(low) for low in ("running 12.1 v and falling, 11.9 after 2 min", "after 2 min 14.1 v")]
+    [True, False]
+    """
+    told = _OVER_TIME.search(low)
+    found = volts.find(low) if told is not None else ()
+    return told is not None and len(found) > 1 and any(
+        0 <= told.start() - volt.end <= 3 or 0 <= volt.start - told.end() <= 3 for volt in found)
 
 
 def _own(rows: Sequence[Row], at: int) -> set[str]:

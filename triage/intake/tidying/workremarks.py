@@ -24,12 +24,12 @@ from triage.intake.plain.phrases import NOT_SHORT, plain_words, words
 from triage.intake.said import clearanswers, phases
 from triage.intake.said.answeraround import Spoken
 from triage.intake.said.answers import rest_of, spoken
-from triage.intake.words.work_words import BEHIND_NAMES, CLEARED, DONE, PARTS, WELL
+from triage.intake.words.work_words import BEHIND_NAMES, BELTS, CLEARED, DONE, PARTS, WELL
 
 _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnung", "gut", "bon", "bien",
                                 "correcto", "perfect", "spot", "nickel", "impec", "impeccable", "perfecto", "perfecta",
                                 "tiptop", "tipptopp", "tip", "sain", "saine"]).__contains__)
-_WORK = PARTS | BEHIND_NAMES | DONE
+_WORK = PARTS | BELTS | BEHIND_NAMES | DONE
 _DONE = signs.of_words(frozenset(["confirmed", "accepted", "acknowledged", "bestatigt", "quittiert", "acceptes",
                                   "confirmes", "aceptados", "confirmados"]).__contains__)
 _DRIVES = frozenset(["drive", "road", "probefahrt", "essai", "prueba"])
@@ -119,9 +119,12 @@ def _without(line: Line, names: Names) -> Line:
     low = line.low
     said = spoken(low)
     good = [hit for hit in said if hit.answer == "clean" and WELL.issuperset(plain_words(low[hit.start : hit.end]))]
-    spans = names.find(low)
-    if not good or not (spans or rest_of(low)) or len(good) > _MOST:
+    named = names.find(low)
+    # "Belt ok" is said of the one that drives the generator: a bare part is no module.
+    belt = not BELTS.isdisjoint(plain_words(low))
+    if not good or not (named or belt or rest_of(low)) or len(good) > _MOST:
         return line
+    spans = [name for name in named if low[name[0] : name[1]] not in BELTS]
     first = len(low) - len(low.lstrip(" \t-*#>"))
     known = [(start, _with_bracket(low, end)) for start, end, sure in spans if sure or start == first]
     pieces = _pieces(low, known, [hit.start for hit in good],
@@ -168,8 +171,9 @@ def _pieces(
         free = [(word, begin) for word, begin, _ in places if start <= begin < end and not any(
             name[0] <= begin < name[1] for name in (*spans, *answers)) and not any(
             _LISTED.fullmatch(low, name[1], begin) for name in spans)]
-        work = next((begin for word, begin in free if word in PARTS or word in DONE or low[begin : begin + 2] == "b+"
-                     or (word in BEHIND_NAMES and (begin not in plain if first is None else first < begin))), None)
+        work = next((begin for word, begin in free if word in PARTS or word in BELTS or word in DONE
+                     or low[begin : begin + 2] == "b+" or (
+                         word in BEHIND_NAMES and (begin not in plain if first is None else first < begin))), None)
         found.append(_Piece(start, end, work, first is not None))
         start = after
     return found

@@ -20,6 +20,10 @@ PARTS = word_set("""
     temoins ampoule
     rele reles conector conectores clavija cableado masa masas alimentacion testigo testigos luz luces fusiblera
 """)
+#: What drives the generator; its bare name is also that of a module for seat belts.
+BELTS = word_set("""
+    belt belts drivebelt fanbelt riemen keilriemen keilrippenriemen courroie courroies correa correas
+""")
 #: The same where the name of a module stands before it: these are words of names too.
 BEHIND_NAMES = word_set("""
     sensor sensors pump motor switch button valve power voltage signal sensorik geber pumpe schalter spannung strom
@@ -50,4 +54,4 @@ WELL = word_set("""
     perfect spot on nickel impec impeccable perfecto perfecta tiptop tip top tipptopp sain saine
 """)
 
-__all__ = ["BEHIND_NAMES", "CLEARED", "DONE", "PARTS", "WELL"]
+__all__ = ["BEHIND_NAMES", "BELTS", "CLEARED", "DONE", "PARTS", "WELL"]
