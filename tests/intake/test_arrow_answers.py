@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import code_tables
+from tests.intake.reads import modules_of
 from triage.intake.read import read_text
 
 
@@ -44,3 +45,13 @@ def test_arrows_behind_keys_below_names_in_brackets(key: str, answer: str) -> No
     (scan,) = read_text(text, code_tables.load()).snapshots
     assert [(module.printed, [code.code for code in module.codes]) for module in scan.modules] == [
         ("Sliding door", []), ("Gearbox ECU", ["P0700"])]
+
+
+def test_dots_behind_several_names_lead_to_the_answer_of_each() -> None:
+    assert modules_of("ABS: C0035 stored\ncluster, gearbox, radio ...... nil") == {
+        "anti-lock brakes": ["C0035 stored"], "instrument cluster": ["clean"], "transmission control": ["clean"],
+        "radio": ["clean"]}
+    assert modules_of("ABS: C0035 gespeichert\nKombi, Getriebe .... keine Antwort") == {
+        "anti-lock brakes": ["C0035 stored"], "instrument cluster": ["silent"], "transmission control": ["silent"]}
+    # No answer stands behind these.
+    assert "radio" not in modules_of("ABS: C0035 stored\nasked him for the cluster, radio ... he will call")

@@ -26,7 +26,7 @@ CODES = rf"(?:k*s+:?k*(?={_ITEM}))?{_ITEM}(?:{_THEN}(?:(?:s+:?)?{_ITEM}))*(?:i{{
 LISTED = CODES.replace("[,&i]{0,3}|", "[,&i]{0,3}|(?<=s);&?|")
 #: A name that is taken back at once: "the A, no, B has P0562".
 _FIRST_ONE = rf"(?:[i&vk]*[pdw]*{_NP}[,-]i?(?:r|u[,.-])[iru,:-]*)?"
-#: Between the last code and what tells its module: no code is told of the next name instead.
+#: The forms, the likelier reading of the same letters first; a form ends where what follows would be told otherwise.
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) for form, pattern in (
     # "nothing in A and B", "no answer from A"
     ("answer first", rf"[ik&v]*(?P<a>a)(?P<p>[ivk]*[pdw]?)(?P<n>{_NAMES}){_NO_SUBJECT}"),
@@ -38,25 +38,24 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple((form, lazily(pattern)) 
                     rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
     ("codes first", rf"[i&vkt:]*(?P<c>{LISTED})[,]?(?:[ivtk]*[pw]+|[i]*v[id]*d|,?[ivt]*)(?<=[pdv])(?P<n>{_NAMES})"
                     rf"(?:[,-]?[iltvkdpe]*(?P<s>s)(?![:])|[vi]*)(?![iqlv]*(?:a|:|[ik]*c))"),
-    # "A has P0562 stored", "in A there is P0562"
     # "pending in A: P0562"
     ("status first", rf"[i&vkt]*(?P<z>s+)[ikvt]*[pdw](?P<n>{_NAMES})[,:-]?[iv]*(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
+    # "A has P0562 stored", "in A there is P0562"; with codes no place is told of behind them
     ("name first", rf"{_FIRST_ONE}[i&vk]*[pdw]*(?P<n>{_NAMES})l?(?P<j>[ilk,&]*[ivw][ivwklpt,&]*[:,-]?|[k]*[:,-]|q?)k*"
                    rf"(?P<c>{CODES})(?![ivtk]*[pd]t*[nx])"),
-    # "the same in B", "B likewise"
     # "expected P0562 in A but it was U0100", "thought A was clean but no, U0100"
     ("expected", rf"[ivt&]*h[ivt]*(?:k*c[ivt]*[pd]+(?P<n>{_NAMES})|(?P<m>{_NAMES})[vix]*a)[,]?[iurvxt&,]{{1,7}}"
                  rf"(?:(?P<c>{CODES})|(?P<a>a))(?![ivtk]*[pd]t*[nx])"),
     # "And A? P0562 stored", "A? no answer"
     ("asked", rf"[ivk&pdwtlxa]{{0,9}}?(?P<n>{_NAMES})[vikt,x]{{0,4}}\?[ivkp&,]*(?:(?P<c>{CODES})|(?P<a>a))[.]?"
               rf"(?![ivtk]*[pd]t*[nx])"),
+    # "the same in B", "B likewise"
     ("same", rf"[i&vt]*m[ikvts]*(?!e)[pw]*(?P<n>{_NAMES}){_NO_SUBJECT}"),
     ("same behind", rf"[i&]*p?(?P<n>{_NAMES})[vit,]*m(?![a-z])"),
 ))
-#: What parts clauses, and where one may begin behind words that say nothing of a module.
+#: What parts clauses.
 _APART = lazily(r"[,.;?&-]*")
-
-
+#: A status that heads a list, and what makes a clause an entry as a list has it: "ABS: P0562".
 _HEADED = lazily(r"[iktu]*s:")
 _PLAIN = lazily(r"[kit,:q-]*")
 #: An answer told twice: "all clear, no codes".
@@ -219,7 +218,7 @@ def _names(found: Sequence[Token], kind: str, start: int, end: int) -> Iterator[
 
 def _with_status(found: Sequence[Token], kind: str, match: re.Match[str]) -> list[tuple[Token, Token | None]]:
     """The codes of a clause with their statuses: each its own; one before them, or behind the last, is that of all that
-    have none; "both" makes it that of all."""
+    have none."""
     start, end = match.span("c")
     last = next((found[match.start(key)] for key in ("s", "z") if match.groupdict().get(key)), None)
     return statuses(found[start:end], last)

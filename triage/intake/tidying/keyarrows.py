@@ -8,6 +8,8 @@ no codes", "Present..... yes", a colon behind the dots or not.
 >>> text = "[ABS]\\nResult -> no codes\\n[Radio]\\nFault 1 -> stored - U0100"
 >>> [line.text for line in written_out(lines(text))]
 ['[ABS]', 'Result : no codes', '[Radio]', 'Fault 1 : stored - U0100']
+>>> [line.text for line in written_out(lines("ABS: C0035\\ncluster, gearbox ....... nil"))]
+['ABS: C0035', 'cluster, gearbox: nil']
 """
 
 from __future__ import annotations
@@ -26,6 +28,9 @@ _INSIDE = lazily(r"(?<=[^\W_])\.{3,40}:(?=\s|$)")
 _SIGN = signs.of_parts(">", "...", ". . .")
 #: A name of words before dots.
 _NAME = lazily(r"(?:[0-9]{1,2}[:.][0-9]{2}\s)?[^:=|;\t.]{0,80}[a-z0-9)\]](\s+\.{2,4}\s+)(?=\S)")
+#: Several names before dots.
+_LIST = lazily(r"\s*[^\W\d][^:=|;\t.]{1,80},\s[^:=|;\t.]{1,80}?(\s*\.{3,60}\s*)(?=[^\s.])")
+_LIST_SIGN = signs.of_parts("...")
 _DOTS = signs.of_parts(" .. ", " ... ", " .... ")
 #: A section: "[Gearbox ECU]".
 _SECTION = lazily(r"\s*\[[^\W\d][^\[\]:=]{1,60}\]\s*")
@@ -37,6 +42,22 @@ _ADDRESS = lazily(r"(?:0x|\$)?(?=[a-f]*[0-9])[0-9a-f]{1,4}h?\s*$")
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with colons for such arrows and dots, and for those between a list of names and its answer."""
+    return _after_lists(_after_keys(found))
+
+
+def _after_lists(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with colons for the dots between several names and one answer: "cluster, gearbox .... no codes"."""
+    mended: list[Line] | None = None
+    for at in signs.places(found, _LIST_SIGN):
+        match = _LIST.match(found[at].text)
+        if match is not None and answer_of_cell(found[at].low[match.end() :].strip()) is not None:
+            mended = mended or list(found)
+            mended[at] = reworded(found[at], *match.span(1), ": ")
+    return mended or found
+
+
+def _after_keys(found: Sequence[Line]) -> Sequence[Line]:
     """The lines with colons for such arrows, where several lines have one and a key for modules is among them, or the
     names stand in sections above; for rows of dots in all lines then: "Present..... yes"."""
     keys = {}
