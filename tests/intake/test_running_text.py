@@ -57,6 +57,7 @@ def test_names_that_nobody_lists_stand_where_only_names_do() -> None:
     # Who asks, what was done and what is measured are none.
     said = "The customer has U0100 on his mind, and the battery has 12.1 V. ABS is clean."
     assert not any(row.startswith(("customer:", "battery:")) for row in rows(said))
+    assert not any(row.startswith("charger:") for row in rows("The charger has B1325, in the ABS I get C0035 stored."))
 
 
 def test_a_sentence_of_which_a_code_is_in_no_clause_stays_whole() -> None:
@@ -138,3 +139,14 @@ def test_notices_point_at_the_pasted_line() -> None:
     start = line.text.index("B1325")
     assert line.text == "radio: B1325"
     assert line.raw[slice(*line.span(start, start + 5))] == "B1325"
+
+
+def test_the_reading_that_makes_more_of_a_text_is_kept() -> None:
+    text = ("P0705 turns up in the airbag, U0121 belongs to the popcorn maker. U0100 is what the tail lift gives, and "
+            "B1325 sits in the foam cannon, confirmed. None of these is active, all stored.")
+    assert scans(text) == [
+        " | airbag: P0705 stored; popcorn maker: U0121 stored; tail lift: U0100 stored; foam cannon: B1325 confirmed"]
+    text = ("Et l'airbag ? P0705 permanent. Et le hayon ? U0121 permanent. Et la radio ? P0562 permanent. Et le toit "
+            "ouvrant ? Pas de réponse.")
+    assert scans(text) == [
+        " | airbag: P0705 current; hayon: U0121 current; radio: P0562 current; toit ouvrant: silent"]
